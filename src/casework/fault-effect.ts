@@ -1,0 +1,101 @@
+import type { Metres, Newtons, Radians, Share } from "#quantity";
+import type { AxleName, Corner, Rung } from "#vehicle";
+
+/** What one wheel stands in: loads at this wheel and where body and rack are. */
+export interface Condition {
+  /** How far the contact patch is held above its ride height (bump positive). */
+  readonly contactRise: Metres;
+  readonly rack: Metres;
+  /** Rearward at the contact patch. */
+  readonly braking: Newtons;
+  /** Toward the left at the contact patch. */
+  readonly lateral: Newtons;
+  /** Forward at the wheel centre. */
+  readonly drive: Newtons;
+}
+
+/** What is wrong (or different) at one rubber position. */
+export type RubberFault =
+  | { readonly kind: "torn"; readonly grade: 1 | 2 | 3 }
+  | { readonly kind: "loose"; readonly play: Metres }
+  | { readonly kind: "firmer"; readonly factor: number };
+
+export interface FaultQuestion {
+  readonly corner: Corner;
+  /** Id of a position whose joint is not null, e.g. "rear-left/trailing-link/inner-bush". */
+  readonly position: string;
+  readonly fault: RubberFault;
+  readonly condition: Condition;
+}
+
+/** A figure that opens: value, how sure, on which rung, from what, by what relation, from which source. */
+export interface Figure {
+  readonly key: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: "deg" | "mm" | "N" | "deg per m" | "percent";
+  /** Standard uncertainty in the same unit; what is shown as plus or minus is twice this. */
+  readonly u: number;
+  /** Lower and upper end of what the fault may do where it is a range (torn share), in the same unit. */
+  readonly range: readonly [low: number, high: number] | null;
+  readonly rung: Rung;
+  readonly inputs: readonly { readonly label: string; readonly value: string }[];
+  readonly relation: string;
+  readonly source: string;
+  /** False: the sign is not 97.5 % sure; the figure is not printed, `settle` is. */
+  readonly signSure: boolean;
+  readonly settle: string | null;
+}
+
+/** One pose of the wheel, with its joints, for the drawing. All in the vehicle frame of the asked corner. */
+export interface WheelPose {
+  readonly toe: Radians;
+  readonly camber: Radians;
+  readonly spin: Radians;
+  readonly centre: readonly [Metres, Metres, Metres];
+  readonly contact: readonly [Metres, Metres, Metres];
+  /** Row-major rotation of the knuckle from its design attitude. */
+  readonly rotation: readonly number[];
+}
+
+/** One line of a curve: a value per entry of `rises`, with the band inside which it lies (95 %, torn share included). */
+export interface CurveLine {
+  readonly state: "sound" | "torn" | "loose" | "firmer";
+  readonly values: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+export interface Curve {
+  readonly quantity: "toe" | "camber";
+  readonly unit: "deg";
+  /** False: its sign is not certain; the curve is not drawn, `settle` says which reading would settle it. */
+  readonly drawable: boolean;
+  readonly settle: string | null;
+  readonly lines: readonly CurveLine[];
+}
+
+export interface FaultEffect {
+  readonly question: FaultQuestion;
+  readonly axle: AxleName;
+  readonly rung: Rung;
+  readonly sound: WheelPose;
+  readonly faulty: WheelPose;
+  readonly tornShare: { readonly low: Share; readonly high: Share; readonly origin: string } | null;
+  /** Contact rises of the curves, metres, rising. */
+  readonly rises: readonly number[];
+  readonly curves: readonly Curve[];
+  /** The figure the page is about: how much further the wheel turns than on a sound bush, at the stated force. */
+  readonly headline: Figure;
+  readonly figures: readonly Figure[];
+  /** Plain words, one or two sentences. */
+  readonly sentence: string;
+  /** What it is judged against, and whose limit (usually: none is published). */
+  readonly judgedAgainst: string;
+  readonly howSure: string;
+  readonly whatElse: string;
+  readonly computedSo: string;
+  /** Other equilibria of a loose joint, said and not hidden. */
+  readonly others: readonly WheelPose[];
+  readonly cautions: readonly string[];
+}

@@ -1,0 +1,48 @@
+/**
+ * A drawing as plain data: what a screen shows as SVG and a PDF as vectors, from the same numbers.
+ * Coordinates are page units (CSS px on screen, scaled to points on paper), y downward.
+ */
+export type Colour =
+  | "paper" | "wash" | "ink" | "ink2" | "ink3" | "hair" | "accent" | "g0" | "g1" | "g2" | "g3" | "g4" | "none";
+
+/** Patterns a closed shape can be filled with. */
+export type Fill = Colour | "hatch-unseen" | "hatch-cut" | "hatch-cut-accent" | "dots-rubber" | "dashes-fluid";
+
+export type TextStyle =
+  | "label" | "label-bold" | "label-second" | "label-accent" | "note" | "dimension" | "medium" | "medium-bold" | "medium-accent"
+  | "large" | "large-bold" | "heading" | "figure-large" | "figure-huge" | "sentence";
+
+export interface Stroke {
+  readonly colour: Colour;
+  readonly width: number;
+  readonly dash?: readonly number[];
+  readonly cap?: "butt" | "round";
+}
+
+export type Mark =
+  | { readonly kind: "path"; readonly d: string; readonly stroke?: Stroke; readonly fill?: Fill; readonly opacity?: number }
+  | { readonly kind: "circle"; readonly cx: number; readonly cy: number; readonly r: number; readonly stroke?: Stroke; readonly fill?: Fill; readonly opacity?: number }
+  | { readonly kind: "text"; readonly x: number; readonly y: number; readonly text: string; readonly style: TextStyle; readonly anchor?: "start" | "middle" | "end"; readonly colour?: Colour; readonly rotate?: number }
+  | { readonly kind: "grade"; readonly grade: 0 | 1 | 2 | 3 | 4 | null; readonly close?: boolean; readonly cx: number; readonly cy: number; readonly size: number }
+  | { readonly kind: "group"; readonly id?: string; readonly label?: string; readonly marks: readonly Mark[] };
+
+/** A place on the scene that can be pressed; the renderer makes it a button with this name. */
+export interface Target {
+  readonly id: string;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly selected?: boolean;
+}
+
+export interface Scene {
+  readonly width: number;
+  readonly height: number;
+  /** What a person who cannot see it is told. */
+  readonly title: string;
+  readonly description: string;
+  readonly marks: readonly Mark[];
+  readonly targets: readonly Target[];
+}

@@ -1,0 +1,18 @@
+import type { Metres, Newtons, NewtonsPerMetre, Radians } from "./unit.ts";
+
+const DEGREES_PER_RADIAN = 180 / Math.PI;
+
+/** Millimetres to metres. */
+export const metresFromMm = (mm: number): Metres => mm / 1000;
+/** Metres to millimetres. */
+export const mmFromMetres = (m: Metres): number => m * 1000;
+/** Degrees to radians. */
+export const radiansFromDegrees = (degrees: number): Radians => degrees / DEGREES_PER_RADIAN;
+/** Radians to degrees. */
+export const degreesFromRadians = (radians: Radians): number => radians * DEGREES_PER_RADIAN;
+/** Newtons per millimetre to newtons per metre. */
+export const newtonsPerMetreFromPerMm = (perMm: number): NewtonsPerMetre => perMm * 1000;
+/** Newtons per metre to newtons per millimetre. */
+export const perMmFromNewtonsPerMetre = (perMetre: NewtonsPerMetre): number => perMetre / 1000;
+/** Kilonewtons to newtons. */
+export const newtonsFromKn = (kn: number): Newtons => kn * 1000;

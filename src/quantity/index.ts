@@ -1,0 +1,3 @@
+export * from "./convert.ts";
+export * from "./frame.ts";
+export * from "./unit.ts";

@@ -1,0 +1,215 @@
+import type { DirectionIn, Kilograms, Metres, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
+
+/** How well a geometry is known (docs/method/rungs.md). */
+export type Rung = "layout" | "scaled" | "measured" | "matched";
+export type AxleName = "front" | "rear";
+export type Side = "left" | "right";
+export type Corner = "front-left" | "front-right" | "rear-left" | "rear-right";
+/** The silhouettes a person can choose from; each is a linkage of its own. */
+export type LayoutName = "five-link" | "double-wishbone" | "strut" | "trailing-arm";
+
+/** Where a coordinate or a rate comes from; decides its default standard deviation and what a page says of it. */
+export type Origin = "template" | "invented" | "drawing" | "level-plane" | "tape" | "bench" | "maker" | "practice" | "guess";
+
+/** A hard point of the left side (the right is its mirror image), with its standard deviation along x, y and z. */
+export interface HardPoint {
+  readonly at: PointIn<"vehicle">;
+  readonly sd: readonly [x: Metres, y: Metres, z: Metres];
+  readonly origin: Origin;
+}
+
+export type JointKind = "bush" | "hydraulic-bush" | "ball-joint" | "rigid";
+/** Grades of a finding, worst last; the words on screen stand in gradeWords. */
+export type Grade = 0 | 1 | 2 | 3 | 4;
+
+/** What share of its sound rate a torn bush still has, as a range: it is never known as one number. */
+export interface TornShare {
+  readonly low: Share;
+  readonly high: Share;
+  readonly origin: Origin;
+}
+
+/** One end of a link or one mount: what sits there and how stiff it is. */
+export interface Joint {
+  readonly kind: JointKind;
+  /** N/m across the axis (a ball joint: in every direction); absent = rigid. */
+  readonly radial?: NewtonsPerMetre;
+  /** N/m along the axis; together with axis. */
+  readonly axial?: NewtonsPerMetre;
+  readonly axis?: DirectionIn<"vehicle">;
+  /** Relative standard deviation of both rates. */
+  readonly rateSdShare: Share;
+  readonly rateOrigin: Origin;
+  /** By grade 1 to 3; grade 4 is a separated joint and is not computed. */
+  readonly tornShare?: Readonly<Partial<Record<1 | 2 | 3, TornShare>>>;
+  /** Outer diameter and length, for the drawing. */
+  readonly outerDiameter?: Metres;
+  readonly length?: Metres;
+  /** How this joint is called where the plain words for its kind are not enough ("front bush"). */
+  readonly label?: string;
+}
+
+/** A link from the body (inner) to the knuckle (outer). Names are lower-case words joined by hyphens. */
+export interface Link {
+  readonly name: string;
+  /** As the trade says it, sentence case: "Lower rear link". */
+  readonly label: string;
+  readonly inner: HardPoint;
+  readonly outer: HardPoint;
+  readonly steered: boolean;
+  readonly innerJoint: Joint;
+  readonly outerJoint: Joint;
+  /** Rate of the bare member along its length; absent = rigid. */
+  readonly memberRate?: NewtonsPerMetre;
+  /** Width as seen from below and height, for the drawing. */
+  readonly section: { readonly width: Metres; readonly height: Metres };
+  /** Links that are one rigid arm share an arm name ("lower-arm"); their outer points coincide. */
+  readonly arm?: string;
+  /** On which of the two corner sheets it is drawn. */
+  readonly sheet: "lower" | "upper";
+}
+
+export interface Strut {
+  /** Fixed in the body. */
+  readonly top: HardPoint;
+  /** Fixed in the knuckle; the line through both keeps passing through the top. */
+  readonly axisPoint: HardPoint;
+  readonly topMount: Joint;
+}
+
+export interface TrailingArm {
+  readonly bush: HardPoint;
+  /** Absent: the bush holds the arm in all three directions. */
+  readonly freeAxis?: DirectionIn<"vehicle">;
+  readonly bushJoint: Joint;
+  readonly section: { readonly width: Metres; readonly height: Metres };
+}
+
+/** Where the moving end of a spring or damper sits. */
+export type Seat =
+  | { readonly on: "knuckle"; readonly moving: HardPoint }
+  | { readonly on: "link"; readonly link: string; readonly fraction: Share }
+  | { readonly on: "arm"; readonly links: readonly [string, string]; readonly moving: HardPoint };
+
+export interface Spring {
+  readonly body: HardPoint;
+  readonly seat: Seat;
+  readonly rate: NewtonsPerMetre;
+  readonly coilDiameter: Metres;
+  readonly wireDiameter: Metres;
+}
+
+export interface Damper {
+  readonly body: HardPoint;
+  readonly seat: Seat;
+  readonly tubeDiameter: Metres;
+  readonly kind: "passive" | "adaptive";
+}
+
+export interface AntiRollBar {
+  readonly diameter: Metres;
+  /** From the middle of the car to the left end, at ride height. */
+  readonly path: readonly PointIn<"vehicle">[];
+  readonly bodyBush: PointIn<"vehicle">;
+  /** Drop link from the end of the bar to the moving part. */
+  readonly linkUpper: PointIn<"vehicle">;
+  readonly linkLower: PointIn<"vehicle">;
+}
+
+export interface Brake {
+  readonly discDiameter: Metres;
+  readonly discThickness: Metres;
+  readonly vented: boolean;
+  /** Hat depth inward from the mounting face. */
+  readonly hatDepth: Metres;
+  readonly pistonDiameter: Metres;
+  readonly padThickness: Metres;
+  /** Caliper ahead of or behind the wheel centre. */
+  readonly caliperAt: "front" | "rear";
+  readonly parking: boolean;
+}
+
+export interface Wheel {
+  readonly centre: PointIn<"vehicle">;
+  readonly camber: Radians;
+  readonly toe: Radians;
+  readonly loadedRadius: Metres;
+  /** As on the sidewall: "225/50 R17". */
+  readonly tyreSize: string;
+  readonly tyreWidth: Metres;
+  readonly freeRadius: Metres;
+  readonly rimDiameter: Metres;
+  readonly rimWidth: Metres;
+  readonly rimOffset: Metres;
+}
+
+/** Closed outline as seen from below, in the ground plane: [x, y]. Left half first where only a half is given. */
+export type Outline = readonly (readonly [x: Metres, y: Metres])[];
+
+export interface Axle {
+  readonly name: AxleName;
+  readonly layout: LayoutName;
+  readonly rung: Rung;
+  readonly track: Metres;
+  readonly wheel: Wheel;
+  readonly links: readonly Link[];
+  readonly strut?: Strut;
+  readonly trailingArm?: TrailingArm;
+  readonly spring: Spring;
+  readonly damper: Damper;
+  readonly bar?: AntiRollBar;
+  readonly brake: Brake;
+  /** Whole outline(s), both sides; the first is the outer one, the others are openings. */
+  readonly subframe: readonly Outline[];
+  /** Arms of the knuckle from the hub to the outer joints are drawn by themselves; this is extra metal of the left one. */
+  readonly knuckle: readonly Outline[];
+  readonly subframeMounts: readonly PointIn<"vehicle">[];
+  /** Steered axle: rack housing from boot to boot, half length, at the inner tie-rod joints. */
+  readonly rackTravel?: Metres;
+  readonly driven: boolean;
+  readonly levelSensor: boolean;
+  /** Mass that moves with one wheel. */
+  readonly unsprungMass: Kilograms;
+  /** Share of the total brake force and of the drive torque taken by this axle. */
+  readonly brakeShare: Share;
+  readonly driveShare: Share;
+  /** Wheel-centre travel from ride height to the stops, both positive. */
+  readonly bumpStop: Metres;
+  readonly droopStop: Metres;
+}
+
+/** A difference inside a family and the key that tells which one stands there. */
+export interface Variant {
+  readonly label: string;
+  /** What tells it: code, or what eye and calliper show. */
+  readonly key: string;
+  readonly choices: readonly { readonly label: string; readonly code: string }[];
+}
+
+/** How long a position lasts, from practice only until a tally exists. */
+export interface PracticeLife {
+  /** Position without its corner: "front/lower-arm/rear-bush" means both sides. */
+  readonly position: string;
+  readonly lowKm: number;
+  readonly middleKm: number;
+  readonly highKm: number;
+  readonly source: string;
+}
+
+export interface Family {
+  readonly id: string;
+  readonly name: string;
+  readonly fromYear?: number;
+  readonly toYear?: number;
+  /** True for demo data: pages and paper say so. */
+  readonly invented: boolean;
+  readonly note?: string;
+  readonly wheelbase: Metres;
+  readonly kerbMass: Kilograms;
+  readonly frontWeightShare: Share;
+  readonly cgHeight: Metres;
+  readonly front: Axle;
+  readonly rear: Axle;
+  readonly variants: readonly Variant[];
+  readonly life: readonly PracticeLife[];
+}

@@ -1,0 +1,2 @@
+export type * from "./family.ts";
+export type * from "./position.ts";
