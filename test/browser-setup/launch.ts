@@ -1,0 +1,52 @@
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { findBrowser } from "./find-browser.ts";
+
+/** What the page is seen on. */
+export interface Screen {
+  readonly width: number;
+  readonly height: number;
+  readonly theme?: "light" | "dark";
+  readonly touch?: boolean;
+}
+
+export const desk: Screen = { width: 1440, height: 900 };
+export const tablet: Screen = { width: 820, height: 1180, touch: true };
+
+/** Starts the test browser; throws (and the tests fail) where none can be had. */
+export const launchBrowser = async (): Promise<Browser> => {
+  const browser = await findBrowser();
+  return chromium.launch({
+    headless: true,
+    executablePath: browser.executablePath,
+    args: [
+      "--no-sandbox",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--disable-dev-shm-usage",
+    ],
+    env: { ...(process.env as Record<string, string>), LANG: "en_US.UTF-8", ...browser.env },
+  });
+};
+
+/** A fresh session without stored data. The locale is set because the bare C locale yields one that browsers reject. */
+export const openSession = (browser: Browser, screen: Screen): Promise<BrowserContext> =>
+  browser.newContext({
+    locale: "en-GB",
+    timezoneId: "UTC",
+    viewport: { width: screen.width, height: screen.height },
+    colorScheme: screen.theme ?? "light",
+    hasTouch: screen.touch ?? false,
+    reducedMotion: "reduce",
+    acceptDownloads: true,
+  });
+
+/** Opens an address in a fresh session and waits until the network is quiet. */
+export const openPage = async (browser: Browser, screen: Screen, address: string): Promise<Page> => {
+  const session = await openSession(browser, screen);
+  const page = await session.newPage();
+  await page.goto(address, { waitUntil: "networkidle" });
+  return page;
+};

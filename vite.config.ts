@@ -1,0 +1,11 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+
+/** The pages, built into dist/web; `npm start` and the browser tests serve that folder. */
+export default defineConfig({
+  root: "src/web",
+  plugins: [react()],
+  worker: { format: "es" },
+  build: { outDir: "../../dist/web", emptyOutDir: true, target: "es2022" },
+  server: { proxy: { "/api": "http://127.0.0.1:4870" } },
+});

@@ -1,0 +1,21 @@
+import { defineConfig } from "vitest/config";
+
+const projects = {
+  unit: { include: ["src/**/*.test.{ts,tsx}"], exclude: ["src/**/*.prop.test.ts"] },
+  property: { include: ["src/**/*.prop.test.ts", "test/fuzz/**/*.test.ts"] },
+  reference: { include: ["test/reference/**/*.test.ts"] },
+  architecture: { include: ["test/architecture/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },
+  e2e: {
+    include: ["test/e2e/**/*.test.ts"],
+    globalSetup: ["test/browser-setup/start-for-tests.ts"],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+};
+
+export default defineConfig({
+  test: {
+    allowOnly: false,
+    projects: Object.entries(projects).map(([name, test]) => ({ extends: true as const, test: { name, ...test } })),
+  },
+});
