@@ -1,0 +1,17 @@
+import { RouterProvider } from "@tanstack/react-router";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import "./look/look.css";
+import { startTheme } from "./look/theme.ts";
+import { router } from "./router.tsx";
+
+startTheme();
+
+const place = document.getElementById("sheet");
+if (place === null) throw new Error("index.html has no element with the id sheet");
+
+createRoot(place).render(
+  <StrictMode>
+    <RouterProvider router={router} />
+  </StrictMode>,
+);

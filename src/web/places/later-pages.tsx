@@ -1,0 +1,89 @@
+import { PlacePage } from "./place-page.tsx";
+
+const LINE = { fill: "none", stroke: "var(--ink)", strokeWidth: 1.2 } as const;
+const AXIS = { stroke: "var(--hair)", strokeDasharray: "16 4 2 4" } as const;
+
+/** Counter: questions about what fits, before it exists. */
+export const CounterPage = () => (
+  <PlacePage
+    place="Counter"
+    sub="does this fit that"
+    willBe={[
+      { name: "Does it fit", says: "two parts that look alike, and the one measurement that tells them apart" },
+      {
+        name: "What belongs in the box",
+        says: "from the fasteners a job loosens, so nothing is missing with the car in the air",
+      },
+      { name: "Is the standard part enough", says: "for this use, or where it stops being so" },
+    ]}
+    drawing={
+      <>
+        <path d="M0 60H220" {...AXIS} />
+        <path d="M20 30h70v60H20zM42 30v60M68 30v60" {...LINE} />
+        <path d="M130 26h70v68h-70zM152 26v68M178 26v68" {...LINE} />
+        <path d="M90 40h40M90 80h40" {...LINE} strokeDasharray="4 3" />
+      </>
+    }
+  />
+);
+
+/** Bench: the old part beside the new, before it exists. */
+export const BenchPage = () => (
+  <PlacePage
+    place="Bench"
+    sub="the old part beside the new"
+    willBe={[
+      { name: "Side by side", says: "removed part and new one at one scale, with dimension lines between them" },
+      { name: "Differs, same, or not to be told by hand", says: "what calliper and hand found, and how sure that is" },
+      { name: "Hand test", says: "movement for a stated force, sound and torn" },
+    ]}
+    drawing={
+      <>
+        <path d="M0 60H220" {...AXIS} />
+        <path d="M20 20h60v80H20zM40 20v80M60 20v80" {...LINE} />
+        <path d="M140 20h60v80h-60zM160 20v80M180 20v80" {...LINE} />
+        <path d="M80 20h60M80 100h60" {...LINE} strokeWidth={0.8} />
+      </>
+    }
+  />
+);
+
+/** Tally: what the workshop has seen over all cars, before it exists. */
+export const TallyPage = () => (
+  <PlacePage
+    place="Tally"
+    sub="what this workshop has seen"
+    willBe={[
+      { name: "When it goes", says: "each position over distance, with how many cars it rests on" },
+      { name: "Was it the cause", says: "which finding cured the complaint, and which did not" },
+      { name: "When to look", says: "the interval that keeps worn and unseen rare" },
+    ]}
+    drawing={
+      <>
+        <path d="M20 100H200M20 100V20" {...LINE} />
+        <path d="M20 98C90 96 90 30 190 26" {...LINE} strokeWidth={2} />
+        <path d="M60 100v6M100 100v6M140 100v6M180 100v6" {...LINE} />
+      </>
+    }
+  />
+);
+
+/** Reference: methods, sources and the words used, before it exists. */
+export const ReferencePage = () => (
+  <PlacePage
+    place="Reference"
+    sub="methods, sources, words"
+    willBe={[
+      { name: "Methods", says: "the relations behind each figure, with what they were held against" },
+      { name: "Sources", says: "every constant by its key, and which are practice or from memory" },
+      { name: "Words", says: "what a word means on these sheets" },
+    ]}
+    drawing={
+      <>
+        <path d="M40 20h90v80H40zM52 36h66M52 50h66M52 64h40" {...LINE} />
+        <path d="M150 60h46M173 37v46" {...AXIS} />
+        <circle cx="173" cy="60" r="18" {...LINE} />
+      </>
+    }
+  />
+);

@@ -1,0 +1,66 @@
+import { type ReactNode, useMemo, useState } from "react";
+import { KeyList } from "./key-list.tsx";
+import { Margin } from "./margin.tsx";
+import { type PageKey, usePageKeys } from "./page-keys.ts";
+import { PlaceLinks, type PlaceName } from "./place-links.tsx";
+import { ThemeSwitch } from "./theme-switch.tsx";
+import { TitleBlock, type TitleBlockFacts } from "./title-block.tsx";
+import { type Waiting, WaitingLine } from "./waiting-line.tsx";
+
+interface SheetProps {
+  readonly name: string;
+  readonly sub: string;
+  readonly place: PlaceName;
+  readonly titleBlock: TitleBlockFacts;
+  readonly margin: ReactNode;
+  readonly keys?: readonly PageKey[];
+  readonly waiting?: Waiting | null;
+  /** The drawing fills the sheet and never scrolls sideways; a list scrolls as a page. */
+  readonly children: ReactNode;
+}
+
+const NO_KEYS: readonly PageKey[] = [];
+
+/** One sheet: head and places, the drawing, the margin that explains it, the title block. */
+export const Sheet = ({
+  name,
+  sub,
+  place,
+  titleBlock,
+  margin,
+  keys = NO_KEYS,
+  waiting = null,
+  children,
+}: SheetProps) => {
+  const [listed, setListed] = useState(false);
+  const all = useMemo(() => [...keys, { key: "?", does: "this list", run: () => setListed(true) }], [keys]);
+  usePageKeys(all);
+  return (
+    <div className="sheet">
+      <title>{`${name}: ${titleBlock.title}, Underbench`}</title>
+      <a className="skip" href="#drawing">
+        Skip to the drawing
+      </a>
+      <header className="head">
+        <div className="head-name">
+          <h1>{name}</h1>
+          <p className="label">{sub}</p>
+        </div>
+        <PlaceLinks now={place} />
+        <div className="head-buttons">
+          <ThemeSwitch />
+          <button type="button" className="head-button" aria-label="Keys of this page" onClick={() => setListed(true)}>
+            ?
+          </button>
+        </div>
+      </header>
+      <WaitingLine waiting={waiting} />
+      <main id="drawing" className="drawing" tabIndex={-1}>
+        {children}
+      </main>
+      <Margin>{margin}</Margin>
+      <TitleBlock {...titleBlock} />
+      {listed ? <KeyList keys={all} onClose={() => setListed(false)} /> : null}
+    </div>
+  );
+};

@@ -1,0 +1,28 @@
+import { expect, test } from "vitest";
+import { formatMarks, parseMarks, withMark } from "./marks-in-address.ts";
+import type { PositionMark } from "./position-mark.ts";
+
+const MARKS = new Map<string, PositionMark>([
+  ["rear-left/trailing-link/inner-bush", { kind: "torn", grade: 3 }],
+  ["front-right/tie-rod/outer-joint", { kind: "loose", play: 0.0015 }],
+  ["front-left/lower-arm/rear-bush", { kind: "firmer", factor: 2.5 }],
+  ["front-left/tyre", { kind: "sound" }],
+]);
+
+test("marks survive the way through the address", () => {
+  const read = parseMarks(formatMarks(MARKS));
+  expect(read.unread).toEqual([]);
+  expect([...read.marks]).toEqual([...MARKS]);
+});
+
+test("an entry that names no mark is given back, the others are kept", () => {
+  const read = parseMarks("a/b:torn-4~c/d:torn-2~e/f:loose-99~g/h~i/j:firmer-0.5~:torn-1");
+  expect([...read.marks.keys()]).toEqual(["c/d"]);
+  expect(read.unread).toEqual(["a/b:torn-4", "e/f:loose-99", "g/h", "i/j:firmer-0.5", ":torn-1"]);
+});
+
+test("taking a mark off leaves the others", () => {
+  const left = withMark(MARKS, "front-left/tyre", null);
+  expect(left.has("front-left/tyre")).toBe(false);
+  expect(left.size).toBe(MARKS.size - 1);
+});

@@ -1,0 +1,59 @@
+import { metresFromMm, mmFromMetres } from "#quantity";
+import { FIRMER_FACTOR, PLAY_MM, type PositionMark, type PositionMarks } from "./position-mark.ts";
+
+const BETWEEN_ENTRIES = "~";
+const BEFORE_MARK = ":";
+const TORN = /^torn-([123])$/;
+const AMOUNT = /^(loose|firmer)-(\d+(?:\.\d+)?)$/;
+
+const within = (value: number, range: { readonly low: number; readonly high: number }): boolean =>
+  value >= range.low && value <= range.high;
+
+const formatMark = (mark: PositionMark): string => {
+  switch (mark.kind) {
+    case "sound":
+      return "sound";
+    case "torn":
+      return `torn-${mark.grade}`;
+    case "loose":
+      return `loose-${Number(mmFromMetres(mark.play).toFixed(3))}`;
+    case "firmer":
+      return `firmer-${mark.factor}`;
+  }
+};
+
+const parseMark = (text: string): PositionMark | null => {
+  if (text === "sound") return { kind: "sound" };
+  const torn = TORN.exec(text);
+  if (torn !== null) return { kind: "torn", grade: Number(torn[1]) as 1 | 2 | 3 };
+  const amount = AMOUNT.exec(text);
+  if (amount === null) return null;
+  const value = Number(amount[2]);
+  if (amount[1] === "loose") return within(value, PLAY_MM) ? { kind: "loose", play: metresFromMm(value) } : null;
+  return within(value, FIRMER_FACTOR) ? { kind: "firmer", factor: value } : null;
+};
+
+/** Marks as they stand in the address: "rear-left/trailing-link/inner-bush:torn-3~...", in the order they were made; "" for none. */
+export const formatMarks = (marks: PositionMarks): string =>
+  [...marks].map(([position, mark]) => `${position}${BEFORE_MARK}${formatMark(mark)}`).join(BETWEEN_ENTRIES);
+
+/** Marks read back from an address; `unread` holds the entries that name no mark, as they came. */
+export const parseMarks = (text: string): { readonly marks: PositionMarks; readonly unread: readonly string[] } => {
+  const marks = new Map<string, PositionMark>();
+  const unread: string[] = [];
+  for (const entry of text.split(BETWEEN_ENTRIES).filter((part) => part !== "")) {
+    const cut = entry.lastIndexOf(BEFORE_MARK);
+    const mark = cut > 0 ? parseMark(entry.slice(cut + 1)) : null;
+    if (mark === null) unread.push(entry);
+    else marks.set(entry.slice(0, cut), mark);
+  }
+  return { marks, unread };
+};
+
+/** The marks with one position marked anew, or with its mark taken off (null). */
+export const withMark = (marks: PositionMarks, position: string, mark: PositionMark | null): PositionMarks => {
+  const next = new Map(marks);
+  if (mark === null) next.delete(position);
+  else next.set(position, mark);
+  return next;
+};
