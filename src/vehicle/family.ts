@@ -9,7 +9,16 @@ export type Corner = "front-left" | "front-right" | "rear-left" | "rear-right";
 export type LayoutName = "five-link" | "double-wishbone" | "strut" | "trailing-arm";
 
 /** Where a coordinate or a rate comes from; decides its default standard deviation and what a page says of it. */
-export type Origin = "template" | "invented" | "drawing" | "level-plane" | "tape" | "bench" | "maker" | "practice" | "guess";
+export type Origin =
+  | "template"
+  | "invented"
+  | "drawing"
+  | "level-plane"
+  | "tape"
+  | "bench"
+  | "maker"
+  | "practice"
+  | "guess";
 
 /** A hard point of the left side (the right is its mirror image), with its standard deviation along x, y and z. */
 export interface HardPoint {

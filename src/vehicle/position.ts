@@ -3,10 +3,37 @@ import type { AxleName, Side } from "./family.ts";
 
 /** What kind of thing sits at a position; decides which faults can be marked and how it is drawn. */
 export type PositionKind =
-  | "bush" | "hydraulic-bush" | "ball-joint" | "strut-mount" | "spring" | "damper" | "bump-stop" | "bearing" | "hub-face"
-  | "bar-link" | "bar-bush" | "boot" | "drive-shaft" | "hose" | "disc" | "pads" | "caliper" | "brake-fluid" | "parking-brake"
-  | "brake-result" | "tyre" | "wheel" | "wheel-bolts" | "rack" | "rack-mount" | "steering-play" | "subframe-mount"
-  | "differential-mount" | "level-sensor" | "shield" | "body";
+  | "bush"
+  | "hydraulic-bush"
+  | "ball-joint"
+  | "strut-mount"
+  | "spring"
+  | "damper"
+  | "bump-stop"
+  | "bearing"
+  | "hub-face"
+  | "bar-link"
+  | "bar-bush"
+  | "boot"
+  | "drive-shaft"
+  | "hose"
+  | "disc"
+  | "pads"
+  | "caliper"
+  | "brake-fluid"
+  | "parking-brake"
+  | "brake-result"
+  | "tyre"
+  | "wheel"
+  | "wheel-bolts"
+  | "rack"
+  | "rack-mount"
+  | "steering-play"
+  | "subframe-mount"
+  | "differential-mount"
+  | "level-sensor"
+  | "shield"
+  | "body";
 
 /** A place on a car where something can be looked at. Its id reads "front-left/lower-rear-link/inner-bush". */
 export interface Position {
