@@ -1,1 +1,6 @@
 export type { Finding } from "./finding.ts";
+export * from "./jet.ts";
+export * from "./linear.ts";
+export * from "./report.ts";
+export * from "./special.ts";
+export * from "./vector.ts";

@@ -1,0 +1,76 @@
+import type { Vector } from "#numeric";
+
+/**
+ * Poses of all moving bodies: body k has translation t[3k..] of its origin and row-major rotation r[9k..] from design.
+ * A step is (v, w) per body: the origin moves by v, the body turns by exp(w) in the vehicle frame.
+ */
+export interface Pose {
+  readonly t: Float64Array;
+  readonly r: Float64Array;
+}
+
+/** The design pose of n bodies. */
+export function designPose(n: number): Pose {
+  const pose: Pose = { t: new Float64Array(3 * n), r: new Float64Array(9 * n) };
+  for (let k = 0; k < n; k++) for (const d of [0, 4, 8]) pose.r[9 * k + d] = 1;
+  return pose;
+}
+
+export function copyPose(from: Pose, to: Pose): void {
+  to.t.set(from.t);
+  to.r.set(from.r);
+}
+
+export const clonePose = (pose: Pose): Pose => ({ t: pose.t.slice(), r: pose.r.slice() });
+
+/** Applies a step of 6 numbers per body (v then w), scaled, to the pose in place; w goes through the exponential map. */
+export function advancePose(pose: Pose, step: Float64Array, factor = 1): void {
+  const bodies = pose.t.length / 3;
+  for (let k = 0; k < bodies; k++) {
+    for (let c = 0; c < 3; c++) pose.t[3 * k + c] = (pose.t[3 * k + c] as number) + factor * (step[6 * k + c] as number);
+    turn(pose.r, 9 * k, factor * (step[6 * k + 3] as number), factor * (step[6 * k + 4] as number), factor * (step[6 * k + 5] as number));
+  }
+}
+
+/** R becomes exp(w) R by Rodrigues' formula. */
+function turn(r: Float64Array, o: number, x: number, y: number, z: number): void {
+  const a2 = x * x + y * y + z * z;
+  const a = Math.sqrt(a2);
+  // Below 1e-4 rad the series is exact to rounding, and sin(a)/a would lose nothing but time.
+  const s = a < 1e-4 ? 1 - a2 / 6 : Math.sin(a) / a;
+  const c = a < 1e-4 ? 0.5 - a2 / 24 : (1 - Math.cos(a)) / a2;
+  const m00 = 1 - c * (y * y + z * z);
+  const m01 = c * x * y - s * z;
+  const m02 = c * x * z + s * y;
+  const m10 = c * x * y + s * z;
+  const m11 = 1 - c * (x * x + z * z);
+  const m12 = c * y * z - s * x;
+  const m20 = c * x * z - s * y;
+  const m21 = c * y * z + s * x;
+  const m22 = 1 - c * (x * x + y * y);
+  for (let j = 0; j < 3; j++) {
+    const p = r[o + j] as number;
+    const q = r[o + 3 + j] as number;
+    const w = r[o + 6 + j] as number;
+    r[o + j] = m00 * p + m01 * q + m02 * w;
+    r[o + 3 + j] = m10 * p + m11 * q + m12 * w;
+    r[o + 6 + j] = m20 * p + m21 * q + m22 * w;
+  }
+}
+
+/** Removes the drift of many products: Gram-Schmidt on the rows of each rotation. */
+export function orthonormalise(pose: Pose): void {
+  for (let o = 0; o < pose.r.length; o += 9) {
+    const row = (i: number): Vector => [pose.r[o + 3 * i] as number, pose.r[o + 3 * i + 1] as number, pose.r[o + 3 * i + 2] as number];
+    const a = row(0);
+    const na = Math.hypot(...a);
+    const x: Vector = [a[0] / na, a[1] / na, a[2] / na];
+    const b = row(1);
+    const d = x[0] * b[0] + x[1] * b[1] + x[2] * b[2];
+    const y0: Vector = [b[0] - d * x[0], b[1] - d * x[1], b[2] - d * x[2]];
+    const ny = Math.hypot(...y0);
+    const y: Vector = [y0[0] / ny, y0[1] / ny, y0[2] / ny];
+    const z: Vector = [x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]];
+    pose.r.set([...x, ...y, ...z], o);
+  }
+}

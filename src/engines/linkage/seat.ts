@@ -1,0 +1,111 @@
+import { add, cross, dot, norm, rotate, scale, subtract, unitVector, type Vector } from "#numeric";
+import type { CornerGeometry, SpringGeometry } from "./geometry.ts";
+import type { Pose } from "./pose.ts";
+
+/**
+ * Length of a spring or damper as a function of the pose, with its exact first and second derivatives by the
+ * position x of the one knuckle point that moves it (the seat itself, or the outer joint of its link or arm).
+ */
+export interface SeatLength {
+  readonly length: number;
+  /** Where the moving knuckle point stands, and from the wheel centre. */
+  readonly x: Vector;
+  readonly r: Vector;
+  readonly gradient: Vector;
+  /** Row-major 3 by 3. */
+  readonly curvature: readonly number[];
+  /** Where the seat itself stands, for drawing. */
+  readonly seat: Vector;
+}
+
+const identityMinus = (u: Vector, factor: number): number[] =>
+  [0, 1, 2].flatMap((i) => [0, 1, 2].map((j) => factor * ((i === j ? 1 : 0) - (u[i] as number) * (u[j] as number))));
+
+/** The knuckle point that moves a seat, in design coordinates. */
+export function movingPoint(geometry: CornerGeometry, spring: SpringGeometry): Vector {
+  const { seat } = spring;
+  if (seat.on === "knuckle") return seat.moving;
+  const name = seat.on === "link" ? seat.link : seat.links[0];
+  const link = geometry.links.find((l) => l.name === name);
+  if (!link) throw new Error(`seat on a link that is not there: ${name}`);
+  return link.outer;
+}
+
+/**
+ * On the knuckle: |x - top|. On a link: the point at the same fraction of its line from the design inner point
+ * (a rack does not carry it). On an arm of two links: fixed to the rigid arm, which turns about the line of its inner
+ * points by the angle of the outer joint alone.
+ */
+export function computeSeatLength(geometry: CornerGeometry, spring: SpringGeometry, pose: Pose): SeatLength {
+  const centre = geometry.wheel.centre;
+  const design = movingPoint(geometry, spring);
+  const r = rotate(pose.r, subtract(design, centre));
+  const x = add(add(centre, [pose.t[0] as number, pose.t[1] as number, pose.t[2] as number]), r);
+  const { seat, body } = spring;
+  if (seat.on === "arm") return armSeat(geometry, spring, seat, x, r);
+  const fraction = seat.on === "link" ? seat.fraction : 1;
+  const inner = seat.on === "link" ? linkOf(geometry, seat.link).inner : x;
+  const at = seat.on === "link" ? add(inner, scale(subtract(x, inner), fraction)) : x;
+  const line = subtract(at, body);
+  const length = norm(line);
+  const u = scale(line, 1 / length);
+  return { length, x, r, gradient: scale(u, fraction), curvature: identityMinus(u, (fraction * fraction) / length), seat: at };
+}
+
+function linkOf(geometry: CornerGeometry, name: string) {
+  const link = geometry.links.find((l) => l.name === name);
+  if (!link) throw new Error(`seat on a link that is not there: ${name}`);
+  return link;
+}
+
+function armSeat(
+  geometry: CornerGeometry,
+  spring: SpringGeometry,
+  seat: Extract<SpringGeometry["seat"], { on: "arm" }>,
+  x: Vector,
+  r: Vector,
+): SeatLength {
+  const first = linkOf(geometry, seat.links[0]);
+  const second = linkOf(geometry, seat.links[1]);
+  const hinge = unitVector(subtract(second.inner, first.inner));
+  const across = (p: Vector): Vector => subtract(p, scale(hinge, dot(p, hinge)));
+  const e2 = unitVector(across(subtract(first.outer, first.inner)));
+  const e3 = cross(hinge, e2);
+  const fixed = subtract(seat.moving, first.inner);
+  const along = dot(fixed, hinge);
+  const p2 = dot(fixed, e2);
+  const p3 = dot(fixed, e3);
+  const d = subtract(x, first.inner);
+  const a = dot(d, e2);
+  const b = dot(d, e3);
+  const q = a * a + b * b;
+  const h = Math.sqrt(q);
+  const c = a / h;
+  const s = b / h;
+  const outward = add(scale(e2, p2 * c - p3 * s), scale(e3, p2 * s + p3 * c));
+  const turned = add(scale(e2, -p2 * s - p3 * c), scale(e3, p2 * c - p3 * s));
+  const at = add(add(first.inner, scale(hinge, along)), outward);
+  const line = subtract(at, spring.body);
+  const length = norm(line);
+  const slope = dot(line, turned) / length;
+  const bend = (dot(turned, turned) - dot(line, outward)) / length - (slope * slope) / length;
+  // Angle of the outer joint: grad = (-b e2 + a e3)/q, second derivatives of atan2.
+  const grad = add(scale(e2, -b / q), scale(e3, a / q));
+  const h22 = (2 * a * b) / (q * q);
+  const h23 = (b * b - a * a) / (q * q);
+  const curvature: number[] = [];
+  for (let i = 0; i < 3; i++)
+    for (let j = 0; j < 3; j++) {
+      const angle =
+        h22 * ((e2[i] as number) * (e2[j] as number) - (e3[i] as number) * (e3[j] as number)) +
+        h23 * ((e2[i] as number) * (e3[j] as number) + (e3[i] as number) * (e2[j] as number));
+      curvature.push(bend * (grad[i] as number) * (grad[j] as number) + slope * angle);
+    }
+  return { length, x, r, gradient: scale(grad, slope), curvature, seat: at };
+}
+
+/** Gradient of a seat length by the step (v, w) of the knuckle. */
+export function seatRow(seat: SeatLength): readonly number[] {
+  const m = cross(seat.r, seat.gradient);
+  return [...seat.gradient, ...m];
+}
