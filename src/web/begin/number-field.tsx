@@ -1,0 +1,39 @@
+import { useId } from "react";
+
+interface NumberFieldProps {
+  readonly label: string;
+  readonly unit: string;
+  readonly low: number;
+  readonly high: number;
+  readonly value: string;
+  /** What is wrong with the value, in plain words; null where nothing is. */
+  readonly wrong: string | null;
+  readonly onChange: (value: string) => void;
+}
+
+/** One number with its unit and the range it may lie in. */
+export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: NumberFieldProps) => {
+  const id = useId();
+  const note = useId();
+  return (
+    <div className="field" data-wrong={wrong !== null}>
+      <label htmlFor={id}>{label}</label>
+      <span className="field-entry">
+        <input
+          id={id}
+          type="text"
+          inputMode="decimal"
+          autoComplete="off"
+          value={value}
+          aria-describedby={note}
+          aria-invalid={wrong !== null}
+          onChange={(event) => onChange(event.target.value)}
+        />
+        <span className="field-unit">{unit}</span>
+      </span>
+      <span id={note} className="note">
+        {wrong ?? `${low} to ${high}`}
+      </span>
+    </div>
+  );
+};

@@ -1,0 +1,40 @@
+import type { Figure } from "#casework";
+
+/** Words of a rung, as printed beside a figure. */
+export const RUNG_WORDS = {
+  layout: "layout only",
+  scaled: "scaled from a template",
+  measured: "measured on a car",
+  matched: "matched to this car's readings",
+} as const;
+
+const FACTS = (figure: Figure): readonly { readonly label: string; readonly value: string }[] => [
+  { label: "Relation", value: figure.relation },
+  { label: "Source", value: figure.source },
+  { label: "Rung", value: RUNG_WORDS[figure.rung] },
+];
+
+/** What stands behind a figure: inputs, relation, source, rung. */
+export const FigureFacts = ({ figure }: { readonly figure: Figure }) => (
+  <div className="figure-facts">
+    <dl>
+      {FACTS(figure).map(({ label, value }) => (
+        <div key={label}>
+          <dt className="note">{label}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+    <table>
+      <caption className="note">Inputs</caption>
+      <tbody>
+        {figure.inputs.map((input) => (
+          <tr key={input.label}>
+            <th scope="row">{input.label}</th>
+            <td>{input.value}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
+);
