@@ -1,5 +1,5 @@
-import type { Finding } from "#numeric";
 import type { z } from "zod";
+import type { Finding } from "#numeric";
 
 export type DoorAnswer = { readonly output: unknown } | { readonly findings: readonly Finding[] };
 
@@ -8,11 +8,15 @@ export interface Door<Input = unknown> {
   readonly id: string;
   /** One line for the list. */
   readonly summary: string;
+  /** Strict objects only: a key nobody reads is refused. */
   readonly input: z.ZodType<Input>;
   readonly output: z.ZodType;
   readonly relation: string;
   readonly source: string;
   readonly accuracy: string;
-  /** Called with what the input schema has accepted; refuses by findings, never by throwing. */
-  readonly compute: (input: Input) => DoorAnswer;
+  /**
+   * Called with what the input schema has accepted; refuses by findings, never by throwing.
+   * A method, so that doors of different inputs fit one list: each is only ever called with what its own schema gave.
+   */
+  compute(input: Input): DoorAnswer;
 }
