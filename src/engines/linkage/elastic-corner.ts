@@ -1,0 +1,60 @@
+import type { DirectionIn, Metres, Newtons, NewtonsPerMetre } from "#quantity";
+import type { CornerGeometry } from "./geometry.ts";
+
+/** Rates of one rubber (or joint) end; with an axis: radial across it and axial along it, else radial in every direction. */
+export interface EndRate {
+  readonly radial: NewtonsPerMetre;
+  readonly axial?: NewtonsPerMetre;
+  /** Fixed in the body, any length. */
+  readonly axis?: DirectionIn<"vehicle">;
+}
+
+export interface RubberEnd {
+  readonly link: string;
+  readonly end: "inner" | "outer";
+  readonly rate: EndRate;
+}
+
+/** What is elastic in a corner. Anything not listed is rigid. Rates are constant; torsion of bushes is left out. */
+export interface CornerElasticity {
+  readonly springRate: NewtonsPerMetre;
+  readonly rubber: readonly RubberEnd[];
+  /** Strut top mount: radial across the strut line in both directions. */
+  readonly strutTop?: NewtonsPerMetre;
+  /** Trailing-arm bush: axis fixed in the body. */
+  readonly trailingArm?: EndRate;
+  /** Rate of the bare links along their length. */
+  readonly members: readonly { readonly link: string; readonly rate: NewtonsPerMetre }[];
+  /** Vertical force at the contact patch at design. */
+  readonly wheelLoad: Newtons;
+}
+
+/** Several faults act together. `link` may be a link's name, "strut_top" or "trailing_arm". */
+export type ElasticFault =
+  | { readonly kind: "soft"; readonly link: string; readonly end: "inner" | "outer"; readonly factor: number }
+  | { readonly kind: "play"; readonly link: string; readonly total: Metres };
+
+/** Loads in vehicle axes on a left wheel. */
+export interface CornerLoad {
+  /** Toward the left, at the contact patch. */
+  readonly lateral: Newtons;
+  /** Rearward at the contact patch, wheel locked to the knuckle; negative pushes forward. */
+  readonly braking: Newtons;
+  /** Forward at the wheel centre. */
+  readonly drive: Newtons;
+  /** About z, N m. */
+  readonly aligning: number;
+  /** How far the patch is held above its design height; only where the contact height is held. */
+  readonly contactRise: Metres;
+}
+
+export const NO_LOAD: CornerLoad = { lateral: 0, braking: 0, drive: 0, aligning: 0, contactRise: 0 };
+
+export type Hold = "wheel-load" | "contact-height";
+
+export interface ElasticCorner {
+  readonly geometry: CornerGeometry;
+  readonly elasticity: CornerElasticity;
+  readonly hold: Hold;
+  readonly faults: readonly ElasticFault[];
+}

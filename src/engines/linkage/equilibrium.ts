@@ -1,0 +1,245 @@
+import { add, factorise, type Factorisation, makeFactorisation, type SolveReport, solveFactorised, type Vector } from "#numeric";
+import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
+import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
+import { buildElasticTerms, type ElasticTerm, type TermState } from "./elastic-terms.ts";
+import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "./pose.ts";
+import { computeWheelWrench, contactWithChange } from "./wheel-forces.ts";
+
+/** On which side of its dead band each member with play stands: -1 pushed, 0 in the gap, 1 pulled. */
+export type Branch = readonly (-1 | 0 | 1)[];
+
+export interface Balance {
+  readonly pose: Pose;
+  /** Force of each term, tension positive, N, in the order of the terms. */
+  readonly forces: readonly number[];
+  /** Measure of each term, metres. */
+  readonly values: readonly number[];
+  readonly wheelLoad: number;
+  readonly branch: Branch;
+  readonly report: SolveReport;
+}
+
+const LIMIT = 40;
+/** Newton ends when a step moves nothing by more than this (m and rad): rounding of coordinates of some metres. */
+const SETTLED = 2e-15;
+const SETTLED_PROMISED = 1e-11;
+/** Walk of a height or a load is cut finer than this share before it is given up. */
+const LEAST_SHARE = 1 / 256;
+const RISE_STEP = 0.01;
+
+/** Static balance of one corner with rubber in its joints; free lengths are those of the healthy corner. */
+export class ElasticBalance {
+  readonly linkage: CornerLinkage;
+  readonly terms: readonly ElasticTerm[];
+  /** Unstretched value of each term (healthy). */
+  readonly free: readonly number[];
+  readonly preload: readonly number[];
+  readonly playTerms: readonly number[];
+  private readonly rigid: readonly number[];
+  readonly size: number;
+  readonly factorisation: Factorisation;
+  /** Multiplier columns start here. */
+  private readonly designContactHeight: number;
+
+  constructor(readonly corner: ElasticCorner) {
+    this.linkage = buildCornerLinkage(corner.geometry);
+    this.terms = buildElasticTerms(corner);
+    this.rigid = this.terms.flatMap((t, i) => (Number.isFinite(t.rate) ? [] : [i]));
+    this.playTerms = this.terms.flatMap((t, i) => (t.play > 0 ? [i] : []));
+    this.size = 6 + this.rigid.length + (corner.hold === "contact-height" ? 1 : 0);
+    this.factorisation = makeFactorisation(this.size);
+    const start = designPose(1);
+    this.designContactHeight = this.contactHeight(start);
+    const states = this.terms.map((t) => t.at(start));
+    this.preload = this.solvePreload(states);
+    this.free = this.terms.map((t, i) => {
+      const f = this.preload[i] as number;
+      const value = (states[i] as TermState).value;
+      return Number.isFinite(t.healthyRate) ? value - f / t.healthyRate : value;
+    });
+  }
+
+  /** Forces that carry the wheel load at design: six members, six equations; NaN where they cannot. */
+  private solvePreload(states: readonly TermState[]): number[] {
+    const carriers = this.terms.flatMap((t, i) => (t.carriesPreload ? [i] : []));
+    const out = this.terms.map(() => 0);
+    const f = makeFactorisation(6);
+    const wheel = computeWheelWrench(this.linkage, designPose(1), NO_LOAD, this.corner.elasticity.wheelLoad);
+    const b = Float64Array.from(wheel.wrench);
+    carriers.forEach((term, j) => {
+      for (let i = 0; i < 6; i++) f.lu[6 * i + j] = (states[term] as TermState).row[i] as number;
+    });
+    if (carriers.length !== 6 || !factorise(f) || f.pivotRatio < 1e-13) return out.map(() => Number.NaN);
+    solveFactorised(f, b);
+    carriers.forEach((term, j) => {
+      out[term] = b[j] as number;
+    });
+    return out;
+  }
+
+  private contactHeight(pose: Pose): number {
+    return (this.linkage.geometry.wheel.centre[2] as number) + (pose.t[2] as number) + contactWithChange(this.linkage, pose).offset[2];
+  }
+
+  private forceOf(i: number, value: number, branch: Branch, multipliers: Float64Array): { force: number; rate: number } {
+    const t = this.terms[i] as ElasticTerm;
+    const rigid = this.rigid.indexOf(i);
+    if (rigid >= 0) return { force: multipliers[rigid] as number, rate: 0 };
+    const e = value - (this.free[i] as number);
+    const slot = this.playTerms.indexOf(i);
+    const side = slot < 0 ? 1 : (branch[slot] as number);
+    if (slot >= 0 && side === 0) return { force: 0, rate: 0 };
+    return { force: t.rate * (e - (side * t.play) / 2), rate: t.rate };
+  }
+
+  /** Assembles the Jacobian into the factorisation and returns the residual (right-hand side of a Newton step). */
+  private assemble(pose: Pose, load: CornerLoad, wheelLoad: number, branch: Branch, multipliers: Float64Array) {
+    const n = this.size;
+    const a = this.factorisation.lu;
+    a.fill(0);
+    const b = new Float64Array(n);
+    const wheel = computeWheelWrench(this.linkage, pose, load, wheelLoad);
+    for (let i = 0; i < 6; i++) {
+      b[i] = wheel.wrench[i] as number;
+      for (let j = 0; j < 6; j++) a[i * n + j] = -(wheel.turning[6 * i + j] as number);
+    }
+    const forces: number[] = [];
+    const values: number[] = [];
+    this.terms.forEach((term, k) => {
+      const state = term.at(pose);
+      const { force, rate } = this.forceOf(k, state.value, branch, multipliers);
+      forces.push(force);
+      values.push(state.value);
+      for (let i = 0; i < 6; i++) {
+        const gi = state.row[i] as number;
+        b[i] = (b[i] as number) - force * gi;
+        for (let j = 0; j < 6; j++)
+          a[i * n + j] = (a[i * n + j] as number) + rate * gi * (state.row[j] as number) + force * (state.turning[6 * i + j] as number);
+      }
+      const rigid = this.rigid.indexOf(k);
+      if (rigid < 0) return;
+      for (let i = 0; i < 6; i++) {
+        a[i * n + 6 + rigid] = state.row[i] as number;
+        a[(6 + rigid) * n + i] = state.row[i] as number;
+      }
+      b[6 + rigid] = (this.free[k] as number) - state.value;
+    });
+    if (this.corner.hold === "contact-height") {
+      const { offset } = contactWithChange(this.linkage, pose);
+      const row = [0, 0, 1, offset[1], -offset[0], 0];
+      for (let i = 0; i < 6; i++) {
+        a[i * n + n - 1] = -(row[i] as number);
+        a[(n - 1) * n + i] = row[i] as number;
+      }
+      b[n - 1] = this.designContactHeight + load.contactRise - this.contactHeight(pose);
+    }
+    return { b, forces, values };
+  }
+
+  /** Newton from a start; the pose of the start is left alone. At end "converged" the factorisation is that state's. */
+  solveFrom(start: Pose, load: CornerLoad, wheelLoadStart: number, branch: Branch): Balance {
+    const n = this.size;
+    const pose = clonePose(start);
+    const multipliers = new Float64Array(Math.max(1, this.rigid.length));
+    this.rigid.forEach((term, i) => {
+      multipliers[i] = this.preload[term] as number;
+    });
+    let wheelLoad = wheelLoadStart;
+    let last = Number.POSITIVE_INFINITY;
+    for (let iteration = 0; ; iteration++) {
+      const { b, forces, values } = this.assemble(pose, load, wheelLoad, branch, multipliers);
+      const done = (end: SolveReport["end"], residual: number): Balance => ({ pose, forces, values, wheelLoad, branch, report: { end, iterations: iteration, residual } });
+      if (b.some((x) => !Number.isFinite(x))) return done("ill-posed", Number.POSITIVE_INFINITY);
+      if (!factorise(this.factorisation)) return done("singular", last);
+      solveFactorised(this.factorisation, b);
+      let step = 0;
+      for (let i = 0; i < 6; i++) step = Math.max(step, Math.abs(b[i] as number));
+      if (step > 0.6) return done("ill-posed", step);
+      if (step <= SETTLED || (step >= 0.5 * last && step <= SETTLED_PROMISED)) {
+        orthonormalise(pose);
+        const settled = this.assemble(pose, load, wheelLoad, branch, multipliers);
+        factorise(this.factorisation);
+        return { pose, forces: settled.forces, values: settled.values, wheelLoad, branch, report: { end: "converged", iterations: iteration, residual: step } };
+      }
+      if (iteration >= LIMIT) return done("iteration-limit", step);
+      last = step;
+      advancePose(pose, b);
+      for (let i = 0; i < this.rigid.length; i++) multipliers[i] = (multipliers[i] as number) + (b[6 + i] as number);
+      if (this.corner.hold === "contact-height") wheelLoad += b[n - 1] as number;
+    }
+  }
+
+  /**
+   * Follows the unloaded corner to the asked height in steps of 10 mm, then loads it, on one branch of the play.
+   * Returns the best iterate with a report that is not "converged" where the walk cannot be finished.
+   */
+  solve(load: CornerLoad, branch: Branch, start: Balance | null = null): Balance {
+    let at = start ?? this.solveFrom(designPose(1), NO_LOAD, this.corner.elasticity.wheelLoad, branch);
+    if (at.report.end !== "converged") return at;
+    const steps = start ? 0 : Math.ceil(Math.abs(load.contactRise) / RISE_STEP - 1e-9);
+    for (let i = 1; i <= steps; i++) {
+      at = this.solveFrom(at.pose, { ...NO_LOAD, contactRise: (load.contactRise * i) / steps }, at.wheelLoad, branch);
+      if (at.report.end !== "converged") return at;
+    }
+    const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise };
+    return this.walk(at, rest, load, branch);
+  }
+
+  private walk(from: Balance, begin: CornerLoad, target: CornerLoad, branch: Branch): Balance {
+    let at = from;
+    let share = 0;
+    let step = 1;
+    while (share < 1) {
+      const next = Math.min(1, share + step);
+      const trial = this.solveFrom(at.pose, mixLoads(begin, target, next), at.wheelLoad, branch);
+      if (trial.report.end === "converged") {
+        at = trial;
+        share = next;
+      } else {
+        step /= 2;
+        if (step < LEAST_SHARE) return trial;
+      }
+    }
+    return at;
+  }
+
+  /** Brings the factorisation to a balance, so that rates at that state can be taken from it. */
+  factoriseAt(balance: Balance, load: CornerLoad): boolean {
+    const multipliers = Float64Array.from(this.rigid.map((i) => balance.forces[i] as number));
+    this.assemble(balance.pose, load, balance.wheelLoad, balance.branch, multipliers);
+    return factorise(this.factorisation);
+  }
+
+  /** Step (v, w) of the knuckle per unit of an outer wrench at a balance, from the factorisation there. */
+  responseTo(wrench: readonly number[]): { v: Vector; w: Vector } {
+    const b = new Float64Array(this.size);
+    b.set(wrench.slice(0, 6));
+    solveFactorised(this.factorisation, b);
+    const at = (i: number): number => b[i] as number;
+    return { v: [at(0), at(1), at(2)], w: [at(3), at(4), at(5)] };
+  }
+
+  /** Jacobian rows at a balance: a copy, row-major, before factorisation. */
+  stiffness(balance: Balance, load: CornerLoad): Float64Array {
+    const multipliers = Float64Array.from(this.rigid.map((i) => balance.forces[i] as number));
+    this.assemble(balance.pose, load, balance.wheelLoad, balance.branch, multipliers);
+    return this.factorisation.lu.slice();
+  }
+
+  /** Contact patch at a pose, metres. */
+  contactAt(pose: Pose): Vector {
+    const { centre } = this.linkage.geometry.wheel;
+    return add(add(centre, [pose.t[0] as number, pose.t[1] as number, pose.t[2] as number]), contactWithChange(this.linkage, pose).offset);
+  }
+}
+
+function mixLoads(a: CornerLoad, b: CornerLoad, share: number): CornerLoad {
+  const mix = (x: number, y: number): number => x + share * (y - x);
+  return {
+    lateral: mix(a.lateral, b.lateral),
+    braking: mix(a.braking, b.braking),
+    drive: mix(a.drive, b.drive),
+    aligning: mix(a.aligning, b.aligning),
+    contactRise: mix(a.contactRise, b.contactRise),
+  };
+}

@@ -1,0 +1,235 @@
+import { cross, type Vector } from "#numeric";
+import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
+import { type Balance, type Branch, ElasticBalance } from "./equilibrium.ts";
+import type { Pose } from "./pose.ts";
+import { contactWithChange } from "./wheel-forces.ts";
+import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "./wheel-figures.ts";
+
+/** One state of balance of a loaded corner; SI, left side. */
+export interface ElasticState {
+  readonly pose: Pose;
+  readonly attitude: WheelAttitude;
+  readonly springForce: number;
+  readonly wheelLoad: number;
+  /** By link name, N, tension positive. */
+  readonly linkForces: Readonly<Record<string, number>>;
+  /** By mount name ("strut_top", "trailing_arm"): force on the knuckle. */
+  readonly mountForces: Readonly<Record<string, Vector>>;
+  readonly branch: Branch;
+  readonly stable: boolean;
+  readonly balance: Balance;
+}
+
+/** All balances of one load: first the one on the side of the healthy preload; or how the search ended. */
+export type ElasticAnswer =
+  | { readonly state: ElasticState; readonly others: readonly ElasticState[] }
+  | { readonly unsolved: Balance["report"] };
+
+/** Derivatives by one load at a state. */
+export interface LoadRate {
+  readonly toe: number;
+  readonly camber: number;
+  readonly caster: number;
+  readonly centre: Vector;
+  readonly contact: Vector;
+}
+
+export interface LoadRates {
+  /** Per newton; braking rearward. */
+  readonly lateral: LoadRate;
+  readonly braking: LoadRate;
+  readonly drive: LoadRate;
+  /** Per N m about z. */
+  readonly aligning: LoadRate;
+}
+
+/** Most members with play that are looked at together: 3 to this power branches are tried. */
+const MOST_PLAYS = 4;
+
+/** Balance of a corner with rubber, faults included; made once per corner and asked for many loads. */
+export class ComplianceSolver {
+  readonly balance: ElasticBalance;
+
+  constructor(readonly corner: ElasticCorner) {
+    this.balance = new ElasticBalance(corner);
+  }
+
+  /** False where the members cannot carry the wheel load at design (singular); nothing can be answered then. */
+  get carries(): boolean {
+    return this.balance.preload.every(Number.isFinite);
+  }
+
+  get tooManyPlays(): boolean {
+    return this.balance.playTerms.length > MOST_PLAYS;
+  }
+
+  /**
+   * All balances under a load. Without play there is one; with play every branch of every dead band is tried and kept
+   * where the member stands on the side the branch assumes.
+   */
+  solve(load: CornerLoad): ElasticAnswer {
+    const plays = this.balance.playTerms;
+    if (plays.length === 0) {
+      const only = this.balance.solve(load, []);
+      return only.report.end === "converged" ? { state: this.describe(only, load), others: [] } : { unsolved: only.report };
+    }
+    const preferred: Branch = plays.map((i) => ((this.balance.preload[i] as number) < 0 ? -1 : 1));
+    const found: ElasticState[] = [];
+    let lastReport: Balance["report"] | null = null;
+    const solved: Balance[] = [];
+    const branches = allBranches(plays.length).sort((a, b) => distance(a, preferred) - distance(b, preferred));
+    for (const branch of branches) {
+      const balance = this.solveBranch(load, branch, solved);
+      lastReport ??= balance.report;
+      if (balance.report.end !== "converged") continue;
+      solved.push(balance);
+      if (this.consistent(balance)) found.push(this.describe(balance, load));
+    }
+    const [state, ...others] = found;
+    return state ? { state, others } : { unsolved: lastReport ?? { end: "infeasible", iterations: 0, residual: Number.NaN } };
+  }
+
+  /** From the healthy pose first, then from the balances already found and from between them. */
+  private solveBranch(load: CornerLoad, branch: Branch, solved: readonly Balance[]): Balance {
+    const first = this.balance.solve(load, branch);
+    if (first.report.end === "converged") return first;
+    for (const near of solved) {
+      const next = this.balance.solveFrom(near.pose, load, near.wheelLoad, branch);
+      if (next.report.end === "converged") return next;
+    }
+    return first;
+  }
+
+  private consistent(balance: Balance): boolean {
+    return this.balance.playTerms.every((i, slot) => {
+      const e = (balance.values[i] as number) - (this.balance.free[i] as number);
+      const half = (this.balance.terms[i]?.play ?? 0) / 2;
+      const side = balance.branch[slot] as number;
+      const slack = 1e-12;
+      return side === 0 ? Math.abs(e) <= half + slack : side * e >= half - slack;
+    });
+  }
+
+  private describe(balance: Balance, load: CornerLoad): ElasticState {
+    const { terms, linkage } = this.balance;
+    const linkForces: Record<string, number> = {};
+    const mountForces: Record<string, Vector> = {};
+    let springForce = 0;
+    terms.forEach((term, i) => {
+      const force = balance.forces[i] as number;
+      if (term.name === "spring") springForce = -force;
+      else if (term.name === "strut_top" || term.name === "trailing_arm") {
+        const row = term.at(balance.pose).row;
+        const sum = mountForces[term.name] ?? [0, 0, 0];
+        mountForces[term.name] = [
+          sum[0] - force * (row[0] as number),
+          sum[1] - force * (row[1] as number),
+          sum[2] - force * (row[2] as number),
+        ];
+      } else linkForces[term.name] = force;
+    });
+    return {
+      pose: balance.pose,
+      attitude: computeAttitude(linkage, balance.pose),
+      springForce,
+      wheelLoad: balance.wheelLoad,
+      linkForces,
+      mountForces,
+      branch: balance.branch,
+      stable: this.isStable(balance, load),
+      balance,
+    };
+  }
+
+  /** Whether the stiffness on the moves left free by rigid members and the held height is positive definite. */
+  private isStable(balance: Balance, load: CornerLoad): boolean {
+    const n = this.balance.size;
+    const a = this.balance.stiffness(balance, load);
+    const rigidRows: number[][] = [];
+    for (let i = 6; i < n; i++) rigidRows.push(Array.from({ length: 6 }, (_, j) => a[i * n + j] as number));
+    const free = freeDirections(rigidRows);
+    const k = free.map((p) => free.map((q) => {
+      let s = 0;
+      for (let i = 0; i < 6; i++)
+        for (let j = 0; j < 6; j++) s += (p[i] as number) * 0.5 * ((a[i * n + j] as number) + (a[j * n + i] as number)) * (q[j] as number);
+      return s;
+    }));
+    return isPositiveDefinite(k);
+  }
+
+  /** Exact derivatives by the loads at the state under the wheel load alone (the faulty one where there are faults). */
+  solveLoadRates(): LoadRates | null {
+    const answer = this.solve(NO_LOAD);
+    if (!("state" in answer)) return null;
+    const { state } = answer;
+    if (!this.balance.factoriseAt(state.balance, NO_LOAD)) return null;
+    const { offset } = contactWithChange(this.balance.linkage, state.pose);
+    const radius = this.corner.geometry.wheel.loadedRadius;
+    const rate = (force: Vector, at: Vector | null, moment: Vector): LoadRate => {
+      const m = at ? cross(at, force) : moment;
+      const screw = this.balance.responseTo([...force, ...m]);
+      const r = computeAttitudeRates(state.attitude, screw, radius);
+      return { toe: r.toe, camber: r.camber, caster: -r.spin, centre: screw.v, contact: r.contact };
+    };
+    return {
+      lateral: rate([0, 1, 0], offset, [0, 0, 0]),
+      braking: rate([-1, 0, 0], offset, [0, 0, 0]),
+      drive: rate([1, 0, 0], null, [0, 0, 0]),
+      aligning: rate([0, 0, 0], null, [0, 0, 1]),
+    };
+  }
+}
+
+function allBranches(n: number): Branch[] {
+  let out: (-1 | 0 | 1)[][] = [[]];
+  for (let i = 0; i < n; i++) out = out.flatMap((b) => ([1, -1, 0] as const).map((s) => [...b, s]));
+  return out;
+}
+
+function distance(a: Branch, b: Branch): number {
+  return a.reduce<number>((sum, s, i) => sum + Math.abs(s - (b[i] as number)), 0);
+}
+
+/** Orthonormal directions of the six moves that no row blocks, by Gram-Schmidt. */
+function freeDirections(rows: readonly (readonly number[])[]): number[][] {
+  const basis: number[][] = [];
+  const reduce = (v: readonly number[]): number[] => {
+    const out = [...v];
+    for (let pass = 0; pass < 2; pass++)
+      for (const b of basis) {
+        const d = b.reduce((s, x, i) => s + x * (out[i] as number), 0);
+        for (let i = 0; i < 6; i++) out[i] = (out[i] as number) - d * (b[i] as number);
+      }
+    return out;
+  };
+  const push = (v: readonly number[]): boolean => {
+    const r = reduce(v);
+    const length = Math.hypot(...r);
+    if (length < 1e-9 * Math.max(1, Math.hypot(...v))) return false;
+    basis.push(r.map((x) => x / length));
+    return true;
+  };
+  for (const row of rows) push(row);
+  const blocked = basis.length;
+  for (let i = 0; i < 6 && basis.length < 6; i++) push([0, 1, 2, 3, 4, 5].map((j) => (i === j ? 1 : 0)));
+  return basis.slice(blocked);
+}
+
+/** Cholesky on a small symmetric matrix: true where every pivot is positive. */
+function isPositiveDefinite(k: readonly (readonly number[])[]): boolean {
+  const n = k.length;
+  const l: number[][] = k.map((row) => [...row]);
+  for (let j = 0; j < n; j++) {
+    let d = l[j]?.[j] as number;
+    for (let m = 0; m < j; m++) d -= (l[j]?.[m] as number) ** 2;
+    if (!(d > 0)) return false;
+    const root = Math.sqrt(d);
+    (l[j] as number[])[j] = root;
+    for (let i = j + 1; i < n; i++) {
+      let s = l[i]?.[j] as number;
+      for (let m = 0; m < j; m++) s -= (l[i]?.[m] as number) * (l[j]?.[m] as number);
+      (l[i] as number[])[j] = s / root;
+    }
+  }
+  return true;
+}
