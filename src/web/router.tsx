@@ -1,15 +1,9 @@
 import { createRootRoute, createRoute, createRouter, Outlet } from "@tanstack/react-router";
 import { BenchPage, CounterPage, ReferencePage, TallyPage } from "./places/later-pages.tsx";
 import { TodayPage } from "./places/today-page.tsx";
-import { Patterns } from "./scene/patterns.tsx";
 
 const root = createRootRoute({
-  component: () => (
-    <>
-      <Patterns />
-      <Outlet />
-    </>
-  ),
+  component: Outlet,
 });
 
 const today = createRoute({ getParentRoute: () => root, path: "/", component: TodayPage });

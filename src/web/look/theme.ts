@@ -1,3 +1,5 @@
+import { colours } from "#drawing";
+
 export type Theme = "light" | "dark";
 
 const KEY = "underbench.theme";
@@ -11,8 +13,11 @@ const remembered = (): Theme | null => {
 /** The theme in force: the one chosen here before, else the one the system asks for. */
 export const currentTheme = (): Theme => remembered() ?? (matchMedia(SYSTEM_DARK).matches ? "dark" : "light");
 
+/** Gives the page the colours of the drawing's tokens as custom properties. */
 const show = (theme: Theme): void => {
-  document.documentElement.setAttribute("data-theme", theme);
+  const { style } = document.documentElement;
+  style.setProperty("color-scheme", theme);
+  for (const [name, value] of Object.entries(colours[theme])) style.setProperty(`--${name}`, value);
 };
 
 /** Shows a theme and remembers it on this machine. */

@@ -1,6 +1,6 @@
 import { memo, useId } from "react";
-import type { Scene } from "#drawing";
-import { MarkList } from "./mark-view.tsx";
+import { type Scene, svgTreeOf } from "#drawing";
+import { renderSvgNode } from "./svg-node-view.tsx";
 import { TargetLayer } from "./target-layer.tsx";
 
 interface SceneViewProps {
@@ -10,15 +10,8 @@ interface SceneViewProps {
 }
 
 const SceneDrawing = memo(({ scene }: { readonly scene: Scene }) => {
-  const title = useId();
-  const description = useId();
-  return (
-    <svg viewBox={`0 0 ${scene.width} ${scene.height}`} role="img" aria-labelledby={`${title} ${description}`}>
-      <title id={title}>{scene.title}</title>
-      <desc id={description}>{scene.description}</desc>
-      <MarkList marks={scene.marks} />
-    </svg>
-  );
+  const idPrefix = useId();
+  return renderSvgNode(svgTreeOf(scene, { theme: "css", idPrefix, fontFamily: "inherit" }), 0);
 });
 
 /** A scene on screen: the drawing as SVG, its places as buttons over it. */
