@@ -1,1 +1,2 @@
 export type * from "./fault-effect.ts";
+export type * from "./ports.ts";

@@ -1,0 +1,1 @@
+export { openFamilyFiles } from "./family-files.ts";
