@@ -4,6 +4,7 @@ import { doors } from "./doors/index.ts";
 import { findNearest } from "./edit-distance.ts";
 import { type JsonReading, readJson } from "./read-json.ts";
 import { limitFindings, parseReading, parseWire } from "./refusal.ts";
+import { type JsonSchema, jsonSchemaOf } from "./refusal-schema.ts";
 import { formatPath } from "./wire-path.ts";
 
 /** The door with this id, or null. */
@@ -46,7 +47,8 @@ const compute = <Input>(door: Door<Input>, parsed: { readonly value: Input }): D
 
 /** Asks one door with a text that has been read as JSON: its output, or every finding; throws only on a fault of ours. */
 export const askDoorReading = (door: Door, reading: JsonReading): DoorAnswer => {
-  const parsed = parseReading(door.input, reading);
+  const own = reading.readable ? (door.check?.(reading.value) ?? []) : [];
+  const parsed = parseReading(door.input, reading, own);
   return "findings" in parsed ? parsed : compute(door, parsed);
 };
 
@@ -54,7 +56,7 @@ export const askDoorReading = (door: Door, reading: JsonReading): DoorAnswer => 
 export const askDoor = (id: string, value: unknown, among: readonly Door[] = doors): DoorAnswer => {
   const door = findDoor(id, among);
   if (door === null) return { findings: [unknownDoorFinding(id, among)] };
-  const parsed = parseWire(door.input, value);
+  const parsed = parseWire(door.input, value, door.check?.(value) ?? []);
   return "findings" in parsed ? parsed : compute(door, parsed);
 };
 
@@ -63,3 +65,25 @@ export const askDoorText = (id: string, text: string, among: readonly Door[] = d
   const door = findDoor(id, among);
   return door === null ? { findings: [unknownDoorFinding(id, among)] } : askDoorReading(door, readJson(text));
 };
+
+/** What a door says of itself, as the list prints it. */
+export interface DoorDescription {
+  readonly id: string;
+  readonly summary: string;
+  readonly relation: string;
+  readonly source: string;
+  readonly accuracy: string;
+  readonly input: JsonSchema;
+  readonly output: JsonSchema;
+}
+
+/** What a door says of itself, with the JSON Schemas of its input and output. */
+export const describeDoor = (door: Door): DoorDescription => ({
+  id: door.id,
+  summary: door.summary,
+  relation: door.relation,
+  source: door.source,
+  accuracy: door.accuracy,
+  input: jsonSchemaOf(door.input),
+  output: jsonSchemaOf(door.output),
+});

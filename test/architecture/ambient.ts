@@ -29,7 +29,7 @@ const namesGlobal = (node: ts.Identifier): boolean => {
   if (ts.isPropertyAccessExpression(parent)) return parent.expression === node;
   if (ts.isShorthandPropertyAssignment(parent)) return true;
   if (ts.isQualifiedName(parent)) return parent.left === node;
-  if (ts.isNamedDeclaration(parent) && parent.name === node) return false;
+  if ("name" in parent && parent.name === node) return false;
   return !ts.isPropertyAssignment(parent) || parent.initializer === node;
 };
 

@@ -1,0 +1,28 @@
+import fastify, { type FastifyInstance } from "fastify";
+import { type Door, doors } from "#contract";
+import { largestBodyBytes, readJsonBodies } from "./json-body.ts";
+import { answerOwnNamesOnly } from "./loopback-only.ts";
+import { answerByFindings } from "./refusals.ts";
+import { addCalcRoutes } from "./routes/calc.ts";
+import { addPages } from "./routes/pages.ts";
+
+/** What the server is given from outside; everything it touches stands here. */
+export interface ServerParts {
+  /** Folder of the built pages; null serves none. */
+  readonly pages: string | null;
+  /** Told of every fault of ours, which the answer itself never shows. */
+  readonly report: (problem: unknown) => void;
+  /** The calculations offered; absent = all. */
+  readonly doors?: readonly Door[];
+}
+
+/** Builds the server with all its routes; it listens nowhere yet. */
+export const buildApp = (parts: ServerParts): FastifyInstance => {
+  const app = fastify({ bodyLimit: largestBodyBytes, forceCloseConnections: true });
+  answerOwnNamesOnly(app);
+  readJsonBodies(app);
+  answerByFindings(app, parts.report);
+  addCalcRoutes(app, parts.doors ?? doors);
+  if (parts.pages !== null) addPages(app, parts.pages);
+  return app;
+};

@@ -1,0 +1,33 @@
+import { existsSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { startServer } from "./start-server.ts";
+
+const usualPort = 4870;
+
+const builtPages = fileURLToPath(new URL("../../dist/web", import.meta.url));
+
+/** The port asked for in the environment; anything but a port number is said and refused. */
+const wantedPort = (asked: string | undefined): number => {
+  if (asked === undefined || asked === "") return usualPort;
+  const port = Number(asked);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535)
+    throw new Error(`PORT is "${asked}"; a number from 0 to 65535 is needed.`);
+  return port;
+};
+
+/** Runs the server until the process is asked to end. */
+export const serve = async (): Promise<void> => {
+  const server = await startServer(
+    {
+      pages: existsSync(builtPages) ? builtPages : null,
+      report: (problem) => void process.stderr.write(`${problem instanceof Error ? problem.stack : String(problem)}\n`),
+    },
+    wantedPort(process.env.PORT),
+  );
+  process.stdout.write(`Underbench is open at ${server.address}\n`);
+  const end = (): void => {
+    void server.stop().then(() => process.exit(0));
+  };
+  process.once("SIGINT", end);
+  process.once("SIGTERM", end);
+};
