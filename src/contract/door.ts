@@ -15,6 +15,11 @@ export interface Door<Input = unknown> {
   readonly source: string;
   readonly accuracy: string;
   /**
+   * What no schema can see, read from a document that may still be wrong elsewhere: everything that is wrong is
+   * said at once, together with what the schema objects to.
+   */
+  check?(document: unknown): readonly Finding[];
+  /**
    * Called with what the input schema has accepted; refuses by findings, never by throwing.
    * A method, so that doors of different inputs fit one list: each is only ever called with what its own schema gave.
    */

@@ -89,5 +89,11 @@ export const parseWire = <T>(schema: z.ZodType<T>, document: unknown, before: re
 };
 
 /** Like parseWire, for a text that has been read as JSON. */
-export const parseReading = <T>(schema: z.ZodType<T>, reading: JsonReading): Parsed<T> =>
-  reading.readable ? parseWire(schema, reading.value, reading.findings) : { findings: reading.findings };
+export const parseReading = <T>(
+  schema: z.ZodType<T>,
+  reading: JsonReading,
+  before: readonly Finding[] = [],
+): Parsed<T> =>
+  reading.readable
+    ? parseWire(schema, reading.value, [...reading.findings, ...before])
+    : { findings: reading.findings };
