@@ -1,3 +1,4 @@
+export type { PositionState, PositionStates } from "./below/position-state.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export type * from "./scene.ts";
 export { type SvgNode, type SvgOptions, svgNodesOf, svgPatterns, svgTreeOf } from "./svg-tree.ts";
@@ -5,3 +6,6 @@ export { drawGradeMark } from "./symbols/grade-mark.ts";
 export { drawTitleBlock, type TitleBlock, type TitleCell, titleBlockHeight } from "./symbols/title-block.ts";
 export { computeStyleWidth, computeTextWidth, wrapText } from "./text-width.ts";
 export * from "./tokens.ts";
+export { groupOf, groupOfTarget, groupTargetId, groupWords, type PlaceGroup } from "./underside/car-targets.ts";
+export { drawUnderside, type UndersideOptions } from "./underside/draw-underside.ts";
+export { fullName } from "./underside/position-labels.ts";

@@ -145,7 +145,7 @@ export function svgTreeOf(scene: Scene, options: SvgOptions): SvgNode {
       height,
       viewBox: `0 0 ${width} ${height}`,
       role: "img",
-      fontFamily: options.fontFamily ?? "Source Sans 3, sans-serif",
+      fontFamily: options.fontFamily ?? "'Source Sans 3', sans-serif",
     },
     [
       node("title", {}, [scene.title]),

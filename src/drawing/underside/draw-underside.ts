@@ -1,0 +1,214 @@
+import { mmFromMetres } from "#quantity";
+import { type Axle, type Family, type Position, positionsOf } from "#vehicle";
+import { drawAxleFrame, drawAxleSteering } from "../below/axle-parts.ts";
+import { cornerParts } from "../below/corner-parts.ts";
+import { computeLooks } from "../below/looks.ts";
+import type { PositionStates } from "../below/position-state.ts";
+import { hasFinding } from "../below/position-state.ts";
+import { drawSilhouette } from "../below/silhouette.ts";
+import { drawWholeBar } from "../below/whole-bar.ts";
+import { polyline, type Spot } from "../path.ts";
+import type { GradeMark, Mark, Scene, TypeScale } from "../scene.ts";
+import { drawBreakLines } from "../symbols/break-lines.ts";
+import { drawArrow } from "../symbols/dimension-line.ts";
+import { hairline } from "../symbols/look.ts";
+import { computeStyleWidth } from "../text-width.ts";
+import { dashes, LEAST_TARGET, strokes } from "../tokens.ts";
+import { carTargets, type PlaceGroup } from "./car-targets.ts";
+import { drawLegend } from "./legend.ts";
+import { drawPositionLabels, labelledPositions, labelOf } from "./position-labels.ts";
+import { familyRungWords, rungWords } from "./rung-words.ts";
+import { layoutUnderside, type UndersideLayout } from "./underside-layout.ts";
+
+export interface UndersideOptions {
+  readonly width: number;
+  readonly height: number;
+  readonly type?: TypeScale;
+  /** What has been found, by position id; null = draw the car plain, with no mark and no hatching. */
+  readonly states: PositionStates | null;
+  /** Id of the selected position. */
+  readonly selected?: string | null;
+  /** The corner or axle that is open. */
+  readonly opened?: PlaceGroup | null;
+  /** The line that says what the marks mean; absent = shown where there are marks. */
+  readonly legend?: boolean;
+}
+
+/** Mark sizes: with nothing to say, with a finding, selected. */
+const SIZES = { plain: 11, finding: 15, selected: 18 } as const;
+const LABEL_WIDTH = { desk: 164, touch: 164 } as const;
+
+/**
+ * The underside of a car: from below, front up, page right = the car's left side, the stretch between the axles left out.
+ * @param family drawn from its hard points; an axle on rung "layout" from its silhouette, wheelbase, track and tyre alone
+ * @returns a scene whose targets (corners, axles, labels) do not overlap and are at least 48 units wide and high
+ */
+export function drawUnderside(family: Family, options: UndersideOptions): Scene {
+  const { width, height, type = "desk", states, selected = null, opened = null } = options;
+  const positions = positionsOf(family);
+  const legend = options.legend ?? states !== null;
+  const labelWidth = states === null ? LEAST_TARGET / 2 : LABEL_WIDTH[type];
+  const layout = layoutUnderside(family, { width, height, type, legend, labelWidth });
+  const { view } = layout;
+  const looks = computeLooks(family, positions, states, selected);
+
+  const marks: Mark[] = [...drawCentreLine(layout)];
+  for (const axle of [family.front, family.rear]) {
+    if (axle.rung === "layout") {
+      marks.push(...drawSilhouette(view, axle));
+      continue;
+    }
+    marks.push(...drawAxleFrame(view, axle), ...drawAxleSteering(view, axle, (part) => looks(axle.name, null, part)));
+    for (const side of ["left", "right"] as const) {
+      const parts = cornerParts(axle, side, positions).filter((part) => part.name !== "bar");
+      marks.push(...parts.flatMap((part) => part.draw(view, (name) => looks(axle.name, side, name))));
+    }
+    marks.push(...drawWholeBar(view, axle, looks(axle.name, null, "bar")));
+  }
+  marks.push(...drawLeftOut(family, layout), ...drawSides(family, layout));
+  const placed = positions.flatMap((position) =>
+    position.at === null ? [] : [{ position, spot: view.spot(position.at) }],
+  );
+  if (states !== null) marks.push(...drawMarks(placed, states, selected));
+
+  const labels =
+    states === null
+      ? []
+      : labelledPositions(positions, states, selected).map((position) =>
+          labelOf(position, view.spot(position.at ?? [0, 0]), states, position.id === selected, labelWidth - 34, type),
+        );
+  const hung = drawPositionLabels(
+    labels,
+    { left: layout.left, right: layout.right, top: layout.top - 10, bottom: layout.bottom + 10, width },
+    states ?? {},
+    type,
+  );
+  marks.push(...hung.marks);
+  if (layout.legendY !== null) marks.push(...drawLegend(24, layout.legendY, width - 48, type));
+  return {
+    width,
+    height,
+    type,
+    title: `${family.name}, from below`,
+    description: describe(family, positions, states),
+    marks,
+    targets: [...carTargets(family, positions, states, layout, opened), ...hung.targets],
+  };
+}
+
+function drawCentreLine({ view, top, bottom }: UndersideLayout): readonly Mark[] {
+  const d = polyline([
+    [view.centreX, top - 8],
+    [view.centreX, bottom + 8],
+  ]);
+  return [{ kind: "path", d, stroke: { ...hairline, dash: dashes.axis } }];
+}
+
+/** Places nearer to each other than this share one mark, that of the place with more to say. */
+const SHARED = 8;
+
+/**
+ * Marks of all places, those with something to say last, the selected one ringed. Where places lie closer than a mark is
+ * wide, a finding hides a place not looked at, and that one a sound place; the corner sheet shows each by itself.
+ */
+function drawMarks(
+  placed: readonly { readonly position: Position; readonly spot: Spot }[],
+  states: PositionStates,
+  selected: string | null,
+): readonly Mark[] {
+  const weight = ({ id }: Position): number => {
+    const state = states[id];
+    if (id === selected) return 20;
+    if (state === undefined) return 1;
+    return hasFinding(state) ? 10 + state.grade : 0;
+  };
+  const shown: { readonly position: Position; readonly spot: Spot }[] = [];
+  for (const place of placed.toSorted((a, b) => weight(b.position) - weight(a.position))) {
+    const near = ({ spot }: { readonly spot: Spot }) =>
+      Math.hypot(spot[0] - place.spot[0], spot[1] - place.spot[1]) < SHARED;
+    if (weight(place.position) >= 10 || !shown.some(near)) shown.push(place);
+  }
+  return shown.toReversed().flatMap(({ position, spot: [cx, cy] }): Mark[] => {
+    const state = states[position.id];
+    const isSelected = position.id === selected;
+    const size = isSelected ? SIZES.selected : hasFinding(state) ? SIZES.finding : SIZES.plain;
+    const mark: GradeMark = { kind: "grade", grade: state?.grade ?? null, close: state?.close ?? false, cx, cy, size };
+    const ring: Mark = { kind: "circle", cx, cy, r: 18, stroke: { colour: "accent", width: strokes.selected } };
+    return isSelected ? [mark, ring] : [mark];
+  });
+}
+
+function drawLeftOut(family: Family, { view, left, right }: UndersideLayout): readonly Mark[] {
+  const wheelbase = `wheelbase ${Math.round(mmFromMetres(family.wheelbase))}`;
+  const said = familyRungWords(family);
+  if (view.break === null) {
+    const y = view.y((family.front.wheel.centre[0] + family.rear.wheel.centre[0]) / 2);
+    return notes(view.centreX, y, [wheelbase, ...said], right - left);
+  }
+  const [y0, y1] = [view.y(view.break.front), view.y(view.break.rear)];
+  const words = [`drawn shortened here; ${wheelbase}`, ...said];
+  return [...drawBreakLines(left, right, y0, y1), ...notes(view.centreX, (y0 + y1) / 2, words, right - left)];
+}
+
+/** Short notes about a middle height, on one line where they fit, else one below the other. */
+function notes(x: number, middle: number, words: readonly string[], width: number): readonly Mark[] {
+  const joined = words.join("; ");
+  const lines = computeStyleWidth(joined, "note") <= width - 40 ? [joined] : words;
+  const pitch = 16;
+  return lines.map((text, i) => ({
+    kind: "text",
+    x,
+    y: middle + 4.5 + (i - (lines.length - 1) / 2) * pitch,
+    text,
+    style: "note",
+    anchor: "middle",
+    halo: true,
+  }));
+}
+
+/** Sides in words at both ends of the track dimension, in front and behind. */
+function drawSides(family: Family, { view, headY, footY }: UndersideLayout): readonly Mark[] {
+  const row = (axle: Axle, y: number): readonly Mark[] => {
+    const half = (axle.track / 2) * view.scale;
+    const word = axle.name === "front" ? "Front" : "Rear";
+    const [x0, x1] = [view.centreX - half, view.centreX + half];
+    const line = (from: number, to: number): Mark => ({
+      kind: "path",
+      d: polyline([
+        [from, y],
+        [to, y],
+      ]),
+      stroke: hairline,
+    });
+    const text = (x: number, words: string, style: "label-bold" | "dimension"): Mark => ({
+      kind: "text",
+      x,
+      y: y + 4.5,
+      text: words,
+      style,
+      anchor: "middle",
+    });
+    return [
+      text(x0, `${word} right`, "label-bold"),
+      text(x1, `${word} left`, "label-bold"),
+      line(x0 + 48, view.centreX - 30),
+      line(view.centreX + 30, x1 - 44),
+      drawArrow([x0 + 46, y], Math.PI),
+      drawArrow([x1 - 42, y], 0),
+      text(view.centreX, String(Math.round(mmFromMetres(axle.track))), "dimension"),
+    ];
+  };
+  return [...row(family.front, headY), ...row(family.rear, footY)];
+}
+
+function describe(family: Family, positions: readonly Position[], states: PositionStates | null): string {
+  const axles = [family.front, family.rear].map((axle) => {
+    const words = rungWords(axle);
+    return `${axle.name} ${axle.layout}, track ${Math.round(mmFromMetres(axle.track))} mm${words === null ? "" : `, ${words}`}`;
+  });
+  const seen =
+    states === null
+      ? ""
+      : ` ${positions.filter(({ id }) => states[id] !== undefined).length} of ${positions.length} places looked at.`;
+  return `The car seen from below, front up, its left side at the right of the page: ${axles.join("; ")}.${seen}`;
+}
