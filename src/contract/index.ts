@@ -1,8 +1,8 @@
 export type { Finding } from "#numeric";
 export type * from "./door.ts";
 export { doors } from "./doors/index.ts";
-export * from "./family/index.ts";
 export { findNearest } from "./edit-distance.ts";
+export * from "./family/index.ts";
 export { type JsonReading, readJson } from "./read-json.ts";
 export { limitFindings, type Parsed, parseReading, parseWire } from "./refusal.ts";
 export type { CustomIssueParams } from "./refusal-issue.ts";

@@ -6,3 +6,5 @@ export type * from "./position.ts";
 export { STRUT_TOP, TRAILING_ARM } from "./positions/joint-positions.ts";
 export * from "./positions/positions-of.ts";
 export * from "./seat.ts";
+export * from "./tyre-size.ts";
+export * from "./usual-deviation.ts";

@@ -1,0 +1,22 @@
+import type { Finding } from "#numeric";
+import type { Family } from "#vehicle";
+import ouzel from "./families/ouzel-saloon.json" with { type: "json" };
+
+/** Reads one family sheet; the wire form belongs to the contract, so the reader is passed in. */
+export type FamilyReader = (sheet: unknown) => { readonly family: Family } | { readonly findings: readonly Finding[] };
+
+/** The invented families as they stand in their files, by id; none of them exists. */
+export const demoFamilySheets: Readonly<Record<string, unknown>> = { "ouzel-saloon": ouzel };
+
+/**
+ * The invented families.
+ * @param parseFamily the reader of family sheets of #contract
+ * @returns every demo family; throws where one of the demo files itself is wrong
+ */
+export function demoFamilies(parseFamily: FamilyReader): readonly Family[] {
+  return Object.entries(demoFamilySheets).map(([id, sheet]) => {
+    const parsed = parseFamily(sheet);
+    if ("findings" in parsed) throw new Error(`the demo family ${id} is wrong: ${JSON.stringify(parsed.findings)}`);
+    return parsed.family;
+  });
+}

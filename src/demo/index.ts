@@ -1,0 +1,1 @@
+export * from "./demo-families.ts";
