@@ -1,4 +1,7 @@
 import type { Door } from "../door.ts";
+import { linkageBand } from "./linkage-band.ts";
+import { linkageCompliance } from "./linkage-compliance.ts";
+import { linkageTravel } from "./linkage-travel.ts";
 
 /** Every calculation that can be asked for, in the order of the list. */
-export const doors: readonly Door[] = [];
+export const doors: readonly Door[] = [linkageTravel, linkageCompliance, linkageBand];

@@ -46,9 +46,11 @@ export interface CornerLoad {
   readonly aligning: number;
   /** How far the patch is held above its design height; only where the contact height is held. */
   readonly contactRise: Metres;
+  /** Rack position: inner joints of steered links stand this far toward +y. */
+  readonly rack: Metres;
 }
 
-export const NO_LOAD: CornerLoad = { lateral: 0, braking: 0, drive: 0, aligning: 0, contactRise: 0 };
+export const NO_LOAD: CornerLoad = { lateral: 0, braking: 0, drive: 0, aligning: 0, contactRise: 0, rack: 0 };
 
 export type Hold = "wheel-load" | "contact-height";
 

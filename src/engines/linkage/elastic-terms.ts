@@ -19,8 +19,8 @@ export interface ElasticTerm {
   readonly carriesPreload: boolean;
   /** Width of the dead band about the free length, metres; 0 without play. */
   readonly play: number;
-  /** Value, gradient and change of the gradient at a pose. */
-  readonly at: (pose: Pose) => TermState;
+  /** Value, gradient and change of the gradient at a pose and a rack position (metres). */
+  readonly at: (pose: Pose, rack: number) => TermState;
 }
 
 /** Value of a measure, its gradient by a step (v, w), and D: how the gradient itself changes with the step (6 x 6). */
@@ -68,7 +68,7 @@ export function buildElasticTerms(corner: ElasticCorner): ElasticTerm[] {
       rate: computeLinkRate(u, ends.map((e) => softened(link.name, e.end, e.rate)), member),
       carriesPreload: true,
       play,
-      at: (pose) => pointTerm(geometry, link.outer, pose, (x) => distanceFrom(x, link.inner)),
+      at: (pose, rack) => pointTerm(geometry, link.outer, pose, (x) => distanceFrom(x, link.steered ? add(link.inner, [0, rack, 0]) : link.inner)),
     });
   }
   const mountFactor = (name: string): number =>

@@ -50,7 +50,7 @@ export class ElasticBalance {
     this.factorisation = makeFactorisation(this.size);
     const start = designPose(1);
     this.designContactHeight = this.contactHeight(start);
-    const states = this.terms.map((t) => t.at(start));
+    const states = this.terms.map((t) => t.at(start, 0));
     this.preload = this.solvePreload(states);
     this.free = this.terms.map((t, i) => {
       const f = this.preload[i] as number;
@@ -106,7 +106,7 @@ export class ElasticBalance {
     const forces: number[] = [];
     const values: number[] = [];
     this.terms.forEach((term, k) => {
-      const state = term.at(pose);
+      const state = term.at(pose, load.rack);
       const { force, rate } = this.forceOf(k, state.value, branch, multipliers);
       forces.push(force);
       values.push(state.value);
@@ -176,12 +176,14 @@ export class ElasticBalance {
   solve(load: CornerLoad, branch: Branch, start: Balance | null = null): Balance {
     let at = start ?? this.solveFrom(designPose(1), NO_LOAD, this.corner.elasticity.wheelLoad, branch);
     if (at.report.end !== "converged") return at;
-    const steps = start ? 0 : Math.ceil(Math.abs(load.contactRise) / RISE_STEP - 1e-9);
+    const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
+    const steps = start ? 0 : Math.ceil(moved / RISE_STEP - 1e-9);
     for (let i = 1; i <= steps; i++) {
-      at = this.solveFrom(at.pose, { ...NO_LOAD, contactRise: (load.contactRise * i) / steps }, at.wheelLoad, branch);
+      const part: CornerLoad = { ...NO_LOAD, contactRise: (load.contactRise * i) / steps, rack: (load.rack * i) / steps };
+      at = this.solveFrom(at.pose, part, at.wheelLoad, branch);
       if (at.report.end !== "converged") return at;
     }
-    const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise };
+    const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
     return this.walk(at, rest, load, branch);
   }
 
@@ -241,5 +243,6 @@ function mixLoads(a: CornerLoad, b: CornerLoad, share: number): CornerLoad {
     drive: mix(a.drive, b.drive),
     aligning: mix(a.aligning, b.aligning),
     contactRise: mix(a.contactRise, b.contactRise),
+    rack: mix(a.rack, b.rack),
   };
 }

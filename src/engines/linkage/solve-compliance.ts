@@ -3,7 +3,7 @@ import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.t
 import { type Balance, type Branch, ElasticBalance } from "./equilibrium.ts";
 import type { Pose } from "./pose.ts";
 import { contactWithChange } from "./wheel-forces.ts";
-import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "./wheel-figures.ts";
+import { computeAttitude, computeAttitudeRates, computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 
 /** One state of balance of a loaded corner; SI, left side. */
 export interface ElasticState {
@@ -57,6 +57,11 @@ export class ComplianceSolver {
   /** False where the members cannot carry the wheel load at design (singular); nothing can be answered then. */
   get carries(): boolean {
     return this.balance.preload.every(Number.isFinite);
+  }
+
+  /** Contact patch at design, metres. */
+  get designContact(): Vector {
+    return computeDesignContact(this.balance.linkage);
   }
 
   get tooManyPlays(): boolean {
@@ -119,7 +124,7 @@ export class ComplianceSolver {
       const force = balance.forces[i] as number;
       if (term.name === "spring") springForce = -force;
       else if (term.name === "strut_top" || term.name === "trailing_arm") {
-        const row = term.at(balance.pose).row;
+        const row = term.at(balance.pose, load.rack).row;
         const sum = mountForces[term.name] ?? [0, 0, 0];
         mountForces[term.name] = [
           sum[0] - force * (row[0] as number),

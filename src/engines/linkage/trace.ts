@@ -23,7 +23,15 @@ const ARM = 0.3;
 export function traceTo(solver: TravelSolver, from: TravelState, target: number, rack: number, drive: Drive): TraceResult {
   const pose = clonePose(from.pose);
   const onRack = walk(solver, pose, from.rack, rack, (p, value) => solver.solveFrom(p, from.drive, value, drive), drive);
-  if (onRack !== null) return { reached: false, foldAt: onRack.lastGood, foldPose: pose, drive: "rack" };
+  if (onRack !== null) {
+    // A rack position that is out of reach at ride height may be within reach at the asked one.
+    const other = clonePose(from.pose);
+    const there = walk(solver, other, from.drive, target, (p, value) => solver.solveFrom(p, value, from.rack, drive), drive);
+    const steered = there === null ? walk(solver, other, from.rack, rack, (p, value) => solver.solveFrom(p, target, value, drive), drive) : there;
+    if (steered !== null) return { reached: false, foldAt: onRack.lastGood, foldPose: pose, drive: "rack" };
+    const report = solver.solveFrom(other, target, rack, drive);
+    return { reached: true, state: { pose: other, rack, drive: target }, report };
+  }
   const failed = walk(solver, pose, from.drive, target, (p, value) => solver.solveFrom(p, value, rack, drive), drive);
   if (failed === null) {
     const report = solver.solveFrom(pose, target, rack, drive);

@@ -1,0 +1,102 @@
+import { z } from "zod";
+
+/** A point [x, y, z] in mm, vehicle frame: x forward, y left, z up. */
+export const pointMm = z.tuple([z.number(), z.number(), z.number()]).meta({ description: "x forward, y left, z up", unit: "mm" });
+
+export const axisSchema = z
+  .tuple([z.number(), z.number(), z.number()])
+  .meta({ description: "direction fixed in the body, any length but zero" });
+
+export const linkSchema = z.strictObject({
+  name: z.string().min(1).max(80),
+  inner_mm: pointMm,
+  outer_mm: pointMm,
+  steered: z.boolean().default(false).meta({ description: "inner end moves with the rack" }),
+});
+
+export const wheelSchema = z.strictObject({
+  centre_mm: pointMm,
+  camber_deg: z.number().gt(-45).lt(45).meta({ description: "positive top outward" }),
+  toe_deg: z.number().gt(-45).lt(45).meta({ description: "positive in" }),
+  loaded_radius_mm: z.number().positive(),
+});
+
+export const strutSchema = z.strictObject({
+  top_mm: pointMm,
+  axis_point_mm: pointMm,
+});
+
+export const trailingArmSchema = z.strictObject({
+  bush_mm: pointMm,
+  free_axis: axisSchema.nullish(),
+});
+
+const onSchema = z
+  .union([z.string().min(1), z.tuple([z.string().min(1), z.string().min(1)])])
+  .meta({ description: 'a link\'s name, two names (the rigid arm of two links with one outer joint) or "knuckle"' });
+
+export const seatKeys = {
+  body_mm: pointMm,
+  on: onSchema,
+  moving_mm: pointMm.optional(),
+  fraction: z.number().gt(0).max(2).optional().meta({ description: "of the link's line, from its inner end" }),
+};
+
+export const seatSchema = z.strictObject(seatKeys);
+export const springSchema = z.strictObject({ ...seatKeys, rate_n_per_mm: z.number().positive() });
+
+export const axleName = z.enum(["front", "rear"]);
+
+export const carSchema = z.strictObject({
+  axle: axleName.optional(),
+  wheelbase_mm: z.number().positive(),
+  cg_height_mm: z.number().positive(),
+  brake_share: z.number().min(0).max(1),
+  drive_share: z.number().min(0).max(1),
+});
+
+/** Keys of one corner's geometry, shared by the linkage doors. */
+export const cornerKeys = {
+  side: z.enum(["left", "right"]).default("left"),
+  links: z.array(linkSchema).max(20),
+  strut: strutSchema.optional(),
+  trailing_arm: trailingArmSchema.optional(),
+  wheel: wheelSchema,
+};
+
+const rates = {
+  radial_n_per_mm: z.number().positive(),
+  axial_n_per_mm: z.number().positive().optional(),
+  axis: axisSchema.optional(),
+};
+
+export const rubberSchema = z.strictObject({
+  link: z.string().min(1),
+  end: z.enum(["inner", "outer"]).optional(),
+  ...rates,
+});
+
+export const memberSchema = z.strictObject({ link: z.string().min(1), n_per_mm: z.number().positive() });
+
+export const softSchema = z.strictObject({
+  link: z.string().min(1),
+  kind: z.literal("soft"),
+  end: z.enum(["inner", "outer"]).optional(),
+  factor: z.number().positive(),
+});
+
+export const playSchema = z.strictObject({
+  link: z.string().min(1),
+  kind: z.literal("play"),
+  total_mm: z.number().min(0),
+});
+
+export type WireRubber = z.output<typeof rubberSchema>;
+export type WireSeat = z.output<typeof seatSchema>;
+export type WireFault = z.output<typeof softSchema> | z.output<typeof playSchema>;
+export type WireCorner = z.output<ReturnType<typeof cornerObject>>;
+
+/** The geometry keys alone as an object schema. */
+export function cornerObject() {
+  return z.strictObject(cornerKeys);
+}

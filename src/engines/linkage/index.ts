@@ -1,0 +1,14 @@
+export * from "./corner-linkage.ts";
+export { findDependentConstraints } from "./dependence.ts";
+export * from "./elastic-corner.ts";
+export { ElasticBalance } from "./equilibrium.ts";
+export type * from "./geometry.ts";
+export { JetCorner, type PointDeviation } from "./jet-corner.ts";
+export { type Pose } from "./pose.ts";
+export { computeSeatLength } from "./seat.ts";
+export * from "./solve-band.ts";
+export * from "./solve-compliance.ts";
+export * from "./solve-fault-band.ts";
+export * from "./solve-travel.ts";
+export type { Drive } from "./travel-solver.ts";
+export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";

@@ -1,0 +1,189 @@
+import { addJets, crossVectors, type Factorisation, factorise, type Jet, type JetVector, makeFactorisation, multiplyJets, scaleJet, subtractJets, divideJets, sqrtJet } from "#numeric";
+import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
+import type { Balance } from "./equilibrium.ts";
+import { jetAttitude, JetCorner, jetAttitudeRates, makeJetPose, type PointDeviation } from "./jet-corner.ts";
+import { buildJetTerms, type JetTerm, type JetTermState } from "./jet-terms.ts";
+import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
+import { solveMoves } from "./solve-band.ts";
+import { designPose } from "./pose.ts";
+
+/** Uncertain rates: by "<link>.<end>", "strut_top" or "trailing_arm"; relative standard deviation. */
+export interface RateDeviation {
+  readonly name: string;
+  readonly sd: number;
+}
+
+/** Toe and camber of one balance with their exact derivatives by every uncertain number; radians. */
+export interface StateBand {
+  readonly state: ElasticState;
+  readonly toe: Jet;
+  readonly camber: Jet;
+}
+
+/**
+ * One elastic corner with derivatives: at each balance the residual is formed as jets with the pose held, and the
+ * stiffness of that same balance carries it to the pose (implicit function theorem; no differences).
+ */
+export class FaultBand {
+  readonly solver: ComplianceSolver;
+  readonly jets: JetCorner;
+  private readonly terms: readonly JetTerm[];
+  private readonly free: readonly Jet[];
+  private readonly design: readonly JetTermState[];
+
+  constructor(corner: ElasticCorner, deviations: (pointNames: readonly string[]) => readonly PointDeviation[], rates: readonly RateDeviation[]) {
+    this.solver = new ComplianceSolver(corner);
+    const { linkage } = this.solver.balance;
+    this.jets = new JetCorner(linkage, deviations(linkage.mechanism.pointNames), rates);
+    this.terms = buildJetTerms(this.jets, corner);
+    const start = makeJetPose(this.jets, designPose(1), null);
+    this.design = this.terms.map((t) => t.at(start, 0));
+    const preload = this.jetPreload();
+    this.free = this.terms.map((t, i) => {
+      const value = (this.design[i] as JetTermState).value;
+      return t.healthyRate ? subtractJets(value, divideJets(preload[i] as Jet, t.healthyRate)) : value;
+    });
+  }
+
+  /** Preload forces as jets: A f = wrench at design, so f' = -A^-1 (A' f). */
+  private jetPreload(): Jet[] {
+    const { jets, terms, design, solver } = this;
+    const carriers = terms.flatMap((t, i) => (t.carriesPreload ? [i] : []));
+    const f = makeFactorisation(6);
+    carriers.forEach((term, j) => {
+      for (let i = 0; i < 6; i++) f.lu[6 * i + j] = (design[term]?.row[i] as Jet)[0] as number;
+    });
+    factorise(f);
+    const value = (term: number): number => solver.balance.preload[term] as number;
+    const defects = [0, 1, 2, 3, 4, 5].map((i) =>
+      carriers.reduce((sum, term) => addJets(sum, scaleJet(design[term]?.row[i] as Jet, -value(term))), jets.number(0)),
+    );
+    const changes = solveMoves(f, defects, jets.n);
+    return terms.map((_, term) => {
+      const jet = jets.number(value(term));
+      const slot = carriers.indexOf(term);
+      if (slot >= 0)
+        changes.forEach((c, k) => {
+          jet[k + 1] = c[slot] as number;
+        });
+      return jet;
+    });
+  }
+
+  /** Force of a term at a state with the pose as jets. */
+  private force(i: number, state: JetTermState, balance: Balance): { force: Jet; rate: Jet | null } {
+    const { jets } = this;
+    const term = this.terms[i] as JetTerm;
+    const nothing = { force: jets.number(0), rate: jets.number(0) };
+    if (!term.rate) return { force: jets.number(balance.forces[i] as number), rate: null };
+    const slot = this.solver.balance.playTerms.indexOf(i);
+    const side = slot < 0 ? 1 : (balance.branch[slot] as number);
+    if (slot >= 0 && side === 0) return nothing;
+    const e = subtractJets(subtractJets(state.value, this.free[i] as Jet), jets.number((side * term.play) / 2));
+    return { force: multiplyJets(term.rate, e), rate: term.rate };
+  }
+
+  private movesAt(state: ElasticState, load: CornerLoad): { f: Factorisation; moves: Float64Array[] } | null {
+    const { balance } = this.solver;
+    if (!balance.factoriseAt(state.balance, load)) return null;
+    const still = makeJetPose(this.jets, state.pose, null);
+    const right: Jet[] = Array.from({ length: balance.size }, () => this.jets.number(0));
+    let rigid = 6;
+    this.terms.forEach((term, i) => {
+      const at = term.at(still, load.rack);
+      const { force } = this.force(i, at, state.balance);
+      for (let c = 0; c < 6; c++) right[c] = subtractJets(right[c] as Jet, multiplyJets(force, at.row[c] as Jet));
+      if (!term.rate) right[rigid++] = subtractJets(this.free[i] as Jet, at.value);
+    });
+    return { f: balance.factorisation, moves: solveMoves(balance.factorisation, right, this.jets.n) };
+  }
+
+  /** Toe and camber of a balance as jets; null where its stiffness is singular. */
+  bandAt(state: ElasticState, load: CornerLoad): StateBand | null {
+    const solved = this.movesAt(state, load);
+    if (!solved) return null;
+    const attitude = jetAttitude(this.jets, makeJetPose(this.jets, state.pose, solved.moves));
+    return { state, toe: attitude.toe, camber: attitude.camber };
+  }
+
+  /** Toe per newton of rearward force at the contact patch, exact tangent under the wheel load alone, as a jet. */
+  tangentBand(): { state: ElasticState; toe: Jet } | null {
+    const answer = this.solver.solve(NO_LOAD);
+    if (!("state" in answer)) return null;
+    const { state } = answer;
+    const solved = this.movesAt(state, NO_LOAD);
+    if (!solved) return null;
+    const { jets } = this;
+    const pose = makeJetPose(jets, state.pose, solved.moves);
+    const attitude = jetAttitude(jets, pose);
+    const offset = this.contactOffset(attitude.axis);
+    const push: JetVector = jets.constant([-1, 0, 0]);
+    const wrench: readonly Jet[] = [...push, ...crossVectors(offset, push)];
+    const step = this.solver.balance.responseTo(wrench.map((w) => w[0] as number));
+    const s = [...step.v, ...step.w];
+    // K s = f with K and f as jets: s' = K^-1 (f' - K' s).
+    const right: Jet[] = Array.from({ length: this.solver.balance.size }, () => jets.number(0));
+    wrench.forEach((w, c) => {
+      right[c] = w;
+    });
+    let rigid = 6;
+    this.terms.forEach((term, i) => {
+      const at = term.at(pose, 0);
+      const { force, rate } = this.force(i, at, state.balance);
+      const stretch = at.row.reduce((sum, g, c) => addJets(sum, scaleJet(g, s[c] as number)), jets.number(0));
+      const turn = at.along(step.v, step.w);
+      for (let c = 0; c < 6; c++) {
+        let part = multiplyJets(force, turn[c] as Jet);
+        if (rate) part = addJets(part, multiplyJets(multiplyJets(rate, stretch), at.row[c] as Jet));
+        right[c] = subtractJets(right[c] as Jet, part);
+      }
+      if (!term.rate) right[rigid++] = scaleJet(stretch, -1);
+    });
+    const wheel = this.wheelLoadTurning(attitude.axis, step.w, state.wheelLoad);
+    for (let c = 0; c < 3; c++) right[c + 3] = addJets(right[c + 3] as Jet, wheel[c] as Jet);
+    const changes = solveMoves(solved.f, right, jets.n);
+    const component = (c: number): Jet => {
+      const jet = jets.number(s[c] as number);
+      changes.forEach((m, k) => {
+        jet[k + 1] = m[c] as number;
+      });
+      return jet;
+    };
+    const screw = { v: [component(0), component(1), component(2)] as JetVector, w: [component(3), component(4), component(5)] as JetVector };
+    return { state, toe: jetAttitudeRates(jets, attitude, screw).toe };
+  }
+
+  private contactOffset(n: JetVector): JetVector {
+    const { jets } = this;
+    const h2 = addJets(multiplyJets(n[0], n[0]), multiplyJets(n[1], n[1]));
+    const h = sqrtJet(h2);
+    const radius = jets.linkage.geometry.wheel.loadedRadius;
+    const x = scaleJet(divideJets(multiplyJets(n[2], n[0]), h), radius);
+    const y = scaleJet(divideJets(multiplyJets(n[2], n[1]), h), radius);
+    return [x, y, scaleJet(h, -radius)];
+  }
+
+  /** Change of the moment of the wheel load along a rotation w: (dc) x (0, 0, F). */
+  private wheelLoadTurning(n: JetVector, w: readonly [number, number, number], load: number): readonly Jet[] {
+    const { jets } = this;
+    const radius = jets.linkage.geometry.wheel.loadedRadius;
+    const dn = crossVectors(jets.constant(w), n);
+    const h2 = addJets(multiplyJets(n[0], n[0]), multiplyJets(n[1], n[1]));
+    const h = sqrtJet(h2);
+    const h3 = multiplyJets(h2, h);
+    const side = (c: 0 | 1): Jet => {
+      const first = divideJets(addJets(multiplyJets(dn[2], n[c]), multiplyJets(n[2], dn[c])), h);
+      const second = divideJets(multiplyJets(multiplyJets(n[2], n[c]), multiplyJets(n[2], dn[2])), h3);
+      return scaleJet(addJets(first, second), radius);
+    };
+    const dx = side(0);
+    const dy = side(1);
+    return [scaleJet(dy, load), scaleJet(dx, -load), jets.number(0)];
+  }
+}
+
+/** A difference of two jets over the same parameters: value and standard deviation (the same disturbance in both). */
+export function differenceOf(jets: JetCorner, a: Jet, b: Jet): { value: number; sd: number } {
+  const d = subtractJets(a, b);
+  return { value: d[0] as number, sd: jets.deviation(d) };
+}
