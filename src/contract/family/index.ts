@@ -1,2 +1,4 @@
+export { checkFamily, LARGEST_FILE_BYTES } from "./check-family.ts";
+export { type FamilyCode, familyCodes } from "./codes.ts";
 export { FAMILY_FORMAT, type FamilySheet, familySheet } from "./family-schema.ts";
 export { type ParsedFamily, parseFamily, parseFamilyText } from "./parse-family.ts";

@@ -1,8 +1,6 @@
 import type { Finding } from "#numeric";
 import type { Family } from "#vehicle";
-import { readJson } from "../read-json.ts";
-import { parseWire } from "../refusal.ts";
-import { familySheet } from "./family-schema.ts";
+import { type CheckedSheet, checkFamilySheet, checkFamilyText } from "./check-family.ts";
 import { readFamily } from "./read-family.ts";
 
 /** What a family sheet came to: the family, or everything that is wrong with the sheet. */
@@ -10,12 +8,14 @@ export type ParsedFamily = { readonly family: Family } | { readonly findings: re
 
 /** Reads a family sheet that is already JSON data; every finding at once. */
 export function parseFamily(document: unknown): ParsedFamily {
-  const parsed = parseWire(familySheet, document);
-  return "findings" in parsed ? parsed : { family: readFamily(parsed.value) };
+  return familyOf(checkFamilySheet(document));
 }
 
 /** Reads a family sheet from the text of its file; every finding at once. */
 export function parseFamilyText(text: string): ParsedFamily {
-  const reading = readJson(text);
-  return reading.readable ? parseFamily(reading.value) : { findings: reading.findings };
+  return familyOf(checkFamilyText(text));
+}
+
+function familyOf(checked: CheckedSheet): ParsedFamily {
+  return "findings" in checked ? checked : { family: readFamily(checked.sheet) };
 }

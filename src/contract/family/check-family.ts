@@ -1,0 +1,87 @@
+import type { Finding } from "#numeric";
+import { readJson } from "../read-json.ts";
+import { limitFindings, parseWire } from "../refusal.ts";
+import { checkCar, checkSubframe } from "./check-car.ts";
+import { checkConstraints } from "./check-constraints.ts";
+import { checkIndependence } from "./check-independence.ts";
+import { checkNames } from "./check-names.ts";
+import { checkPlausible, checkPlausibleCar } from "./check-plausible.ts";
+import { checkPoints } from "./check-points.ts";
+import { checkRubber } from "./check-rubber.ts";
+import { checkWheel } from "./check-wheel.ts";
+import { familyFinding } from "./family-finding.ts";
+import { type FamilySheet, familySheet } from "./family-schema.ts";
+import { asObject, type LooseAxle, looseAxle } from "./loose-axle.ts";
+
+/** Larger than any family sheet by a factor of a hundred (invented bound). */
+export const LARGEST_FILE_BYTES = 8_000_000;
+
+/** A sheet without a finding in the type of its schema, or everything that is wrong with it. */
+export type CheckedSheet = { readonly sheet: FamilySheet } | { readonly findings: readonly Finding[] };
+
+/** Checks a family sheet that is already JSON data: form, units, and what its figures say together; all findings at once. */
+export function checkFamilySheet(document: unknown, before: readonly Finding[] = []): CheckedSheet {
+  const parsed = parseWire(familySheet, document, before);
+  const byForm = "findings" in parsed ? parsed.findings : [];
+  const raw = asObject(document);
+  const axles = [looseAxle("front", raw.front), looseAxle("rear", raw.rear)];
+  const wheelbase = typeof raw.wheelbase_mm === "number" ? raw.wheelbase_mm : undefined;
+  const bySense = [...checkPlausibleCar(raw), ...axles.flatMap((axle) => checkAxle(axle, wheelbase))];
+  bySense.push(...checkCar(raw, axles, bySense.length === 0));
+  const findings = merged(byForm, bySense);
+  if (findings.length > 0) return { findings: limitFindings(findings) };
+  if ("findings" in parsed) throw new Error("a sheet with findings lost them");
+  return { sheet: parsed.value };
+}
+
+/** Every finding of a family sheet that is already JSON data; none: it can be read. */
+export function checkFamily(document: unknown): readonly Finding[] {
+  const checked = checkFamilySheet(document);
+  return "findings" in checked ? checked.findings : [];
+}
+
+/** The same from the text of a file. */
+export function checkFamilyText(text: string): CheckedSheet {
+  if (text.length > LARGEST_FILE_BYTES) return { findings: [tooLarge(text.length)] };
+  const reading = readJson(text);
+  return reading.readable ? checkFamilySheet(reading.value, reading.findings) : { findings: reading.findings };
+}
+
+function tooLarge(letters: number): Finding {
+  return familyFinding(
+    "file-too-large",
+    "",
+    `${(letters / 1e6).toFixed(1)} MB`,
+    `at most ${LARGEST_FILE_BYTES / 1e6} MB`,
+    "A family sheet has about 20 KB; is this the right file?",
+  );
+}
+
+function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] {
+  const constraints = checkConstraints(axle);
+  const points = checkPoints(axle);
+  const sound = constraints.length === 0 && points.length === 0;
+  return [
+    ...checkNames(axle),
+    ...constraints,
+    ...points,
+    ...(sound ? checkIndependence(axle) : []),
+    ...checkRubber(axle),
+    ...checkWheel(axle, wheelbaseMm),
+    ...checkPlausible(axle),
+    ...checkSubframe(axle),
+  ];
+}
+
+/** One finding per place: a wrong unit explains a figure out of range or at odds with others; else the form comes first. */
+function merged(byForm: readonly Finding[], bySense: readonly Finding[]): Finding[] {
+  const units = bySense.filter(({ code }) => code.startsWith("looks-like-"));
+  const inOtherUnit = new Set(units.map(({ path }) => path));
+  const form = byForm.filter(({ code, path }) => !(code === "out-of-range" && inOtherUnit.has(path)));
+  const said = new Set(form.map(({ path }) => path));
+  const sense = [
+    ...units,
+    ...bySense.filter(({ code, path }) => !code.startsWith("looks-like-") && !inOtherUnit.has(path)),
+  ];
+  return [...form, ...sense.filter(({ path }) => !said.has(path))];
+}

@@ -1,0 +1,13 @@
+import type { Finding } from "#numeric";
+import { describeValue } from "../refusal-words.ts";
+import type { FamilyCode } from "./codes.ts";
+
+/** One finding of a family sheet; `got` is shown in the words all findings use. */
+export function familyFinding(code: FamilyCode, path: string, got: unknown, needed: string, hint: string): Finding {
+  return { code, path, got: typeof got === "string" ? got : describeValue(got), needed, hint };
+}
+
+/** "[1, 2, 3] mm" */
+export function placeWords(place: readonly [number, number, number]): string {
+  return `[${place.join(", ")}] mm`;
+}
