@@ -1,0 +1,68 @@
+import type { HardPoint, Joint, Origin, TornShare } from "#vehicle";
+import { exactMm, exactPerMm } from "./exact-figure.ts";
+import { type AxleDefaults, type TornShares, tornGrades } from "./read-points.ts";
+
+type Triple = readonly [number, number, number];
+type Written = [number, number, number];
+
+export function formatPlace(place: Triple): Written {
+  return [exactMm(place[0]), exactMm(place[1]), exactMm(place[2])];
+}
+
+/** The short form where the axle's defaults say the rest. */
+export function formatPoint(point: HardPoint, defaults: AxleDefaults) {
+  const sameOrigin = point.origin === defaults.origin;
+  const sameSd = sameOrigin && defaults.sd !== null && sameTriple(point.sd, defaults.sd);
+  if (sameSd) return formatPlace(point.at);
+  return {
+    at_mm: formatPlace(point.at),
+    sd_mm: formatPlace(point.sd),
+    ...(!sameOrigin && { origin: point.origin }),
+  };
+}
+
+export function formatJoint(joint: Joint, defaults: AxleDefaults) {
+  const sameOrigin = joint.rateOrigin === defaults.rateOrigin;
+  const isBush = joint.kind === "bush" || joint.kind === "hydraulic-bush";
+  const torn = joint.tornShare ?? {};
+  const readBack = isBush ? defaults.tornShare : {};
+  return {
+    kind: joint.kind,
+    ...(joint.radial !== undefined && { radial_n_per_mm: exactPerMm(joint.radial) }),
+    ...(joint.axial !== undefined && { axial_n_per_mm: exactPerMm(joint.axial) }),
+    ...(joint.axis && { axis: [...joint.axis] as Written }),
+    ...(!(sameOrigin && joint.rateSdShare === defaults.rateSdShare) && { rate_sd_share: joint.rateSdShare }),
+    ...(!sameOrigin && { rate_origin: joint.rateOrigin }),
+    ...(!sameTornShares(torn, readBack) && { torn_share: formatTornShares(torn, joint.rateOrigin) }),
+    ...(joint.outerDiameter !== undefined && { outer_diameter_mm: exactMm(joint.outerDiameter) }),
+    ...(joint.length !== undefined && { length_mm: exactMm(joint.length) }),
+    ...(joint.label !== undefined && { label: joint.label }),
+  };
+}
+
+export function formatTornShares(shares: TornShares, defaultOrigin: Origin) {
+  const written: Partial<Record<(typeof tornGrades)[number][0], ReturnType<typeof formatTornShare>>> = {};
+  for (const [word, grade] of tornGrades) {
+    const share = shares[grade];
+    if (share) written[word] = formatTornShare(share, defaultOrigin);
+  }
+  return written;
+}
+
+function formatTornShare(share: TornShare, defaultOrigin: Origin) {
+  return share.origin === defaultOrigin
+    ? ([share.low, share.high] as [number, number])
+    : { low_share: share.low, high_share: share.high, origin: share.origin };
+}
+
+export function sameTriple(a: Triple, b: Triple): boolean {
+  return a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
+}
+
+function sameTornShares(a: TornShares, b: TornShares): boolean {
+  return tornGrades.every(([, grade]) => {
+    const one = a[grade];
+    const other = b[grade];
+    return one === other || (one?.low === other?.low && one?.high === other?.high && one?.origin === other?.origin);
+  });
+}
