@@ -1,7 +1,10 @@
 import { defineConfig } from "vitest/config";
 
 const projects = {
-  unit: { include: ["src/**/*.test.{ts,tsx}"], exclude: ["src/**/*.prop.test.ts"] },
+  unit: {
+    include: ["src/**/*.test.{ts,tsx}", "test/command-line/**/*.test.ts"],
+    exclude: ["src/**/*.prop.test.ts"],
+  },
   property: { include: ["src/**/*.prop.test.ts", "test/fuzz/**/*.test.ts"] },
   reference: { include: ["test/reference/**/*.test.ts"] },
   architecture: { include: ["test/architecture/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },

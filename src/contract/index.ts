@@ -3,8 +3,9 @@ export type * from "./door.ts";
 export { doors } from "./doors/index.ts";
 export { findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";
+export { inputTooLargeFinding, largestInputBytes, notUtf8Finding } from "./input-limits.ts";
 export { type JsonReading, readJson } from "./read-json.ts";
-export { limitFindings, type Parsed, parseReading, parseWire } from "./refusal.ts";
+export { limitFindings, type Parsed, parseReading, parseReadingBy, parseWire } from "./refusal.ts";
 export type { CustomIssueParams } from "./refusal-issue.ts";
 export { type JsonSchema, jsonSchemaOf } from "./refusal-schema.ts";
 export {

@@ -1,6 +1,6 @@
 import fastify, { type FastifyInstance } from "fastify";
-import { type Door, doors } from "#contract";
-import { largestBodyBytes, readJsonBodies } from "./json-body.ts";
+import { type Door, doors, largestInputBytes } from "#contract";
+import { readJsonBodies } from "./json-body.ts";
 import { answerOwnNamesOnly } from "./loopback-only.ts";
 import { answerByFindings } from "./refusals.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
@@ -18,7 +18,7 @@ export interface ServerParts {
 
 /** Builds the server with all its routes; it listens nowhere yet. */
 export const buildApp = (parts: ServerParts): FastifyInstance => {
-  const app = fastify({ bodyLimit: largestBodyBytes, forceCloseConnections: true });
+  const app = fastify({ bodyLimit: largestInputBytes, forceCloseConnections: true });
   answerOwnNamesOnly(app);
   readJsonBodies(app);
   answerByFindings(app, parts.report);

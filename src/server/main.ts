@@ -1,10 +1,8 @@
 import { existsSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { startServer } from "./start-server.ts";
 
 const usualPort = 4870;
-
-const builtPages = fileURLToPath(new URL("../../dist/web", import.meta.url));
 
 /** The port asked for in the environment; anything but a port number is said and refused. */
 const wantedPort = (asked: string | undefined): number => {
@@ -15,8 +13,9 @@ const wantedPort = (asked: string | undefined): number => {
   return port;
 };
 
-/** Runs the server until the process is asked to end. */
-export const serve = async (): Promise<void> => {
+/** Runs the server until the process is asked to end; `home` is the folder of the program. */
+export const serve = async (home: string): Promise<void> => {
+  const builtPages = join(home, "dist", "web");
   const server = await startServer(
     {
       pages: existsSync(builtPages) ? builtPages : null,

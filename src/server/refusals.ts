@@ -1,18 +1,9 @@
 import type { FastifyInstance, FastifyReply } from "fastify";
-import type { Finding } from "#contract";
-import { largestBodyBytes } from "./json-body.ts";
+import { type Finding, inputTooLargeFinding } from "#contract";
 
 /** Answers with what is wrong and the status that says so. */
 export const refuse = (reply: FastifyReply, status: number, findings: readonly Finding[]): FastifyReply =>
   reply.code(status).send({ findings });
-
-const tooLarge: Finding = {
-  code: "input-too-large",
-  path: "",
-  got: `more than ${largestBodyBytes / 1024 / 1024} MB`,
-  needed: `at most ${largestBodyBytes / 1024 / 1024} MB`,
-  hint: "Ask in several smaller inputs.",
-};
 
 const notJsonType: Finding = {
   code: "not-json-type",
@@ -53,7 +44,7 @@ const statusOf = (problem: unknown): number =>
 
 /** What is said of a request that could not be taken, by its HTTP status. */
 const findingOf = (status: number): Finding =>
-  status === 413 ? tooLarge : status === 415 ? notJsonType : status >= 500 ? ourFault : malformed;
+  status === 413 ? inputTooLargeFinding : status === 415 ? notJsonType : status >= 500 ? ourFault : malformed;
 
 /** Has everything that goes wrong answered by findings; our own faults are reported to `report` and never shown. */
 export const answerByFindings = (app: FastifyInstance, report: (problem: unknown) => void): void => {

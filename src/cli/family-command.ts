@@ -1,0 +1,33 @@
+import { type Finding, familySheet, jsonSchemaOf, parseFamily, parseReadingBy } from "#contract";
+import { formatFindings, formatFindingsJson } from "./format-findings.ts";
+import { readJsonFile } from "./read-input.ts";
+import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
+
+/** Checks a family sheet: one line about it, or every finding with its hint. */
+export const checkFamilyFile = async (terminal: Terminal, path: string, asJson: boolean): Promise<ExitStatus> => {
+  const reading = await readJsonFile(path, terminal.input);
+  const parsed = parseReadingBy(parseFamily, reading);
+  if ("findings" in parsed) return refuse(terminal, parsed.findings, asJson);
+  const { family } = parsed;
+  const layouts = `${family.front.layout} front, ${family.rear.layout} rear`;
+  await writeLine(
+    terminal.output,
+    asJson ? formatFindingsJson([]) : `${family.name}: ${layouts}. Nothing to object to.`,
+  );
+  return 0;
+};
+
+const refuse = async (terminal: Terminal, findings: readonly Finding[], asJson: boolean): Promise<ExitStatus> => {
+  if (asJson) await writeLine(terminal.output, formatFindingsJson(findings));
+  else {
+    await writeLine(terminal.problems, formatFindings(findings));
+    await writeLine(terminal.problems, findings.length === 1 ? "1 finding" : `${findings.length} findings`);
+  }
+  return 2;
+};
+
+/** Prints the JSON Schema of a family sheet. */
+export const printFamilySchema = async (terminal: Terminal): Promise<ExitStatus> => {
+  await writeLine(terminal.output, JSON.stringify(jsonSchemaOf(familySheet), null, 2));
+  return 0;
+};

@@ -1,0 +1,129 @@
+import { Command, CommanderError } from "commander";
+import { type Door, doors } from "#contract";
+import { answerBatch, answerOne, listCalculations } from "./calc-command.ts";
+import { checkFamilyFile, printFamilySchema } from "./family-command.ts";
+import { formatFindingsJson } from "./format-findings.ts";
+import { printDoorSchema } from "./schema-command.ts";
+import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
+
+/** What the command line is given from outside. */
+export interface CommandLineParts {
+  readonly terminal: Terminal;
+  /** Opens the program for the browser; runs until it is stopped. */
+  readonly serve: () => Promise<void>;
+  /** The calculations offered; absent = all. */
+  readonly doors?: readonly Door[];
+}
+
+interface CalcOptions {
+  readonly list?: true;
+  readonly batch?: true;
+  readonly json?: true;
+}
+
+const calcExamples = `
+One question:   echo '{"...": 1}' | underbench calc linkage.travel
+Many questions: lines {"id": "...", "input": {...}} in, one line {"output": ...} or {"findings": [...]} out for each
+What there is:  underbench calc --list; its form: underbench schema --door linkage.travel`;
+
+const exitTable = `
+Exit status: 0 done; 2 the input was refused, findings on standard error; 1 a fault of ours.
+With --batch a refused line is answered by its findings and the status stays 0.`;
+
+/** How calc was asked: exactly one of an id, --list and --batch. */
+const chooseCalc = async (
+  parts: CommandLineParts,
+  id: string | undefined,
+  options: CalcOptions,
+): Promise<ExitStatus> => {
+  const offered = parts.doors ?? doors;
+  const ways = [id !== undefined, options.list === true, options.batch === true].filter(Boolean).length;
+  const jsonAlone = options.json === true && options.list !== true;
+  if (ways !== 1 || jsonAlone) {
+    const needed = jsonAlone ? "--json together with --list" : "an id, or --list, or --batch, and only one of them";
+    const finding = {
+      code: "usage",
+      path: "",
+      got: jsonAlone ? "--json alone" : `${ways} of them`,
+      needed,
+      hint: "underbench calc --help",
+    };
+    await writeLine(parts.terminal.problems, formatFindingsJson([finding]));
+    return 2;
+  }
+  if (options.list === true) return listCalculations(parts.terminal, offered, options.json === true);
+  return id === undefined ? answerBatch(parts.terminal, offered) : answerOne(parts.terminal, offered, id);
+};
+
+const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void): Command => {
+  const { terminal } = parts;
+  const program = new Command("underbench")
+    .description("What a worn or torn part does to a car, computed: the same calculations the pages use.")
+    .exitOverride()
+    .showSuggestionAfterError()
+    .configureOutput({
+      writeOut: (text) => void terminal.output.write(text),
+      writeErr: (text) => void terminal.problems.write(text),
+      outputError: (text, write) => write(text.replace(/^error: /, "Not understood: ")),
+    })
+    .addHelpText("after", exitTable);
+
+  program
+    .command("calc")
+    .description("answer a calculation: JSON on standard input, JSON on standard output")
+    .argument("[id]", "which calculation")
+    .option("--list", "one line for every calculation")
+    .option("--json", "with --list: everything about them, with the JSON Schemas of input and output")
+    .option("--batch", "answer many, one to a line")
+    .addHelpText("after", calcExamples + exitTable)
+    .action(async (id: string | undefined, options: CalcOptions) => end(await chooseCalc(parts, id, options)));
+
+  program
+    .command("family")
+    .description("family data sheets")
+    .command("check")
+    .description("read a family data sheet and list everything that is wrong with it")
+    .argument("<file>", "the sheet, a JSON file; - for standard input")
+    .option("--json", "findings as JSON on standard output")
+    .addHelpText("after", exitTable)
+    .action(async (file: string, options: { readonly json?: true }) =>
+      end(await checkFamilyFile(terminal, file, options.json === true)),
+    );
+
+  program
+    .command("schema")
+    .description("print the JSON Schema of a family data sheet")
+    .option("--door <id>", "the schemas of input and output of a calculation instead")
+    .action(async (options: { readonly door?: string }) =>
+      end(
+        options.door === undefined
+          ? await printFamilySchema(terminal)
+          : await printDoorSchema(terminal, parts.doors ?? doors, options.door),
+      ),
+    );
+
+  program
+    .command("serve")
+    .description("open the program for a browser on this machine (PORT chooses the port)")
+    .action(() => parts.serve());
+  return program;
+};
+
+/** Runs one command line (without the program's own name) to its exit status. */
+export const runCommandLine = async (words: readonly string[], parts: CommandLineParts): Promise<ExitStatus> => {
+  let status: ExitStatus = 0;
+  const program = buildProgram(parts, (ended) => {
+    status = ended;
+  });
+  try {
+    await program.parseAsync([...words], { from: "user" });
+    return status;
+  } catch (problem) {
+    if (problem instanceof CommanderError) return problem.exitCode === 0 ? 0 : 2;
+    await writeLine(
+      parts.terminal.problems,
+      `A fault of ours. ${problem instanceof Error ? problem.stack : String(problem)}`,
+    );
+    return 1;
+  }
+};

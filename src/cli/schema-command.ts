@@ -1,0 +1,14 @@
+import { type Door, describeDoor, findDoor, unknownDoorFinding } from "#contract";
+import { formatFindingsJson } from "./format-findings.ts";
+import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
+
+/** Prints what a calculation says of itself, with the JSON Schemas of its input and output. */
+export const printDoorSchema = async (terminal: Terminal, doors: readonly Door[], id: string): Promise<ExitStatus> => {
+  const door = findDoor(id, doors);
+  if (door === null) {
+    await writeLine(terminal.problems, formatFindingsJson([unknownDoorFinding(id, doors)]));
+    return 2;
+  }
+  await writeLine(terminal.output, JSON.stringify(describeDoor(door), null, 2));
+  return 0;
+};

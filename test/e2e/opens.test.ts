@@ -1,0 +1,24 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+
+describe("the program in a real browser", () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchBrowser();
+  });
+  afterAll(() => browser.close());
+
+  it("opens, says its name and complains of nothing", async () => {
+    const page = await (await openSession(browser, desk)).newPage();
+    const complaints: string[] = [];
+    page.on("pageerror", (problem) => complaints.push(problem.message));
+    page.on("console", (message) => {
+      if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
+    });
+    await page.goto(inject("address"), { waitUntil: "networkidle" });
+    expect(await page.title()).toContain("Underbench");
+    expect((await page.locator("body").textContent())?.trim()).not.toBe("");
+    expect(complaints).toEqual([]);
+  });
+});
