@@ -1,4 +1,6 @@
 export type { PositionState, PositionStates } from "./below/position-state.ts";
+export { axlePositionsOf, drawAxle } from "./corner/draw-axle.ts";
+export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-corner.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export type * from "./scene.ts";
 export { type SvgNode, type SvgOptions, svgNodesOf, svgPatterns, svgTreeOf } from "./svg-tree.ts";

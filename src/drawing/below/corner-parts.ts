@@ -278,10 +278,19 @@ function wheelPart(axle: Axle, side: Side): CornerPart {
   };
 }
 
-function barParts(axle: Axle, side: Side): readonly CornerPart[] {
+/** A run of points from the middle of the car outward, begun no nearer to it than `from`. */
+function clipRun(run: readonly CarPoint[], from: number): readonly CarPoint[] {
+  const first = run.findIndex(([, y]) => y >= from);
+  const [before, after] = [run[first - 1], run[first]];
+  if (before === undefined || after === undefined) return run;
+  const share = (from - before[1]) / (after[1] - before[1] || 1);
+  return [between(before, after, share), ...run.slice(first)];
+}
+
+function barParts(axle: Axle, side: Side, from: number): readonly CornerPart[] {
   const { bar } = axle;
   if (bar === undefined) return [];
-  const path = bar.path.map((p) => onSide(side, p));
+  const path = clipRun(bar.path, from).map((p) => onSide(side, p));
   const bodyBush = onSide(side, bar.bodyBush);
   const ends = [onSide(side, bar.linkUpper), onSide(side, bar.linkLower)];
   return [
@@ -322,12 +331,13 @@ function barParts(axle: Axle, side: Side): readonly CornerPart[] {
   ];
 }
 
-function driveParts(axle: Axle, side: Side): readonly CornerPart[] {
+function driveParts(axle: Axle, side: Side, from: number): readonly CornerPart[] {
   if (!axle.driven) return [];
   const [wx, wy, wz] = axle.wheel.centre;
   const at = (y: number) => onSide(side, [wx, y, wz]);
+  const start = Math.max(0.128, from);
   const eyes = [
-    { at: at(0.18), radius: 0.04 },
+    { at: at(start + 0.05), radius: 0.04 },
     { at: at(wy - 0.14), radius: 0.038 },
   ];
   return [
@@ -335,11 +345,11 @@ function driveParts(axle: Axle, side: Side): readonly CornerPart[] {
       name: "drive-shaft",
       sheet: "upper",
       height: wz + 0.05,
-      lines: [[at(0.18), at(wy - 0.14)]],
+      lines: [[at(start + 0.05), at(wy - 0.14)]],
       draw: (view, lookOf) =>
         drawTube(
           view,
-          { runs: [[at(0.128), at(wy - 0.08)]], width: 0.026, eyes },
+          { runs: [[at(start), at(wy - 0.08)]], width: 0.026, eyes },
           { ...lookOf("drive-shaft"), colour: "ink2" },
         ),
     },
@@ -405,16 +415,19 @@ function smallParts(axle: Axle, side: Side, positions: readonly Position[]): rea
   });
 }
 
-/** All drawn parts of one corner, what lies highest (farthest from the eye) first. */
-export function cornerParts(axle: Axle, side: Side, positions: readonly Position[]): readonly CornerPart[] {
+/**
+ * All drawn parts of one corner, what lies highest (farthest from the eye) first.
+ * @param from parts that reach to the middle of the car begin this far from it, metres
+ */
+export function cornerParts(axle: Axle, side: Side, positions: readonly Position[], from = 0): readonly CornerPart[] {
   return [
     ...linkParts(axle, side),
     ...trailingArmParts(axle, side),
     ...knuckleParts(axle, side),
     ...springParts(axle, side),
     wheelPart(axle, side),
-    ...barParts(axle, side),
-    ...driveParts(axle, side),
+    ...barParts(axle, side, from),
+    ...driveParts(axle, side, from),
     ...smallParts(axle, side, positions),
   ].toSorted((a, b) => b.height - a.height);
 }

@@ -1,4 +1,4 @@
-import type { Axle } from "#vehicle";
+import type { Axle, Side } from "#vehicle";
 import { circlePath, polyline, roundedPolygon, type Spot } from "../path.ts";
 import { type CarPoint, onSide } from "../projection.ts";
 import type { Mark } from "../scene.ts";
@@ -9,8 +9,9 @@ import { type BelowView, halfWidth } from "./below-view.ts";
 /**
  * An axle of which only the layout is known: wheels from the tyre size, links as single lines between rings, no parts.
  * Nothing here is a measure of the car but wheelbase, track and tyre.
+ * @param only one side alone; absent = both
  */
-export function drawSilhouette(view: BelowView, axle: Axle): readonly Mark[] {
+export function drawSilhouette(view: BelowView, axle: Axle, only?: Side): readonly Mark[] {
   const { centre, freeRadius, tyreWidth } = axle.wheel;
   const reach = halfWidth(axle);
   const axis: Mark = {
@@ -18,7 +19,8 @@ export function drawSilhouette(view: BelowView, axle: Axle): readonly Mark[] {
     d: polyline([view.spot([centre[0], -reach]), view.spot([centre[0], reach])]),
     stroke: { ...hairline, dash: dashes.axis },
   };
-  const sides = (["left", "right"] as const).flatMap((side): Mark[] => {
+  const shown: readonly Side[] = only === undefined ? ["left", "right"] : [only];
+  const sides = shown.flatMap((side): Mark[] => {
     const place = (u: number, v: number) => view.spot(onSide(side, [centre[0] + u, centre[1] + v]));
     const tyre = [
       place(freeRadius, -tyreWidth / 2),

@@ -35,14 +35,15 @@ export interface LabelPlacement {
   readonly left: readonly string[];
 }
 
-interface Slot {
+/** A fixed place for one label. */
+export interface LabelSlot {
   readonly column: LabelColumn;
   readonly top: number;
   readonly knee: Spot;
 }
 
 /** Equal slots from top to bottom of each column. */
-function slotsOf(columns: readonly LabelColumn[], height: number): readonly Slot[] {
+function slotsOf(columns: readonly LabelColumn[], height: number): readonly LabelSlot[] {
   return columns.flatMap((column) => {
     const room = column.bottom - column.top;
     const count = Math.floor(room / height + 1e-9);
@@ -151,27 +152,39 @@ function firstCrossing(leaders: readonly Segment[]): readonly [number, number] |
 }
 
 /**
- * Gives every label of one height a place in one of the columns so that no two labels overlap and no two leaders cross.
- *
- * Equal slots are handed out so that the leaders are shortest in sum: two straight leaders that crossed would be shorter
- * exchanged, so none cross. Then each column is pulled toward the points, in the same order, where that keeps
- * leaders from crossing.
+ * Hands slots out so that the leaders are shortest in sum: two straight leaders that crossed would be shorter exchanged,
+ * so none cross.
+ * @param requests in order of importance: where there are fewer slots, the last ones are left out
+ */
+export function placeOnSlots<S extends LabelSlot>(
+  requests: readonly LabelRequest[],
+  slots: readonly S[],
+): readonly { readonly request: LabelRequest; readonly slot: S }[] {
+  const taken = requests.slice(0, slots.length);
+  if (taken.length === 0) return [];
+  const distances = taken.map(({ point }) =>
+    slots.map(({ knee }) => Math.hypot(point[0] - knee[0], point[1] - knee[1])),
+  );
+  const chosen = solveAssignment(distances);
+  return taken.flatMap((request, i) => {
+    const slot = slots[chosen[i] ?? -1];
+    return slot === undefined ? [] : [{ request, slot }];
+  });
+}
+
+/**
+ * Gives every label of one height a place in one of the columns so that no two labels overlap and no two leaders cross:
+ * on equal slots first, then each column is pulled toward the points, in the same order, where that keeps leaders from
+ * crossing.
  * @param requests in order of importance: where there is no room for all, the last ones are left out
  */
 export function placeInColumns(requests: readonly LabelRequest[], columns: readonly LabelColumn[]): LabelPlacement {
   const tallest = Math.max(1, ...requests.map((request) => request.height));
-  const slots = slotsOf(columns, tallest);
-  const taken = requests.slice(0, slots.length);
-  const left = requests.slice(slots.length).map(({ id }) => id);
-  if (taken.length === 0) return { placed: [], left };
-  const distances = taken.map(({ point }) =>
-    slots.map(({ knee }) => Math.hypot(point[0] - knee[0], point[1] - knee[1])),
+  let current: readonly { readonly request: LabelRequest; readonly slot: LabelSlot }[] = placeOnSlots(
+    requests,
+    slotsOf(columns, tallest),
   );
-  const chosen = solveAssignment(distances).map((slot) => slots[slot]);
-  let current = taken.flatMap((request, i) => {
-    const slot = chosen[i];
-    return slot === undefined ? [] : [{ request, slot: slot as Slot }];
-  });
+  const left = requests.slice(current.length).map(({ id }) => id);
   for (const column of columns) {
     const own = current.filter(({ slot }) => slot.column === column).toSorted((a, b) => a.slot.top - b.slot.top);
     const tops = spread(

@@ -7,6 +7,8 @@ import { drawTube } from "./tube.ts";
 export interface RackShape {
   /** Inner joint of the left tie rod. */
   readonly joint: CarPoint;
+  /** Drawn alone: one side, from this far off the middle of the car; absent = the whole rack. */
+  readonly half?: { readonly side: "left" | "right"; readonly from: number };
 }
 
 const BOOT_LENGTH = 0.108;
@@ -25,7 +27,8 @@ export function drawRack(view: Projection, rack: RackShape, look: Look): readonl
     [x - 0.05, 0.034],
     [x - 0.05, 0.1],
   ] as const;
-  const boots = [1, -1].map((side): Mark => {
+  const ends = rack.half === undefined ? [1, -1] : [rack.half.side === "left" ? 1 : -1];
+  const boots = ends.map((side): Mark => {
     const edge = Array.from({ length: BOOT_FOLDS }, (_, i) => {
       const radius = 0.025 - (0.008 * i) / (BOOT_FOLDS - 1) + (i % 2 === 1 ? 0.004 : -0.004);
       return { radius, y: side * (half + (BOOT_LENGTH * i) / (BOOT_FOLDS - 1)) };
@@ -36,20 +39,24 @@ export function drawRack(view: Projection, rack: RackShape, look: Look): readonl
     ];
     return { kind: "path", d: polygon(outline), stroke, fill: "paper" };
   });
-  return [
-    ...drawTube(
-      view,
-      {
-        runs: [
-          [
-            [x, -half],
-            [x, half],
-          ],
+  const sign = ends[0] ?? 1;
+  const start = rack.half === undefined ? -half : sign * Math.min(rack.half.from, half);
+  const housing = drawTube(
+    view,
+    {
+      runs: [
+        [
+          [x, start],
+          [x, sign * half],
         ],
-        width: HOUSING_DIAMETER,
-      },
-      look,
-    ),
+      ],
+      width: HOUSING_DIAMETER,
+    },
+    look,
+  );
+  if (rack.half !== undefined) return [...housing, ...boots];
+  return [
+    ...housing,
     {
       kind: "path",
       d: roundedPolygon(

@@ -74,7 +74,7 @@ export function labelOf(
   const lines = [first, ...said.slice(1)].flatMap((line) => wrapText(keepUnits(line), width, "label-second", type));
   const name = wrapText(head, width, selected ? "label-accent" : "label-bold", type).slice(0, 2);
   const fits = (text: string) => wrapText(keepUnits(text), width, "label-second", type).length <= 1;
-  const short = [first, ...said].find(fits) ?? lines[0] ?? "";
+  const short = [first, ...said].find(fits) ?? `${lines[0] ?? ""} …`;
   return { position, point, name, lines: lines.slice(0, MOST_LINES), short, selected };
 }
 
