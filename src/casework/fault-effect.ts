@@ -60,14 +60,17 @@ export interface WheelPose {
 
 /** One line of a curve: a value per entry of `rises`, with the band inside which it lies (95 %, torn share included). */
 export interface CurveLine {
-  readonly state: "sound" | "torn" | "loose" | "firmer";
+  readonly state: "sound" | RubberFault["kind"];
   readonly values: readonly number[];
   readonly low: readonly number[];
   readonly high: readonly number[];
 }
 
+/** "toe-change" and "camber-change": faulty less sound, known better than either where hard points are uncertain. */
+export type CurveQuantity = "toe" | "camber" | "toe-change" | "camber-change";
+
 export interface Curve {
-  readonly quantity: "toe" | "camber";
+  readonly quantity: CurveQuantity;
   readonly unit: "deg";
   /** False: its sign is not certain; the curve is not drawn, `settle` says which reading would settle it. */
   readonly drawable: boolean;

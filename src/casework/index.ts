@@ -1,2 +1,5 @@
+export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
+export { decimalsOf, formatFigure, formatNumber, formatPlusMinus, formatRange, unitSign } from "./fault/format-figure.ts";
+export { conditionWords } from "./fault/phrases.ts";
 export type * from "./fault-effect.ts";
 export type * from "./ports.ts";

@@ -1,5 +1,6 @@
 export type { Finding } from "#numeric";
 export type * from "./door.ts";
+export { formatComplianceQuestion } from "./doors/compliance-question.ts";
 export { doors } from "./doors/index.ts";
 export { findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";

@@ -70,12 +70,13 @@ export class ComplianceSolver {
 
   /**
    * All balances under a load. Without play there is one; with play every branch of every dead band is tried and kept
-   * where the member stands on the side the branch assumes.
+   * where the member stands on the side the branch assumes. `near`, a balance of a close load, saves the walk from design.
    */
-  solve(load: CornerLoad): ElasticAnswer {
+  solve(load: CornerLoad, near: ElasticState | null = null): ElasticAnswer {
     const plays = this.balance.playTerms;
     if (plays.length === 0) {
-      const only = this.balance.solve(load, []);
+      const close = near ? this.balance.solveFrom(near.pose, load, near.wheelLoad, []) : null;
+      const only = close?.report.end === "converged" ? close : this.balance.solve(load, []);
       return only.report.end === "converged" ? { state: this.describe(only, load), others: [] } : { unsolved: only.report };
     }
     const preferred: Branch = plays.map((i) => ((this.balance.preload[i] as number) < 0 ? -1 : 1));

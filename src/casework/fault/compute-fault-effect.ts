@@ -1,0 +1,86 @@
+import type { ElasticFault, ElasticState } from "#engines/linkage";
+import { type Finding, mirrorY } from "#numeric";
+import type { Family, Position } from "#vehicle";
+import type { FaultEffect, FaultQuestion, WheelPose } from "../fault-effect.ts";
+import { checkQuestion, findPosition } from "./check-question.ts";
+import { type CornerModel, jointOf, modelCorner, playFaults, softFaults } from "./corner-model.ts";
+import { computeCurves } from "./fault-curves.ts";
+import { buildFigures } from "./fault-figures.ts";
+import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
+import { describeEffect } from "./fault-words.ts";
+import { CornerState, loadOf, unloaded } from "./fault-states.ts";
+
+/**
+ * What a fault at one position does to its wheel at a condition: toe(faulty) - toe(sound), both balanced at the stated
+ * force with the contact height held, with bands from hard points, rates and torn share; as figures, curves and words.
+ * Returns findings where the question cannot be computed. Accuracy: that of linkage.compliance.
+ */
+export function computeFaultEffect(family: Family, question: FaultQuestion): { effect: FaultEffect } | { findings: readonly Finding[] } {
+  const position = findPosition(family, question);
+  if (!position)
+    return { findings: [{ code: "unknown-position", path: "position", got: question.position, needed: "the id of a position of this family", hint: "Ids read like rear-left/trailing-link/inner-bush." }] };
+  const model = modelCorner(family, question.corner);
+  const findings = checkQuestion(question, position, model);
+  if (findings.length > 0) return { findings };
+  const states = makeStates(model, position, question);
+  if (!states.sound.carries)
+    return { findings: [{ code: "cannot-carry", path: "", got: "a spring that does not carry the wheel", needed: "a spring whose length changes when the wheel rises", hint: "Look at the spring's points in the family sheet." }] };
+  const loaded = solvePair(states, states.load);
+  const free = solvePair(states, unloaded(states.load));
+  if (!loaded || !free)
+    return { findings: [{ code: "no-equilibrium", path: "condition", got: "no balance under this force at this height", needed: "a condition the corner can take", hint: "Lower the force, or bring the height nearer to ride height." }] };
+  const figures = buildFigures(states, loaded, free);
+  const { rises, curves } = computeCurves(states);
+  const words = describeEffect(states, figures);
+  const tornShare = states.tornShare;
+  return {
+    effect: {
+      question,
+      axle: position.axle,
+      rung: model.assembly.rung,
+      sound: poseOf(model, loaded.sound.state),
+      faulty: poseOf(model, loaded.faulty.state),
+      tornShare: tornShare && { low: tornShare.low, high: tornShare.high, origin: tornShare.origin },
+      rises,
+      curves,
+      headline: figures.headline,
+      figures: figures.all,
+      ...words,
+      others: loaded.others.map((o) => poseOf(model, o)),
+    },
+  };
+}
+
+function makeStates(model: CornerModel, position: Position, question: FaultQuestion): FaultStates {
+  const { fault } = question;
+  const joint = jointOf(model.assembly, position);
+  const tornShare = fault.kind === "torn" ? (joint?.tornShare[fault.grade] ?? null) : null;
+  const state = (faults: readonly ElasticFault[]): CornerState => new CornerState(model, faults);
+  const soft = (factor: number): CornerState => state(softFaults(model.assembly, position, factor));
+  const faulty = fault.kind === "loose" ? state(playFaults(model.assembly, position, fault.play)) : soft(fault.kind === "firmer" ? fault.factor : tornShare ? middleShare(tornShare) : 1);
+  return {
+    model,
+    position,
+    question,
+    tornShare,
+    load: loadOf(question.condition, model.mirrored),
+    sound: state([]),
+    faulty,
+    ends: tornShare ? [soft(tornShare.low), soft(tornShare.high)] : [],
+  };
+}
+
+/** A state's wheel on the asked side. */
+function poseOf(model: CornerModel, state: ElasticState): WheelPose {
+  const { attitude, pose } = state;
+  const turn = model.mirrored ? -1 : 1;
+  const side = (v: readonly [number, number, number]): [number, number, number] => [...(model.mirrored ? mirrorY(v) : v)];
+  return {
+    toe: attitude.toe,
+    camber: attitude.camber,
+    spin: attitude.spin,
+    centre: side(attitude.centre),
+    contact: side(attitude.contact),
+    rotation: Array.from(pose.r, (x, i) => ((i % 3 === 1) !== (i >= 3 && i < 6) ? turn * x : x)),
+  };
+}

@@ -1,0 +1,133 @@
+import { type CornerElasticity, type CornerGeometry, type ElasticFault, type EndRate, type PointDeviation, type RateDeviation, type RubberEnd, type SeatGeometry } from "#engines/linkage";
+import { mirrorY, type Vector } from "#numeric";
+import { assembleCorner, axleAndSide, type Corner, type CornerAssembly, type CornerJoint, type CornerSeat, type Family, type Position, STRUT_TOP, TRAILING_ARM } from "#vehicle";
+
+/** One corner as the linkage computes with it: always a left one; `mirrored` says that the asked one is its mirror image. */
+export interface CornerModel {
+  readonly assembly: CornerAssembly;
+  readonly mirrored: boolean;
+  readonly geometry: CornerGeometry;
+  readonly elasticity: CornerElasticity;
+  /** Standard deviations of the mechanism's points, by their names. */
+  readonly deviations: (names: readonly string[]) => readonly PointDeviation[];
+  readonly rates: readonly RateDeviation[];
+}
+
+/** Names the linkage engine uses for the two mounts that are no links. */
+const ENGINE_NAME: Readonly<Record<string, string>> = { [STRUT_TOP]: "strut_top", [TRAILING_ARM]: "trailing_arm" };
+
+/** The engine's name of a link or mount. */
+export const engineName = (name: string): string => ENGINE_NAME[name] ?? name;
+
+/** Builds the left-hand model of a corner from its family. */
+export function modelCorner(family: Family, corner: Corner): CornerModel {
+  const { axle, side } = axleAndSide(corner);
+  const assembly = assembleCorner(family, `${axle}-left`);
+  return {
+    assembly,
+    mirrored: side === "right",
+    geometry: geometryOf(assembly),
+    elasticity: elasticityOf(assembly),
+    deviations: (names) => names.map((name) => deviationOf(assembly, name)),
+    rates: ratesOf(assembly),
+  };
+}
+
+function geometryOf(a: CornerAssembly): CornerGeometry {
+  const seat = (s: CornerSeat): SeatGeometry => {
+    const name = (i: number): string => a.links[i]?.name ?? "";
+    if (s.on === "knuckle") return { on: "knuckle", moving: s.moving };
+    if (s.on === "link") return { on: "link", link: name(s.link), fraction: s.fraction };
+    return { on: "arm", links: [name(s.links[0]), name(s.links[1])], moving: s.moving };
+  };
+  return {
+    wheel: { centre: a.wheel.centre, camber: a.wheel.camber, toe: a.wheel.toe, loadedRadius: a.wheel.loadedRadius },
+    links: a.links.map((l) => ({ name: l.name, inner: l.inner.at, outer: l.outer.at, steered: l.steered })),
+    ...(a.strut ? { strut: { top: a.strut.top.at, axisPoint: a.strut.axisPoint.at } } : {}),
+    ...(a.trailingArm
+      ? { trailingArm: { bush: a.trailingArm.bush.at, ...(a.trailingArm.freeAxis ? { freeAxis: a.trailingArm.freeAxis } : {}) } }
+      : {}),
+    spring: { body: a.spring.body, seat: seat(a.spring.seat) },
+    damper: { body: a.damper.body, seat: seat(a.damper.seat) },
+  };
+}
+
+/** Rates of an end that has any; a rigid one has none. */
+function rateOf(joint: CornerJoint): EndRate | null {
+  if (joint.radial === null) return null;
+  return { radial: joint.radial, ...(joint.axial !== null && joint.axis ? { axial: joint.axial, axis: joint.axis } : {}) };
+}
+
+function elasticityOf(a: CornerAssembly): CornerElasticity {
+  const rubber: RubberEnd[] = a.links.flatMap((l) => {
+    const ends: RubberEnd[] = [];
+    const inner = rateOf(l.innerJoint);
+    const outer = rateOf(l.outerJoint);
+    if (inner) ends.push({ link: l.name, end: "inner", rate: inner });
+    if (outer) ends.push({ link: l.name, end: "outer", rate: outer });
+    return ends;
+  });
+  const strutTop = a.strut ? rateOf(a.strut.topMount) : null;
+  const arm = a.trailingArm ? rateOf(a.trailingArm.bushJoint) : null;
+  return {
+    springRate: a.spring.rate,
+    rubber,
+    ...(strutTop ? { strutTop: strutTop.radial } : {}),
+    ...(arm ? { trailingArm: arm } : {}),
+    members: a.links.flatMap((l) => (l.memberRate === null ? [] : [{ link: l.name, rate: l.memberRate }])),
+    wheelLoad: a.wheelLoad,
+  };
+}
+
+function deviationOf(a: CornerAssembly, engineName: string): PointDeviation {
+  const name = engineName.replace("trailing_arm.", `${TRAILING_ARM}.`).replace("axis_point", "axis-point");
+  const point = a.points.find((p) => p.name === name);
+  return point ? [...point.sd] : [0, 0, 0];
+}
+
+function ratesOf(a: CornerAssembly): RateDeviation[] {
+  const out: RateDeviation[] = [];
+  const push = (name: string, joint: CornerJoint): void => {
+    if (joint.radial !== null && joint.rateSdShare > 0) out.push({ name, sd: joint.rateSdShare });
+  };
+  for (const l of a.links) {
+    push(`${l.name}.inner`, l.innerJoint);
+    push(`${l.name}.outer`, l.outerJoint);
+  }
+  if (a.strut) push("strut_top", a.strut.topMount);
+  if (a.trailingArm) push("trailing_arm", a.trailingArm.bushJoint);
+  return out;
+}
+
+/** The joint a position stands for, or null where the linkage has none there. */
+export function jointOf(a: CornerAssembly, position: Position): CornerJoint | null {
+  const { joint } = position;
+  if (!joint) return null;
+  if (joint.link === STRUT_TOP) return a.strut?.topMount ?? null;
+  if (joint.link === TRAILING_ARM) return a.trailingArm?.bushJoint ?? null;
+  const link = a.links.find((l) => l.name === joint.link);
+  return link ? (joint.end === "inner" ? link.innerJoint : link.outerJoint) : null;
+}
+
+/** Links that share the joint of a position: the one, or all of an arm at its common outer joint. */
+export function linksAt(a: CornerAssembly, position: Position): readonly string[] {
+  const { joint } = position;
+  if (!joint) return [];
+  const link = a.links.find((l) => l.name === joint.link);
+  if (!link || joint.end === "inner" || link.arm === null) return [joint.link];
+  return a.links.filter((l) => l.arm === link.arm).map((l) => l.name);
+}
+
+/** The engine's faults for rates times `factor` at a position. */
+export function softFaults(a: CornerAssembly, position: Position, factor: number): ElasticFault[] {
+  const end = position.joint?.end ?? "inner";
+  return linksAt(a, position).map((link) => ({ kind: "soft", link: engineName(link), end, factor }));
+}
+
+/** The engine's faults for play at a position: a dead band along every link that meets there. */
+export function playFaults(a: CornerAssembly, position: Position, play: number): ElasticFault[] {
+  return linksAt(a, position).map((link) => ({ kind: "play", link: engineName(link), total: play }));
+}
+
+/** A point or direction of the left-hand model on the asked side. */
+export const onAskedSide = (model: CornerModel, v: Vector): Vector => (model.mirrored ? mirrorY(v) : v);

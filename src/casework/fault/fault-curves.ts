@@ -1,0 +1,92 @@
+import type { CornerLoad } from "#engines/linkage";
+import { degreesFromRadians } from "#quantity";
+import type { Curve, CurveLine, CurveQuantity } from "../fault-effect.ts";
+import { changeOf, type FaultStates, type PairBand, solvePair } from "./fault-pair.ts";
+import { findSettlingReading, isSignSure } from "./settle.ts";
+
+/** Curves never reach further than this from ride height, metres; they end earlier at the stops. */
+const FURTHEST = 0.08;
+const POINTS = 17;
+/** Bands are drawn at twice the standard deviation. */
+const BAND = 2;
+
+/** Toe and camber over contact height at the asked force, sound and faulty, with bands; and the change between them. */
+export function computeCurves(states: FaultStates): { rises: number[]; curves: Curve[] } {
+  const { bumpStop, droopStop } = states.model.assembly;
+  const top = Math.min(FURTHEST, bumpStop);
+  const bottom = -Math.min(FURTHEST, droopStop);
+  const steps = Array.from({ length: POINTS }, (_, i) => bottom + ((top - bottom) * i) / (POINTS - 1));
+  const up = walk(states, steps.filter((z) => z >= 0));
+  const down = walk(states, steps.filter((z) => z < 0).reverse()).reverse();
+  const points = [...down, ...up];
+  return { rises: points.map((p) => p.rise), curves: [plain(states, points, "toe"), plain(states, points, "camber"), change(states, points, "toe"), change(states, points, "camber")] };
+}
+
+interface Point {
+  readonly rise: number;
+  readonly pair: PairBand;
+}
+
+/** Away from ride height, each point from the one before, until no balance is found any more. */
+function walk(states: FaultStates, rises: readonly number[]): Point[] {
+  for (const s of [states.sound, states.faulty, ...states.ends]) s.forget();
+  const out: Point[] = [];
+  for (const rise of rises) {
+    const load: CornerLoad = { ...states.load, contactRise: rise };
+    const pair = solvePair(states, load);
+    if (!pair) break;
+    out.push({ rise, pair });
+  }
+  return out;
+}
+
+function lineOf(state: CurveLine["state"], points: readonly { value: number; low: number; high: number }[]): CurveLine {
+  return { state, values: points.map((p) => p.value), low: points.map((p) => p.low), high: points.map((p) => p.high) };
+}
+
+function plain(states: FaultStates, points: readonly Point[], key: "toe" | "camber"): Curve {
+  const { jets } = states.sound.band;
+  const banded = (value: number, all: readonly { v: number; sd: number }[]) => ({
+    value,
+    low: Math.min(...all.map((a) => a.v - BAND * a.sd)),
+    high: Math.max(...all.map((a) => a.v + BAND * a.sd)),
+  });
+  const figure = (jet: Float64Array): { v: number; sd: number } => ({ v: degreesFromRadians(jet[0] as number), sd: degreesFromRadians(jets.deviation(jet)) });
+  const sound = points.map((p) => {
+    const f = figure(p.pair.sound[key]);
+    return banded(f.v, [f]);
+  });
+  const faulty = points.map((p) => {
+    const f = figure(p.pair.faulty[key]);
+    return banded(f.v, [f, ...p.pair.ends.map((e) => figure(e[key]))]);
+  });
+  const unsure = unsureEnd(states, points, key);
+  return { quantity: key, unit: "deg", drawable: unsure === null, settle: unsure, lines: [lineOf("sound", sound), lineOf(states.question.fault.kind, faulty)] };
+}
+
+/**
+ * A curve is drawn where it is sure which way it runs: the sign of its change from one end to the other, or of its
+ * change from ride height to both ends (a curve that bends back). Else what would settle the change end to end.
+ */
+function unsureEnd(states: FaultStates, points: readonly Point[], key: "toe" | "camber"): string | null {
+  const { jets } = states.sound.band;
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last || first === last) return null;
+  const rest = points.reduce((best, p) => (Math.abs(p.rise) < Math.abs(best.rise) ? p : best), first);
+  const changeBetween = (from: Point, to: Point): Float64Array => Float64Array.from(to.pair.sound[key], (x, i) => x - (from.pair.sound[key][i] as number));
+  const sure = (jet: Float64Array): boolean => isSignSure(jet[0] as number, jets.deviation(jet));
+  const whole = changeBetween(first, last);
+  if (sure(whole)) return null;
+  if (rest !== first && rest !== last && sure(changeBetween(rest, first)) && sure(changeBetween(rest, last))) return null;
+  return findSettlingReading(jets, whole, states.model.assembly);
+}
+
+function change(states: FaultStates, points: readonly Point[], key: "toe" | "camber"): Curve {
+  const quantity: CurveQuantity = `${key}-change`;
+  const changes = points.map((p) => {
+    const middle = changeOf(states, p.pair, key);
+    const all = [middle, ...p.pair.ends.map((e) => changeOf(states, p.pair, key, e))];
+    return { value: middle.value, low: Math.min(...all.map((a) => a.value - BAND * a.sd)), high: Math.max(...all.map((a) => a.value + BAND * a.sd)) };
+  });
+  return { quantity, unit: "deg", drawable: true, settle: null, lines: [lineOf(states.question.fault.kind, changes)] };
+}

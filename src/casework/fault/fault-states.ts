@@ -1,0 +1,54 @@
+import { type CornerLoad, type ElasticFault, type ElasticState, FaultBand, NO_LOAD, type StateBand } from "#engines/linkage";
+import type { CornerModel } from "./corner-model.ts";
+import type { Condition } from "../fault-effect.ts";
+
+/** One corner in one state of repair, asked at many heights: poses, and their derivatives where a band is wanted. */
+export class CornerState {
+  readonly band: FaultBand;
+  private near: ElasticState | null = null;
+
+  constructor(model: CornerModel, faults: readonly ElasticFault[]) {
+    const { geometry, elasticity, deviations, rates } = model;
+    this.band = new FaultBand({ geometry, elasticity, hold: "contact-height", faults: [...faults] }, deviations, rates);
+  }
+
+  /** False where the joints cannot carry the wheel load: nothing can be computed then. */
+  get carries(): boolean {
+    return this.band.solver.carries;
+  }
+
+  /** All balances under a load, the one on the healthy side first; null where none is found. */
+  solve(load: CornerLoad): { state: ElasticState; others: readonly ElasticState[] } | null {
+    const answer = this.band.solver.solve(load, this.near);
+    if (!("state" in answer)) return null;
+    this.near = answer.state;
+    return answer;
+  }
+
+  /** Toe and camber with derivatives at a load; null where no balance is found. */
+  bandAt(load: CornerLoad): StateBand | null {
+    const answer = this.solve(load);
+    return answer ? this.band.bandAt(answer.state, load) : null;
+  }
+
+  /** Starts the next question from design again. */
+  forget(): void {
+    this.near = null;
+  }
+}
+
+/** A condition as loads on the left-hand model: what pushes a right wheel left pushes its mirror image right. */
+export function loadOf(condition: Condition, mirrored: boolean): CornerLoad {
+  const turn = mirrored ? -1 : 1;
+  return {
+    lateral: turn * condition.lateral,
+    braking: condition.braking,
+    drive: condition.drive,
+    aligning: 0,
+    contactRise: condition.contactRise,
+    rack: turn * condition.rack,
+  };
+}
+
+/** The same height and rack without any force. */
+export const unloaded = (load: CornerLoad): CornerLoad => ({ ...NO_LOAD, contactRise: load.contactRise, rack: load.rack });

@@ -1,0 +1,91 @@
+import { formatFigure, formatNumber, formatPlusMinus, formatRange, decimalsOf } from "./format-figure.ts";
+import type { FaultEffect, Figure } from "../fault-effect.ts";
+import type { FaultStates } from "./fault-pair.ts";
+import type { EffectFigures } from "./fault-figures.ts";
+import { conditionWords, cornerWords, faultWords, inOrOut, layoutWords, noticedWords, originWords, percent } from "./phrases.ts";
+
+type Words = Pick<FaultEffect, "sentence" | "judgedAgainst" | "howSure" | "whatElse" | "computedSo" | "cautions">;
+
+/** Below this an angle is said to be nothing a hand or a tyre would show, degrees (from memory, a working figure). */
+const NOTHING = 0.02;
+
+/** An angle without its sign. */
+const size = (f: Figure): string => formatFigure({ ...f, value: Math.abs(f.value) });
+
+/** The words of an effect, every number in them taken from the figures. */
+export function describeEffect(states: FaultStates, figures: EffectFigures): Words {
+  const { assembly, } = states.model;
+  const { headline } = figures;
+  return {
+    sentence: sentenceOf(states, headline),
+    judgedAgainst: `No limit is published for toe under force; the set figure of toe holds at rest only. Judged against a sound ${states.position.kind === "ball-joint" ? "joint" : "bush"} in the same place.`,
+    howSure: howSureOf(states, headline),
+    whatElse: whatElseOf(states, figures),
+    computedSo: `${layoutWords(assembly)} with rubber in the joints, in balance with ${formatNumber(assembly.wheelLoad / 1000, 1)} kN of wheel load standing. ${conditionWords(states.question.condition)}; contact height held.`,
+    cautions: [
+      "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter.",
+      "Never go under a car held by a jack only: rated stands on level ground, at the maker's points, the other wheels chocked.",
+      "Work on steering, suspension and brakes belongs to people licensed for it where the law says so. This sheet is a computation, not an inspection.",
+    ],
+  };
+}
+
+function sentenceOf(states: FaultStates, headline: Figure): string {
+  const { position, question } = states;
+  const corner = cornerWords(position.axle, position.side ?? "left");
+  const thing = faultWords(position, question.fault);
+  const when = conditionWords(question.condition);
+  if (!headline.signSure)
+    return `${when}, nobody can say yet whether the ${thing} turns the ${corner} wheel in or out: the hard points are not known well enough.`;
+  const largest = Math.max(Math.abs(headline.value), ...(headline.range ?? []).map(Math.abs)) + 2 * headline.u;
+  if (largest < NOTHING) return `${when} the ${thing} turns the ${corner} wheel by less than ${NOTHING}°: toe will not show this fault.`;
+  const direction = inOrOut(headline.value);
+  const seen = noticedWords(position.axle, position.side ?? "left", headline.value, question.condition);
+  const firmer = question.fault.kind === "firmer" && question.fault.factor >= 1;
+  if (firmer) return `${when} the ${thing} lets the ${corner} wheel turn ${size(headline)} less ${inOrOut(-headline.value)}.`;
+  return `${when} the ${thing} lets the ${corner} wheel turn ${direction} ${size(headline)} further. ${seen}`;
+}
+
+function howSureOf(states: FaultStates, headline: Figure): string {
+  const { tornShare, model, question } = states;
+  const parts: string[] = [];
+  if (tornShare) {
+    const range = headline.range && headline.signSure ? `: ${rangeOfSizes(headline)} further ${inOrOut(headline.value)}` : "";
+    parts.push(`Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin})${range}.`);
+  }
+  if (question.fault.kind === "loose") parts.push("Play is a dead band along the link; where the force in it turns round, the wheel jumps.");
+  const rung = { layout: "known as a silhouette only", scaled: "scaled from a template", measured: "measured", matched: "matched to this car" }[model.assembly.rung];
+  if (headline.signSure) parts.push(`Hard points are ${rung}; with the rates they add ${formatPlusMinus(headline)} (95 %).`);
+  else parts.push(`Hard points are ${rung}: the sign is not 97.5 % sure, so no figure is given. ${headline.settle ?? ""}`.trim());
+  return parts.join(" ");
+}
+
+/** "0.13 to 0.33°", without signs, smaller first. */
+function rangeOfSizes(f: Figure): string {
+  const [a, b] = (f.range ?? [0, 0]).map(Math.abs) as [number, number];
+  return formatRange({ ...f, range: [Math.min(a, b), Math.max(a, b)] }) ?? "";
+}
+
+function whatElseOf(states: FaultStates, { all }: EffectFigures): string {
+  const parts: string[] = [];
+  const by = (key: string): Figure | undefined => all.find((f) => f.key === key);
+  const thrust = by("thrust-change");
+  const shift = by("toe-shift");
+  const camber = by("camber-change");
+  const centre = by("centre-shift");
+  if (thrust?.signSure) parts.push(`The thrust line turns ${size(thrust)}.`);
+  if (shift) {
+    const most = Math.abs(shift.value) + 2 * shift.u;
+    if (most < NOTHING) parts.push("Without force nothing shows: an alignment reading will not find this fault.");
+    else if (shift.signSure) parts.push(`Without any force it already stands ${size(shift)} further ${inOrOut(shift.value)}.`);
+  }
+  if (camber?.signSure) {
+    const hardly = Math.abs(camber.value) + 2 * camber.u < 0.1;
+    parts.push(hardly ? "Camber hardly changes, so a camber reading will not show it." : `Camber changes ${formatFigure(camber)}.`);
+  }
+  if (centre && Math.abs(centre.value) >= 0.1) {
+    const moved = formatNumber(Math.abs(centre.value), decimalsOf(centre));
+    parts.push(`The wheel stands ${moved} mm further ${centre.value < 0 ? "back" : "forward"}.`);
+  }
+  return parts.join(" ") || "Nothing else that could be told apart.";
+}

@@ -1,0 +1,80 @@
+import type { FaultQuestion } from "#casework";
+import { assembleCorner, axleAndSide, type CornerJoint, type CornerSeat, type Family, positionsOf, STRUT_TOP, TRAILING_ARM } from "#vehicle";
+import { degreesFromRadians } from "#quantity";
+
+type Point = readonly [number, number, number];
+const mm = (p: Point): Point => [p[0] * 1000, p[1] * 1000, p[2] * 1000];
+
+/**
+ * The question of a page as the JSON that `linkage.compliance` takes, so that every figure can be asked again at the
+ * door: the corner of the family on its own side, contact height held, the fault with `factor` of the sound rate
+ * (torn or firmer) or its play. `factor` null asks for the sound corner. Loads: the asked one.
+ */
+export function formatComplianceQuestion(family: Family, question: FaultQuestion, factor: number | null): Record<string, unknown> {
+  const a = assembleCorner(family, question.corner);
+  const { side } = axleAndSide(question.corner);
+  const name = (i: number): string => a.links[i]?.name ?? "";
+  const seat = (s: CornerSeat): Record<string, unknown> =>
+    s.on === "knuckle"
+      ? { on: "knuckle", moving_mm: mm(s.moving) }
+      : s.on === "link"
+        ? { on: name(s.link), fraction: s.fraction }
+        : { on: [name(s.links[0]), name(s.links[1])], moving_mm: mm(s.moving) };
+  const rates = (j: CornerJoint): Record<string, unknown> | null =>
+    j.radial === null
+      ? null
+      : { radial_n_per_mm: j.radial / 1000, ...(j.axial !== null && j.axis ? { axial_n_per_mm: j.axial / 1000, axis: j.axis } : {}) };
+  const rubber: Record<string, unknown>[] = [];
+  const push = (entry: Record<string, unknown>, joint: CornerJoint): void => {
+    const r = rates(joint);
+    if (r) rubber.push({ ...entry, ...r });
+  };
+  for (const l of a.links) {
+    push({ link: l.name, end: "inner" }, l.innerJoint);
+    push({ link: l.name, end: "outer" }, l.outerJoint);
+  }
+  if (a.strut) push({ link: "strut_top" }, a.strut.topMount);
+  if (a.trailingArm) push({ link: "trailing_arm" }, a.trailingArm.bushJoint);
+  const { condition } = question;
+  return {
+    side,
+    links: a.links.map((l) => ({ name: l.name, inner_mm: mm(l.inner.at), outer_mm: mm(l.outer.at), steered: l.steered })),
+    ...(a.strut ? { strut: { top_mm: mm(a.strut.top.at), axis_point_mm: mm(a.strut.axisPoint.at) } } : {}),
+    ...(a.trailingArm ? { trailing_arm: { bush_mm: mm(a.trailingArm.bush.at), free_axis: a.trailingArm.freeAxis } } : {}),
+    wheel: {
+      centre_mm: mm(a.wheel.centre),
+      camber_deg: degreesFromRadians(a.wheel.camber),
+      toe_deg: degreesFromRadians(a.wheel.toe),
+      loaded_radius_mm: a.wheel.loadedRadius * 1000,
+    },
+    spring: { body_mm: mm(a.spring.body), rate_n_per_mm: a.spring.rate / 1000, ...seat(a.spring.seat) },
+    rubber,
+    members: a.links.flatMap((l) => (l.memberRate === null ? [] : [{ link: l.name, n_per_mm: l.memberRate / 1000 }])),
+    wheel_load_n: a.wheelLoad,
+    hold: "contact_height",
+    faults: factor === null ? [] : faultsOf(family, question, factor),
+    loads: [
+      {
+        lateral_n: condition.lateral,
+        braking_n: condition.braking,
+        drive_n: condition.drive,
+        contact_rise_mm: condition.contactRise * 1000,
+      },
+    ],
+  };
+}
+
+function faultsOf(family: Family, question: FaultQuestion, factor: number): Record<string, unknown>[] {
+  const position = positionsOf(family).find((p) => p.id === question.position);
+  const joint = position?.joint;
+  if (!joint) return [];
+  const link = joint.link === STRUT_TOP ? "strut_top" : joint.link === TRAILING_ARM ? "trailing_arm" : joint.link;
+  const a = assembleCorner(family, question.corner);
+  const own = a.links.find((l) => l.name === joint.link);
+  const names = own && joint.end === "outer" && own.arm !== null ? a.links.filter((l) => l.arm === own.arm).map((l) => l.name) : [link];
+  return names.map((n) =>
+    question.fault.kind === "loose"
+      ? { link: n, kind: "play", total_mm: question.fault.play * 1000 }
+      : { link: n, kind: "soft", end: joint.end, factor },
+  );
+}
