@@ -1,14 +1,20 @@
 import { describe, expect, it } from "vitest";
-import { parseFamily } from "#contract";
-import { assembleCorner, positionsOf } from "#vehicle";
-import { demoFamilies } from "./demo-families.ts";
+import type { Family } from "#vehicle";
+import { demoFamilies, demoFamilySheets } from "./demo-families.ts";
+
+const isNamed = (sheet: unknown): sheet is Family => typeof sheet === "object" && sheet !== null && "id" in sheet;
 
 describe("the demo families", () => {
-  it("are all read without a finding and say that they are invented", () => {
-    for (const family of demoFamilies(parseFamily)) {
-      expect(family.invented).toBe(true);
-      expect(new Set(positionsOf(family).map((position) => position.id)).size).toBe(positionsOf(family).length);
-      expect(assembleCorner(family, "front-right").wheel.centre[1]).toBeLessThan(0);
-    }
+  it("are handed to the reader one by one and kept under their own ids", () => {
+    const read = demoFamilies((sheet) => {
+      if (!isNamed(sheet)) throw new Error("a demo sheet without an id");
+      return { family: sheet };
+    });
+    expect(read.map(({ id }) => id)).toEqual(Object.keys(demoFamilySheets));
+  });
+
+  it("are not handed on where the reader finds something wrong", () => {
+    const finding = { code: "missing-key", path: "front", got: "nothing", needed: "an axle", hint: "" };
+    expect(() => demoFamilies(() => ({ findings: [finding] }))).toThrow(/siskin-coupe is wrong.*missing-key/);
   });
 });

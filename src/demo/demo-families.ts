@@ -1,12 +1,18 @@
 import type { Finding } from "#numeric";
 import type { Family } from "#vehicle";
+import dunlin from "./families/dunlin-hatch.json" with { type: "json" };
 import ouzel from "./families/ouzel-saloon.json" with { type: "json" };
+import siskin from "./families/siskin-coupe.json" with { type: "json" };
 
 /** Reads one family sheet; the wire form belongs to the contract, so the reader is passed in. */
 export type FamilyReader = (sheet: unknown) => { readonly family: Family } | { readonly findings: readonly Finding[] };
 
 /** The invented families as they stand in their files, by id; none of them exists. */
-export const demoFamilySheets: Readonly<Record<string, unknown>> = { "ouzel-saloon": ouzel };
+export const demoFamilySheets: Readonly<Record<string, unknown>> = {
+  "siskin-coupe": siskin,
+  "dunlin-hatch": dunlin,
+  "ouzel-saloon": ouzel,
+};
 
 /**
  * The invented families.
