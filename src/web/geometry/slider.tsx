@@ -1,7 +1,9 @@
-import { useId } from "react";
+import { type ReactNode, useId } from "react";
 
 interface SliderProps {
   readonly label: string;
+  /** Stands in the place of the label where the label itself can be chosen. */
+  readonly heading?: ReactNode;
   readonly value: number;
   readonly low: number;
   readonly high: number;
@@ -24,12 +26,12 @@ const Ticks = () => (
 );
 
 /** One setting along a ruler: drag it, or arrow, page, home and end keys. */
-export const Slider = ({ label, value, low, high, step, said, lowSaid, highSaid, onChange }: SliderProps) => {
+export const Slider = ({ label, heading, value, low, high, step, said, lowSaid, highSaid, onChange }: SliderProps) => {
   const id = useId();
   return (
     <div className="slider">
       <div className="slider-head">
-        <label htmlFor={id}>{label}</label>
+        {heading ?? <label htmlFor={id}>{label}</label>}
         <output htmlFor={id}>{said}</output>
       </div>
       <div className="slider-track">
@@ -41,6 +43,7 @@ export const Slider = ({ label, value, low, high, step, said, lowSaid, highSaid,
           max={high}
           step={step}
           value={value}
+          aria-label={label}
           aria-valuetext={said}
           onChange={(event) => onChange(event.target.valueAsNumber)}
         />

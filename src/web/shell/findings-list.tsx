@@ -1,4 +1,4 @@
-import type { Finding } from "#numeric";
+import type { Finding } from "#contract";
 
 /** Everything that is wrong with what came in, at once: where, what came, what was needed, what to try. */
 export const FindingsList = ({ findings }: { readonly findings: readonly Finding[] }) => (

@@ -1,9 +1,16 @@
-import { type ReactNode, useId, useState } from "react";
+import { type ReactNode, useEffect, useId, useState } from "react";
+
+interface MarginProps {
+  /** What the margin is about; on an upright tablet it slides up when this changes to something. */
+  readonly subject: string | null;
+  readonly children: ReactNode;
+}
 
 /** Explains what is selected: at the right of the sheet, or slid up from below on an upright tablet. */
-export const Margin = ({ children }: { readonly children: ReactNode }) => {
-  const [open, setOpen] = useState(true);
+export const Margin = ({ subject, children }: MarginProps) => {
+  const [open, setOpen] = useState(subject !== null);
   const body = useId();
+  useEffect(() => setOpen(subject !== null), [subject]);
   return (
     <aside className="margin" data-open={open} aria-label="Margin">
       <button

@@ -13,6 +13,8 @@ interface SheetProps {
   readonly place: PlaceName;
   readonly titleBlock: TitleBlockFacts;
   readonly margin: ReactNode;
+  /** What the margin is about; null where it may stay low on an upright tablet. Absent: it stands open. */
+  readonly subject?: string | null;
   readonly keys?: readonly PageKey[];
   readonly waiting?: Waiting | null;
   /** The drawing fills the sheet and never scrolls sideways; a list scrolls as a page. */
@@ -28,6 +30,7 @@ export const Sheet = ({
   place,
   titleBlock,
   margin,
+  subject = "page",
   keys = NO_KEYS,
   waiting = null,
   children,
@@ -58,7 +61,7 @@ export const Sheet = ({
       <main id="drawing" className="drawing" tabIndex={-1}>
         {children}
       </main>
-      <Margin>{margin}</Margin>
+      <Margin subject={subject}>{margin}</Margin>
       <TitleBlock {...titleBlock} />
       {listed ? <KeyList keys={all} onClose={() => setListed(false)} /> : null}
     </div>

@@ -1,4 +1,5 @@
 import type { RubberFault } from "#casework";
+import { mmFromMetres } from "#quantity";
 import type { Grade } from "#vehicle";
 
 /** What a person has marked at a position. "sound" is: looked at, nothing seen. */
@@ -6,40 +7,40 @@ export type PositionMark = { readonly kind: "sound" } | RubberFault;
 /** Position id to its mark; a position that is absent has not been looked at. */
 export type PositionMarks = ReadonlyMap<string, PositionMark>;
 
-/** The grades a bush can be marked torn with, and the words on screen. */
-export const TORN_GRADES = [
-  { grade: 1, word: "Watch" },
-  { grade: 2, word: "Plan" },
-  { grade: 3, word: "Repair first" },
-] as const;
-
 /** Largest play and factors that can be marked; common practice, no source. */
 export const PLAY_MM = { low: 0.1, high: 10, usual: 1 } as const;
 export const FIRMER_FACTOR = { low: 1.05, high: 10, usual: 2 } as const;
 
-/** The grade whose mark is drawn at a position; what is loose or firmer has none of its own and is drawn as watched. */
+/**
+ * The grade whose mark is drawn at a position. Play has no grade before it is held against a limit and is drawn as watched;
+ * a firmer rubber is no finding.
+ */
 export const gradeOfMark = (mark: PositionMark): Grade => {
   switch (mark.kind) {
     case "sound":
+    case "firmer":
       return 0;
     case "torn":
       return mark.grade;
     case "loose":
-    case "firmer":
       return 1;
   }
 };
 
-/** A mark in a few words, as it hangs on the drawing. */
-export const wordsOfMark = (mark: PositionMark): string => {
+/** A mark in a few words, as it hangs on the drawing beside its grade; null where the grade says it all. */
+export const wordsOfMark = (mark: PositionMark): string | null => {
   switch (mark.kind) {
     case "sound":
-      return "looked at, sound";
+      return null;
     case "torn":
-      return `torn, ${TORN_GRADES[mark.grade - 1]?.word.toLowerCase()}`;
+      return "torn";
     case "loose":
-      return `loose, ${(mark.play * 1000).toFixed(1)} mm`;
+      return `loose, ${Number(mmFromMetres(mark.play).toFixed(2))} mm`;
     case "firmer":
       return `firmer, ${mark.factor} times`;
   }
 };
+
+/** The fault of a mark, for the linkage; null where nothing is wrong or different. */
+export const faultOfMark = (mark: PositionMark | null): RubberFault | null =>
+  mark === null || mark.kind === "sound" ? null : mark;

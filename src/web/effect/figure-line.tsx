@@ -1,0 +1,22 @@
+import { type Figure, formatFigure, formatPlusMinus, formatRange } from "#casework";
+import { FigureFacts } from "./figure-facts.tsx";
+
+/** What is shown in place of a figure whose sign is not sure: the reading that would settle it. */
+export const settleWords = ({ settle }: Figure): string =>
+  settle === null || settle === "" ? "its sign is not sure, so it is not shown" : `its sign is not sure; ${settle}`;
+
+/** A figure's band in words: plus or minus, and the range of a fault that is itself a range. */
+export const bandWords = (figure: Figure): string =>
+  [figure.u > 0 ? formatPlusMinus(figure) : null, formatRange(figure)].filter((part) => part !== null).join(", ");
+
+/** One figure on one line; it opens to what stands behind it. */
+export const FigureLine = ({ figure }: { readonly figure: Figure }) => (
+  <details className="figure-line">
+    <summary>
+      <span>{figure.label}</span>
+      {figure.signSure ? <span className="figure-value">{formatFigure(figure)}</span> : null}
+      <span className="note">{figure.signSure ? bandWords(figure) : settleWords(figure)}</span>
+    </summary>
+    <FigureFacts figure={figure} />
+  </details>
+);

@@ -1,0 +1,57 @@
+import { useState } from "react";
+import type { FaultQuestion } from "#casework";
+import { type PrintedSheet, printSheet } from "../server/print-sheet.ts";
+import { FindingsList } from "../shell/findings-list.tsx";
+
+interface PrintSheetProps {
+  readonly familyId: string;
+  readonly question: FaultQuestion;
+}
+
+type Printing =
+  | { readonly kind: "idle" | "busy" | "silent" }
+  | { readonly kind: "printed"; readonly address: string; readonly fileName: string }
+  | { readonly kind: "refused"; readonly findings: Parameters<typeof FindingsList>[0]["findings"] };
+
+/** Hands the PDF to the browser as a file and returns an address under which it can be opened again. */
+const handOver = ({ pdf, fileName }: PrintedSheet): string => {
+  const address = URL.createObjectURL(pdf);
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  return address;
+};
+
+/** Prints the sheet of one fault: a PDF of one A4 page. */
+export const PrintSheet = ({ familyId, question }: PrintSheetProps) => {
+  const [printing, setPrinting] = useState<Printing>({ kind: "idle" });
+  const print = async () => {
+    setPrinting({ kind: "busy" });
+    const answer = await printSheet(familyId, question);
+    setPrinting(
+      answer.kind === "answer"
+        ? { kind: "printed", address: handOver(answer.body), fileName: answer.body.fileName }
+        : answer.kind === "refused"
+          ? { kind: "refused", findings: answer.findings }
+          : { kind: "silent" },
+    );
+  };
+  return (
+    <span className="print-sheet">
+      <button type="button" className="link" disabled={printing.kind === "busy"} onClick={() => void print()}>
+        Print the sheet
+      </button>
+      <span role="status">
+        {printing.kind === "busy" ? "being drawn" : null}
+        {printing.kind === "silent" ? "no answer; see that the program is still running" : null}
+        {printing.kind === "printed" ? (
+          <a href={printing.address} target="_blank" rel="noreferrer">
+            Open {printing.fileName}
+          </a>
+        ) : null}
+      </span>
+      {printing.kind === "refused" ? <FindingsList findings={printing.findings} /> : null}
+    </span>
+  );
+};

@@ -1,0 +1,69 @@
+import { Link } from "@tanstack/react-router";
+import type { FamilyLine } from "../server/family-list.ts";
+import { LAYOUT_WORDS } from "./layout-words.ts";
+
+const yearWords = (from: number | undefined, to: number | undefined): string =>
+  from === undefined ? (to === undefined ? "" : `to ${to}`) : to === undefined ? `from ${from}` : `${from} to ${to}`;
+
+const FamilyRow = ({ line }: { readonly line: FamilyLine }) => {
+  const params = { familyId: line.id };
+  if ("findings" in line) {
+    return (
+      <li className="family-row">
+        <span className="family-name">{line.name}</span>
+        <span className="label">
+          cannot be read; {line.findings.length} {line.findings.length === 1 ? "thing" : "things"} to put right
+        </span>
+        <Link to="/families/$familyId" params={params}>
+          See what
+        </Link>
+      </li>
+    );
+  }
+  const { name, from_year, to_year, front, rear, invented } = line;
+  return (
+    <li className="family-row">
+      <Link to="/families/$familyId" params={params} className="family-name">
+        {name}
+      </Link>
+      <span className="label">{yearWords(from_year, to_year)}</span>
+      <span>
+        {LAYOUT_WORDS[front.layout]} front, {LAYOUT_WORDS[rear.layout]} rear
+      </span>
+      <span className="label">
+        {invented ? "invented" : ""}
+        {invented ? ", " : ""}
+        {front.rung === rear.rung ? front.rung : `${front.rung} and ${rear.rung}`}
+      </span>
+      <span className="family-links">
+        <Link to="/families/$familyId/underside" params={params} aria-label={`Underside of ${name}`}>
+          Underside
+        </Link>
+        <Link to="/families/$familyId/geometry" params={params} aria-label={`Geometry of ${name}`}>
+          Geometry
+        </Link>
+      </span>
+    </li>
+  );
+};
+
+interface FamilyRowsProps {
+  readonly title: string;
+  readonly note: string;
+  readonly lines: readonly FamilyLine[];
+}
+
+/** Families under one heading. */
+export const FamilyRows = ({ title, note, lines }: FamilyRowsProps) => (
+  <section className="family-rows">
+    <div className="family-rows-head">
+      <h2>{title}</h2>
+      <p className="note">{note}</p>
+    </div>
+    <ul>
+      {lines.map((line) => (
+        <FamilyRow key={line.id} line={line} />
+      ))}
+    </ul>
+  </section>
+);

@@ -1,0 +1,42 @@
+import { Link } from "@tanstack/react-router";
+import type { Finding } from "#contract";
+import { FindingsList } from "../shell/findings-list.tsx";
+import { Sheet } from "../shell/sheet.tsx";
+
+/** Thrown by a loader where a family cannot be shown; the page says all that is wrong. */
+export class NotShown extends Error {
+  readonly findings: readonly Finding[];
+  constructor(findings: readonly Finding[]) {
+    super("the family cannot be shown");
+    this.findings = findings;
+  }
+}
+
+/** Stands where a family cannot be shown: what is wrong, and the way back. */
+export const RefusedPage = ({ error }: { readonly error: unknown }) => (
+  <Sheet
+    name="Families"
+    sub="this one cannot be shown"
+    place="Families"
+    titleBlock={{ title: "Families", note: "", rows: [[{ label: "Sheet", value: "1 of 1" }]] }}
+    margin={
+      <>
+        <h2 className="heading">Cannot be shown</h2>
+        <p className="margin-lead">The others are not touched by it.</p>
+        <p className="margin-links">
+          <Link to="/families">All families</Link>
+        </p>
+      </>
+    }
+  >
+    <div className="page">
+      {error instanceof NotShown && error.findings.length > 0 ? (
+        <FindingsList findings={error.findings} />
+      ) : (
+        <p className="lead">
+          No answer came. See that the program that serves this page is still running, then load the page again.
+        </p>
+      )}
+    </div>
+  </Sheet>
+);

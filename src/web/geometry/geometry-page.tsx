@@ -1,0 +1,74 @@
+import { useMemo } from "react";
+import { useFaultEffect } from "../effect/use-fault-effect.ts";
+import { FindingsList } from "../shell/findings-list.tsx";
+import { Sheet } from "../shell/sheet.tsx";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
+import { ConditionSliders } from "./condition-sliders.tsx";
+import { EffectDrawing } from "./effect-drawing.tsx";
+import { EffectMargin } from "./effect-margin.tsx";
+import { NoGeometryPage } from "./no-geometry-page.tsx";
+import { SubjectChoice } from "./subject-choice.tsx";
+import { type Geometry, useGeometry } from "./use-geometry.ts";
+
+/** What stands in the margin before the first answer, or where none came. */
+const NoAnswer = ({ ended }: { readonly ended: "stopped" | "broken" | null }) => (
+  <>
+    <h2 className="heading">{ended === null ? "Being computed" : "No answer"}</h2>
+    <p className="margin-lead">
+      {ended === null
+        ? "Both corners are being balanced."
+        : "The computation was ended before it had an answer. Move a slider to start it again."}
+    </p>
+  </>
+);
+
+const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
+  const { family, position, mark, condition, question } = geometry;
+  const { answer, busy, ended, stop } = useFaultEffect(family, question);
+  const effect = answer !== null && "effect" in answer ? answer.effect : null;
+  const waiting = busy ? { doing: "Balancing the corner, sound and faulty, at every height", stop } : null;
+  const reset = geometry.resetCondition;
+  const keys = useMemo(() => [{ key: "0", does: "back to ride height and 2 kN of braking", run: reset }], [reset]);
+  return (
+    <Sheet
+      name={family.name}
+      sub={`geometry, ${position.axle} ${position.side}`}
+      place="Families"
+      waiting={waiting}
+      keys={keys}
+      titleBlock={familyTitleBlock(family, `Geometry, ${position.axle} ${position.side}`, "3 of 3")}
+      margin={
+        effect !== null ? (
+          <EffectMargin geometry={geometry} effect={effect} />
+        ) : answer !== null && "findings" in answer ? (
+          <FindingsList findings={answer.findings} />
+        ) : (
+          <NoAnswer ended={ended} />
+        )
+      }
+    >
+      <div className="geometry">
+        <SubjectChoice
+          family={family}
+          positions={geometry.positions}
+          position={position}
+          mark={mark}
+          onPosition={geometry.choosePosition}
+          onMark={geometry.chooseMark}
+        />
+        <div className="geometry-drawing">
+          {effect === null ? null : <EffectDrawing family={family} effect={effect} />}
+        </div>
+        <div className="geometry-sliders">
+          <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />
+        </div>
+      </div>
+    </Sheet>
+  );
+};
+
+/** Geometry: one rubber, sound against faulty, in three views and as curves over travel. */
+export const GeometryPage = () => {
+  const geometry = useGeometry();
+  return geometry === null ? <NoGeometryPage /> : <GeometrySheet geometry={geometry} />;
+};

@@ -1,0 +1,51 @@
+import { useEffect, useMemo, useRef } from "react";
+import type { Scene, TypeScale } from "#drawing";
+import { useRoom } from "../look/use-room.ts";
+import { useTypeScale } from "../look/use-type-scale.ts";
+import { SceneView } from "./scene-view.tsx";
+
+/** The room a scene is drawn for. */
+export interface SceneRoom {
+  readonly width: number;
+  readonly height: number;
+  readonly type: TypeScale;
+}
+
+interface FittedSceneProps {
+  /** Draws the scene for the room there is; keep it the same function while nothing it draws has changed. */
+  readonly draw: (room: SceneRoom) => Scene;
+  /** Never drawn lower than this; the sheet scrolls instead. */
+  readonly leastHeight: Readonly<Record<TypeScale, number>>;
+  readonly onPress?: (id: string) => void;
+}
+
+/** A scene drawn anew for the room it has, so that a page unit stays a px and type keeps its size. */
+export const FittedScene = ({ draw, leastHeight, onPress }: FittedSceneProps) => {
+  const [frame, room] = useRoom<HTMLDivElement>();
+  const type = useTypeScale();
+  const least = leastHeight[type];
+  const scene = useMemo(
+    () => (room === null ? null : draw({ width: room.width, height: Math.max(room.height, least), type })),
+    [draw, room, type, least],
+  );
+  const selected = scene?.targets.find((target) => target.selected === true)?.id ?? null;
+  useShown(frame, selected, room?.height ?? 0);
+  return (
+    <div ref={frame} className="fitted">
+      {scene === null ? null : <SceneView scene={scene} {...(onPress === undefined ? {} : { onPress })} />}
+    </div>
+  );
+};
+
+/** Keeps the selected place in view where the sheet scrolls. */
+const useShown = (frame: ReturnType<typeof useRoom<HTMLDivElement>>[0], selected: string | null, height: number) => {
+  const shown = useRef<string | null>(null);
+  useEffect(() => {
+    const key = selected === null ? null : `${selected} ${height}`;
+    if (key === null || key === shown.current) return;
+    shown.current = key;
+    frame.current
+      ?.querySelector(`[data-target="${CSS.escape(selected ?? "")}"]`)
+      ?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  }, [frame, selected, height]);
+};

@@ -1,0 +1,49 @@
+import { type Finding, parseFamilyText } from "#contract";
+import type { Family } from "#vehicle";
+import { type Answer, askServer } from "./ask-server.ts";
+
+/** A family as the server keeps it: what the pages draw from, the text of its file, and its version. */
+export interface LoadedFamily {
+  readonly family: Family;
+  readonly text: string;
+  readonly version: string | null;
+}
+
+const familyPath = (id: string): string => `/api/families/${encodeURIComponent(id)}`;
+
+interface FamilyText {
+  readonly text: string;
+  readonly version: string | null;
+}
+
+const readText = async (response: Response): Promise<FamilyText> => ({
+  text: await response.text(),
+  version: response.headers.get("etag"),
+});
+
+/** One family by its id, or the findings of what was kept and cannot be read. */
+export const loadFamily = async (id: string): Promise<Answer<LoadedFamily>> => {
+  const answer = await askServer(familyPath(id), {}, readText);
+  if (answer.kind !== "answer") return answer;
+  const parsed = parseFamilyText(answer.body.text);
+  return "findings" in parsed
+    ? { kind: "refused", status: 200, findings: parsed.findings }
+    : { kind: "answer", body: { ...answer.body, family: parsed.family } };
+};
+
+/** How a save ended; "superseded": somebody has saved another text since this one was opened. */
+export type SaveAnswer =
+  | { readonly kind: "kept" }
+  | { readonly kind: "superseded" }
+  | { readonly kind: "refused"; readonly findings: readonly Finding[] }
+  | { readonly kind: "silent" };
+
+/** Saves the text of a family file whole or not at all; `version` null where the family must not exist yet. */
+export const saveFamily = async (id: string, text: string, version: string | null): Promise<SaveAnswer> => {
+  const condition = version === null ? { "if-none-match": "*" } : { "if-match": version };
+  const init = { method: "PUT", body: text, headers: { "content-type": "application/json", ...condition } };
+  const answer = await askServer(familyPath(id), init, async () => null);
+  if (answer.kind === "answer") return { kind: "kept" };
+  if (answer.kind === "silent") return answer;
+  return answer.status === 412 || answer.status === 428 ? { kind: "superseded" } : answer;
+};

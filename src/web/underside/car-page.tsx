@@ -1,0 +1,74 @@
+import { useNavigate } from "@tanstack/react-router";
+import { useCallback, useMemo } from "react";
+import { drawUnderside, groupOf, groupOfTarget, type PlaceGroup } from "#drawing";
+import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+import { Sheet } from "../shell/sheet.tsx";
+import { familyTitleBlock, yearsOf } from "./family-title-block.ts";
+import { PositionMargin } from "./position-margin.tsx";
+import { useMarkedEffect } from "./use-marked-effect.ts";
+import { useUnderside } from "./use-underside.ts";
+
+const CORNER_KEYS: readonly { readonly key: string; readonly group: PlaceGroup; readonly does: string }[] = [
+  { key: "1", group: "front-right", does: "open the front right corner" },
+  { key: "2", group: "front-left", does: "open the front left corner" },
+  { key: "3", group: "rear-right", does: "open the rear right corner" },
+  { key: "4", group: "rear-left", does: "open the rear left corner" },
+  { key: "5", group: "front", does: "open the front axle" },
+  { key: "6", group: "rear", does: "open the rear axle" },
+];
+
+const LEAST_HEIGHT = { desk: 560, touch: 520 } as const;
+
+/** The whole car from below: tap a corner to open it; labels of what has been found select their place. */
+export const CarPage = () => {
+  const underside = useUnderside();
+  const { loaded, states, selected } = underside;
+  const { family } = loaded;
+  const marked = useMarkedEffect(underside);
+  const navigate = useNavigate();
+  const open = useCallback(
+    (group: PlaceGroup) =>
+      void navigate({
+        to: "/families/$familyId/underside/$group",
+        params: { familyId: family.id, group },
+        search: (last) => last,
+      }),
+    [navigate, family.id],
+  );
+  const press = (id: string) => {
+    const group = groupOfTarget(id);
+    if (group === null) underside.select(id);
+    else open(group);
+  };
+  const selectedId = selected?.id ?? null;
+  const opened = selected === null ? null : groupOf(selected);
+  const draw = useCallback(
+    (room: SceneRoom) => drawUnderside(family, { ...room, states, selected: selectedId, opened }),
+    [family, states, selectedId, opened],
+  );
+  const keys = useMemo(
+    () => CORNER_KEYS.map(({ key, group, does }) => ({ key, does, run: () => open(group) })),
+    [open],
+  );
+  return (
+    <Sheet
+      name={family.name}
+      sub={["underside", yearsOf(family)].filter((part) => part !== "").join(", ")}
+      place="Families"
+      keys={keys}
+      waiting={marked.waiting}
+      subject={underside.selected?.id ?? null}
+      titleBlock={familyTitleBlock(family, "Underside, from below", "2 of 3")}
+      margin={
+        <PositionMargin
+          underside={underside}
+          question={marked.question}
+          effect={marked.effect}
+          how="Tap a corner: it opens as two sheets with every place on it. What is hatched nobody has looked at."
+        />
+      }
+    >
+      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onPress={press} />
+    </Sheet>
+  );
+};

@@ -1,0 +1,32 @@
+import { useCallback } from "react";
+import { axlePositionsOf, cornerPositions, drawAxle, drawCorner, groupWords, type PlaceGroup } from "#drawing";
+import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+import { OpenedHead } from "./opened-head.tsx";
+import type { Underside } from "./use-underside.ts";
+
+/** On an upright tablet both sheets stand one below the other, and the margin slides over them. */
+const LEAST_HEIGHT = { desk: 640, touch: 920 } as const;
+
+/** One corner opened as two sheets, or an axle as one: every place a row to tap. */
+export const OpenedScene = ({ underside, group }: { readonly underside: Underside; readonly group: PlaceGroup }) => {
+  const { loaded, states, selected } = underside;
+  const { family } = loaded;
+  const selectedId = selected?.id ?? null;
+  const draw = useCallback(
+    (room: SceneRoom) => {
+      const options = { ...room, states, selected: selectedId };
+      return group === "front" || group === "rear"
+        ? drawAxle(family, group, options)
+        : drawCorner(family, group, options);
+    },
+    [family, group, states, selectedId],
+  );
+  const places =
+    group === "front" || group === "rear" ? axlePositionsOf(family, group) : cornerPositions(family, group);
+  return (
+    <div className="opened">
+      <OpenedHead underside={underside} title={groupWords(group)} group={group} places={places} />
+      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onPress={underside.select} />
+    </div>
+  );
+};
