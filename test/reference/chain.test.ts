@@ -80,7 +80,12 @@ describe("the chain from a family's file to figure, curve and sentence", () => {
       for (const position of torn) {
         const effect = computeFaultEffect(family, { ...question, corner, position: position.id });
         expect("effect" in effect).toBe(true);
-        expectChain(family, { ...question, corner, position: position.id, condition: { contactRise: 0, rack: 0, braking: 1500, lateral: 800, drive: 0 } });
+        expectChain(family, {
+          ...question,
+          corner,
+          position: position.id,
+          condition: { contactRise: 0, rack: 0, braking: 1500, lateral: 800, drive: 0 },
+        });
       }
     }
   });
@@ -123,7 +128,9 @@ function exactSlope(family: Family, point: string, axis: 0 | 1 | 2): { slope: nu
   const a = new CornerState(model, []).bandAt(load);
   const b = torn.bandAt(load);
   const { jets } = torn.band;
-  const index = jets.parameters.findIndex((p) => p.kind === "coordinate" && jets.linkage.mechanism.pointNames[p.point] === point && p.axis === axis);
+  const index = jets.parameters.findIndex(
+    (p) => p.kind === "coordinate" && jets.linkage.mechanism.pointNames[p.point] === point && p.axis === axis,
+  );
   if (!a || !b || index < 0) throw new Error("no derivative");
   const perMetre = (b.toe[index + 1] as number) - (a.toe[index + 1] as number);
   return { slope: degreesFromRadians(perMetre) / 1000 };

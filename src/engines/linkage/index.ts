@@ -10,5 +10,6 @@ export * from "./solve-band.ts";
 export * from "./solve-compliance.ts";
 export * from "./solve-fault-band.ts";
 export * from "./solve-travel.ts";
+export * from "./steering-geometry.ts";
 export type { Drive } from "./travel-solver.ts";
 export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";

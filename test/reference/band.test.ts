@@ -1,0 +1,4 @@
+import { checkSuite } from "./check-suite.ts";
+import { bandSuite } from "./suites.ts";
+
+checkSuite(bandSuite);

@@ -1,0 +1,4 @@
+import { checkSuite } from "./check-suite.ts";
+import { geometrySuite } from "./suites.ts";
+
+checkSuite(geometrySuite);
