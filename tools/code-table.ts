@@ -6,7 +6,9 @@ export const codeTablePath = fileURLToPath(new URL("../docs/codes.md", import.me
 
 /** The page of all finding codes, written from the one table in the source. */
 export const formatCodeTable = (): string => {
-  const rows = Object.entries(codes).map(([code, meaning]) => `| \`${code}\` | ${meaning} |`);
+  const rows = Object.entries(codes)
+    .toSorted(([one], [other]) => (one < other ? -1 : 1))
+    .map(([code, meaning]) => `| \`${code}\` | ${meaning} |`);
   return `# Finding codes
 
 Whatever comes from outside and cannot be used is answered by findings, all at once. Each has a \`code\`, the \`path\` of

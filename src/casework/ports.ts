@@ -18,7 +18,8 @@ export interface FamilyStore {
   load(id: string): Promise<KeptFamily | null>;
   /**
    * Keeps a whole document; once it has answered "kept", the document outlives a killed process.
-   * `seen` is the version the writer began from, null for a family that must not exist yet.
+   * `seen` is the version the writer began from, null for a family that must not exist yet. Sending again what is
+   * already kept is answered "kept".
    */
   save(id: string, text: string, seen: string | null): Promise<SaveOutcome>;
 }

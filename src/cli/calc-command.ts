@@ -1,18 +1,19 @@
 import { z } from "zod";
 import {
   askDoorReading,
+  askDoorText,
   type Door,
   type DoorAnswer,
   describeDoor,
   type Finding,
   findDoor,
   inputTooLargeFinding,
-  type JsonReading,
   parseWire,
+  readJson,
   unknownDoorFinding,
 } from "#contract";
 import { formatFindingsJson } from "./format-findings.ts";
-import { readJsonBytes, readJsonStream, readLines } from "./read-input.ts";
+import { decodeText, type InputText, readLines, readText } from "./read-input.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
 /** Prints every calculation with its line, or all of them with their schemas as JSON. */
@@ -32,11 +33,8 @@ export const listCalculations = async (
 
 /** Answers one calculation: JSON on the input, JSON on the output, findings among the problems. */
 export const answerOne = async (terminal: Terminal, doors: readonly Door[], id: string): Promise<ExitStatus> => {
-  const door = findDoor(id, doors);
-  const answer: DoorAnswer =
-    door === null
-      ? { findings: [unknownDoorFinding(id, doors)] }
-      : askDoorReading(door, await readJsonStream(terminal.input));
+  const text = findDoor(id, doors) === null ? { text: "" } : await readText(terminal.input);
+  const answer = "findings" in text ? text : askDoorText(id, text.text, doors);
   if ("findings" in answer) {
     await writeLine(terminal.problems, formatFindingsJson(answer.findings));
     return 2;
@@ -59,7 +57,9 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
 /** The line without what its door checks itself. */
 const envelopeOf = (line: unknown): unknown => (isObject(line) && isObject(line.input) ? { ...line, input: {} } : line);
 
-const answerReading = (reading: JsonReading, doors: readonly Door[]): DoorAnswer => {
+const answerLine = (line: InputText, doors: readonly Door[]): DoorAnswer => {
+  if ("findings" in line) return line;
+  const reading = readJson(line.text);
   if (!reading.readable) return { findings: reading.findings.map(insideInput) };
   const envelope = parseWire(question, envelopeOf(reading.value));
   if ("findings" in envelope) return envelope;
@@ -84,7 +84,7 @@ export const answerBatch = async (terminal: Terminal, doors: readonly Door[]): P
   for await (const line of readLines(terminal.input)) {
     let answer: DoorAnswer;
     try {
-      answer = line === null ? { findings: [inputTooLargeFinding] } : answerReading(readJsonBytes(line), doors);
+      answer = line === null ? { findings: [inputTooLargeFinding] } : answerLine(decodeText(line), doors);
     } catch (problem) {
       status = 1;
       answer = { findings: [ourFault] };

@@ -1,12 +1,12 @@
-import { type Finding, familySheet, jsonSchemaOf, parseFamily, parseReadingBy } from "#contract";
+import { type Finding, familyJsonSchema, parseFamilyText } from "#contract";
 import { formatFindings, formatFindingsJson } from "./format-findings.ts";
-import { readJsonFile } from "./read-input.ts";
+import { readFileText } from "./read-input.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
 /** Checks a family sheet: one line about it, or every finding with its hint. */
 export const checkFamilyFile = async (terminal: Terminal, path: string, asJson: boolean): Promise<ExitStatus> => {
-  const reading = await readJsonFile(path, terminal.input);
-  const parsed = parseReadingBy(parseFamily, reading);
+  const read = await readFileText(path, terminal.input);
+  const parsed = "findings" in read ? read : parseFamilyText(read.text);
   if ("findings" in parsed) return refuse(terminal, parsed.findings, asJson);
   const { family } = parsed;
   const layouts = `${family.front.layout} front, ${family.rear.layout} rear`;
@@ -28,6 +28,6 @@ const refuse = async (terminal: Terminal, findings: readonly Finding[], asJson: 
 
 /** Prints the JSON Schema of a family sheet. */
 export const printFamilySchema = async (terminal: Terminal): Promise<ExitStatus> => {
-  await writeLine(terminal.output, JSON.stringify(jsonSchemaOf(familySheet), null, 2));
+  await writeLine(terminal.output, JSON.stringify(familyJsonSchema(), null, 2));
   return 0;
 };

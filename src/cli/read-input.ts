@@ -1,37 +1,31 @@
 import { createReadStream } from "node:fs";
 import type { Readable } from "node:stream";
-import {
-  type Finding,
-  inputTooLargeFinding,
-  type JsonReading,
-  largestInputBytes,
-  notUtf8Finding,
-  readJson,
-} from "#contract";
+import { type Finding, inputTooLargeFinding, largestInputBytes, notUtf8Finding } from "#contract";
 
-const unreadable = (finding: Finding): JsonReading => ({ readable: false, findings: [finding] });
+/** A text from outside, or why it is none. */
+export type InputText = { readonly text: string } | { readonly findings: readonly Finding[] };
 
-/** Reads bytes as JSON in UTF-8: its value, or what is wrong with it. */
-export const readJsonBytes = (bytes: Uint8Array): JsonReading => {
+/** Reads bytes as UTF-8. */
+export const decodeText = (bytes: Uint8Array): InputText => {
   try {
-    return readJson(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
   } catch (problem) {
-    if (problem instanceof TypeError) return unreadable(notUtf8Finding);
+    if (problem instanceof TypeError) return { findings: [notUtf8Finding] };
     throw problem;
   }
 };
 
-/** Reads a whole stream as one JSON text; stops at the limit. */
-export const readJsonStream = async (input: Readable): Promise<JsonReading> => {
+/** Reads a whole stream as one text; stops at the limit. */
+export const readText = async (input: Readable): Promise<InputText> => {
   const chunks: Buffer[] = [];
   let size = 0;
   for await (const chunk of input) {
     const bytes = Buffer.from(chunk as Uint8Array | string);
     size += bytes.length;
-    if (size > largestInputBytes) return unreadable(inputTooLargeFinding);
+    if (size > largestInputBytes) return { findings: [inputTooLargeFinding] };
     chunks.push(bytes);
   }
-  return readJsonBytes(Buffer.concat(chunks));
+  return decodeText(Buffer.concat(chunks));
 };
 
 const fileTroubles: Readonly<Record<string, string>> = {
@@ -41,21 +35,22 @@ const fileTroubles: Readonly<Record<string, string>> = {
   ENOTDIR: "no such file",
 };
 
-/** Reads a file ("-": the given input) as one JSON text; a file that cannot be read is a finding too. */
-export const readJsonFile = async (path: string, input: Readable): Promise<JsonReading> => {
-  if (path === "-") return readJsonStream(input);
+/** Reads a file ("-": the given input) as one text; a file that cannot be read is a finding too. */
+export const readFileText = async (path: string, input: Readable): Promise<InputText> => {
+  if (path === "-") return readText(input);
   try {
-    return await readJsonStream(createReadStream(path));
+    return await readText(createReadStream(path));
   } catch (problem) {
     const trouble = problem instanceof Error && "code" in problem ? fileTroubles[String(problem.code)] : undefined;
     if (trouble === undefined) throw problem;
-    return unreadable({
+    const finding = {
       code: "no-file",
       path: "",
       got: `${trouble}: ${path.slice(0, 200)}`,
       needed: "a file that can be read",
       hint: "- reads standard input.",
-    });
+    };
+    return { findings: [finding] };
   }
 };
 

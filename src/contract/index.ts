@@ -4,9 +4,16 @@ export { formatComplianceQuestion } from "./doors/compliance-question.ts";
 export { doors } from "./doors/index.ts";
 export { findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";
+export {
+  type AskedFault,
+  type FaultQuestionSheet,
+  formatFaultQuestion,
+  formatQuestionFindings,
+  parseFaultQuestion,
+} from "./fault-question.ts";
 export { inputTooLargeFinding, largestInputBytes, notUtf8Finding } from "./input-limits.ts";
 export { type JsonReading, readJson } from "./read-json.ts";
-export { limitFindings, type Parsed, parseReading, parseReadingBy, parseWire } from "./refusal.ts";
+export { limitFindings, type Parsed, parseReading, parseWire } from "./refusal.ts";
 export type { CustomIssueParams } from "./refusal-issue.ts";
 export { type JsonSchema, jsonSchemaOf } from "./refusal-schema.ts";
 export {

@@ -97,16 +97,3 @@ export const parseReading = <T>(
   reading.readable
     ? parseWire(schema, reading.value, [...reading.findings, ...before])
     : { findings: reading.findings };
-
-/** Like parseReading, for a document that has a check of its own. */
-export const parseReadingBy = <T extends object>(
-  parse: (document: unknown) => T | { readonly findings: readonly Finding[] },
-  reading: JsonReading,
-): T | { readonly findings: readonly Finding[] } => {
-  if (!reading.readable) return { findings: reading.findings };
-  const parsed = parse(reading.value);
-  if (reading.findings.length === 0) return parsed;
-  return {
-    findings: limitFindings(onePerPlace([...reading.findings, ...("findings" in parsed ? parsed.findings : [])])),
-  };
-};

@@ -42,6 +42,12 @@ describe("families as files", () => {
     expect((await store.load("a"))?.text).toBe("2");
   });
 
+  it("takes the same text sent again, as after a lost answer", async () => {
+    const store = await openFamilyFiles(folder);
+    const first = await store.save("a", "1", null);
+    expect(await store.save("a", "1", null)).toEqual(first);
+  });
+
   it("lets exactly one of many simultaneous writers win", async () => {
     const store = await openFamilyFiles(folder);
     const outcomes = await Promise.all(Array.from({ length: 20 }, (_, writer) => store.save("a", `${writer}`, null)));

@@ -75,6 +75,7 @@ class FamilyFiles implements FamilyStore {
 
   private async saveInTurn(id: string, text: string, seen: string | null): Promise<SaveOutcome> {
     const current = await this.load(id);
+    if (current?.text === text) return { kind: "kept", version: current.version };
     if ((current?.version ?? null) !== seen) return { kind: "superseded", current };
     this.serial++;
     await writeWhole(this.folder, `${id}${ending}`, text, this.serial);

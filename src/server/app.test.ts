@@ -6,9 +6,15 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { z } from "zod";
 import type { Door, Finding } from "#contract";
 import { buildApp } from "./app.ts";
+import { openFamilyShelf } from "./family-shelf.ts";
 import { startServer } from "./start-server.ts";
 
 const halfInput = z.strictObject({ length_mm: z.number() });
+const noFamilies = openFamilyShelf(
+  { list: async () => [], load: async () => null, save: async () => ({ kind: "superseded", current: null }) },
+  {},
+);
+
 const half: Door<z.infer<typeof halfInput>> = {
   id: "test.half",
   summary: "Half of a length.",
@@ -37,7 +43,7 @@ beforeEach(() => {
   mkdirSync(join(pages, "assets"));
   writeFileSync(join(pages, "index.html"), "<title>Underbench</title>");
   writeFileSync(join(pages, "assets", "page-1a2b.js"), "export {};");
-  app = buildApp({ pages, doors: [half], report: (problem) => reported.push(problem) });
+  app = buildApp({ pages, families: noFamilies, doors: [half], report: (problem) => reported.push(problem) });
 });
 afterEach(async () => {
   await app.close();
@@ -152,9 +158,9 @@ describe("pages and addresses", () => {
 
 describe("listening", () => {
   it("takes the next free port and listens on loopback", async () => {
-    const first = await startServer({ pages: null, report: () => undefined }, 0);
+    const first = await startServer({ pages: null, families: noFamilies, report: () => undefined }, 0);
     const port = Number(new URL(first.address).port);
-    const second = await startServer({ pages: null, report: () => undefined }, port);
+    const second = await startServer({ pages: null, families: noFamilies, report: () => undefined }, port);
     expect(new URL(first.address).hostname).toBe("127.0.0.1");
     expect(Number(new URL(second.address).port)).toBeGreaterThan(port);
     expect((await fetch(`${second.address}/api/calc`)).status).toBe(200);

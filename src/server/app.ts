@@ -1,15 +1,18 @@
 import fastify, { type FastifyInstance } from "fastify";
 import { type Door, doors, largestInputBytes } from "#contract";
-import { readJsonBodies } from "./json-body.ts";
+import type { FamilyShelf } from "./family-shelf.ts";
+import { takeJsonAsText } from "./json-body.ts";
 import { answerOwnNamesOnly } from "./loopback-only.ts";
 import { answerByFindings } from "./refusals.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
+import { addFamilyRoutes } from "./routes/families.ts";
 import { addPages } from "./routes/pages.ts";
 
 /** What the server is given from outside; everything it touches stands here. */
 export interface ServerParts {
   /** Folder of the built pages; null serves none. */
   readonly pages: string | null;
+  readonly families: FamilyShelf;
   /** Told of every fault of ours, which the answer itself never shows. */
   readonly report: (problem: unknown) => void;
   /** The calculations offered; absent = all. */
@@ -20,9 +23,10 @@ export interface ServerParts {
 export const buildApp = (parts: ServerParts): FastifyInstance => {
   const app = fastify({ bodyLimit: largestInputBytes, forceCloseConnections: true });
   answerOwnNamesOnly(app);
-  readJsonBodies(app);
+  takeJsonAsText(app);
   answerByFindings(app, parts.report);
   addCalcRoutes(app, parts.doors ?? doors);
+  addFamilyRoutes(app, parts.families);
   if (parts.pages !== null) addPages(app, parts.pages);
   return app;
 };

@@ -1,24 +1,26 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
-import { type JsonReading, notUtf8Finding, readJson } from "#contract";
+import { type Finding, notUtf8Finding } from "#contract";
 
-/** Reads bytes as JSON in UTF-8: its value, or what is wrong with it. */
-export const readJsonBytes = (bytes: Uint8Array): JsonReading => {
+/** The text a request brought, or why it is none. */
+export type BodyText = { readonly text: string } | { readonly findings: readonly Finding[] };
+
+const decode = (bytes: Uint8Array): BodyText => {
   try {
-    return readJson(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
   } catch (problem) {
-    if (problem instanceof TypeError) return { readable: false, findings: [notUtf8Finding] };
+    if (problem instanceof TypeError) return { findings: [notUtf8Finding] };
     throw problem;
   }
 };
 
-/** Has every JSON body read strictly, with findings; a handler gets the reading, never a half-trusted object. */
-export const readJsonBodies = (app: FastifyInstance): void => {
+/** Has JSON bodies taken as text, so that each route reads them strictly and with findings. */
+export const takeJsonAsText = (app: FastifyInstance): void => {
   app.removeAllContentTypeParsers();
   app.addContentTypeParser("application/json", { parseAs: "buffer" }, (_request, body: Buffer, done) => {
-    done(null, readJsonBytes(body));
+    done(null, decode(body));
   });
 };
 
-/** The reading of a request's body; a request without one reads as an empty text. */
-export const readingOf = (request: FastifyRequest): JsonReading =>
-  request.body === undefined || request.body === null ? readJson("") : (request.body as JsonReading);
+/** The text of a request's body; a request without one brings an empty text. */
+export const bodyOf = (request: FastifyRequest): BodyText =>
+  request.body === undefined || request.body === null ? { text: "" } : (request.body as BodyText);

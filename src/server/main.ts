@@ -1,5 +1,8 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
+import { demoFamilySheets } from "#demo";
+import { openFamilyFiles } from "#records";
+import { openFamilyShelf } from "./family-shelf.ts";
 import { startServer } from "./start-server.ts";
 
 const usualPort = 4870;
@@ -16,9 +19,11 @@ const wantedPort = (asked: string | undefined): number => {
 /** Runs the server until the process is asked to end; `home` is the folder of the program. */
 export const serve = async (home: string): Promise<void> => {
   const builtPages = join(home, "dist", "web");
+  const store = await openFamilyFiles(process.env.DATA_DIR ?? join(home, "data"));
   const server = await startServer(
     {
       pages: existsSync(builtPages) ? builtPages : null,
+      families: openFamilyShelf(store, demoFamilySheets),
       report: (problem) => void process.stderr.write(`${problem instanceof Error ? problem.stack : String(problem)}\n`),
     },
     wantedPort(process.env.PORT),

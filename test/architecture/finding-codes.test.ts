@@ -17,10 +17,8 @@ describe("finding codes", () => {
     expect(Object.keys(codes).filter((code) => !used.has(code))).toEqual([]);
   });
 
-  it("codes are lower-case words with hyphens, in the order of the alphabet", () => {
-    const names = Object.keys(codes);
-    expect(names.filter((code) => !/^[a-z]+(-[a-z]+)*$/.test(code))).toEqual([]);
-    expect(names).toEqual(names.toSorted());
+  it("codes are lower-case words with hyphens", () => {
+    expect(Object.keys(codes).filter((code) => !/^[a-z]+(-[a-z]+)*$/.test(code))).toEqual([]);
   });
 
   it("docs/codes.md is the table (npm run codes writes it)", () => {

@@ -47,8 +47,10 @@ describe("the command as a process", { timeout: 60_000 }, () => {
     expect([ended.status, ended.output.trimEnd().split("\n").length]).toEqual([0, 2]);
   });
 
-  it("checks a family sheet and ends with 2 on one that is wrong", async () => {
+  it("checks a family sheet and ends with 2 on one that is wrong, with 0 on one that is not", async () => {
     expect((await run(["family", "check", "-"], "{}")).status).toBe(2);
+    const demo = join(repository, "src/demo/families/ouzel-saloon.json");
+    expect(await run(["family", "check", demo], "")).toMatchObject({ status: 0, problems: "" });
   });
 
   it("says what it does not understand", async () => {

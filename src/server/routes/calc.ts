@@ -1,6 +1,6 @@
 import type { FastifyInstance } from "fastify";
-import { askDoorReading, type Door, describeDoor, findDoor, unknownDoorFinding } from "#contract";
-import { readingOf } from "../json-body.ts";
+import { askDoorText, type Door, describeDoor, findDoor, unknownDoorFinding } from "#contract";
+import { bodyOf } from "../json-body.ts";
 import { refuse } from "../refusals.ts";
 
 /** GET /api/calc lists the calculations with their schemas; POST /api/calc/:id answers one. */
@@ -10,7 +10,8 @@ export const addCalcRoutes = (app: FastifyInstance, doors: readonly Door[]): voi
   app.post<{ Params: { id: string } }>("/api/calc/:id", (request, reply) => {
     const door = findDoor(request.params.id, doors);
     if (door === null) return refuse(reply, 404, [unknownDoorFinding(request.params.id, doors)]);
-    const answer = askDoorReading(door, readingOf(request));
+    const body = bodyOf(request);
+    const answer = "findings" in body ? body : askDoorText(door.id, body.text, doors);
     return "findings" in answer ? refuse(reply, 422, answer.findings) : reply.send({ output: answer.output });
   });
 };

@@ -1,0 +1,132 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import { type Finding, findNearest, parseFamilyText } from "#contract";
+import type { FamilyShelf, ShelvedFamily } from "../family-shelf.ts";
+import { bodyOf } from "../json-body.ts";
+import { refuse } from "../refusals.ts";
+
+const etag = (version: string): string => `"${version}"`;
+
+/** One line of the list: what a family is, or that its sheet cannot be read. */
+const describeFamily = ({ id, text, version, readOnly }: ShelvedFamily): Record<string, unknown> => {
+  const parsed = parseFamilyText(text);
+  const kept = { id, version, read_only: readOnly };
+  if ("findings" in parsed) return { ...kept, name: id, findings: parsed.findings };
+  const { name, invented, fromYear, toYear, front, rear } = parsed.family;
+  return {
+    ...kept,
+    name,
+    invented,
+    ...(fromYear !== undefined && { from_year: fromYear }),
+    ...(toYear !== undefined && { to_year: toYear }),
+    front: { layout: front.layout, rung: front.rung },
+    rear: { layout: rear.layout, rung: rear.rung },
+  };
+};
+
+/** What is said of an id nobody has. */
+export const unknownFamilyFinding = async (shelf: FamilyShelf, id: string, path: string): Promise<Finding> => {
+  const nearest = findNearest(
+    id,
+    (await shelf.list()).map((family) => family.id),
+  );
+  return {
+    code: "unknown-family",
+    path,
+    got: id.slice(0, 80),
+    needed: "the id of a family",
+    hint: nearest === null ? "GET /api/families lists them." : `The nearest is ${nearest}.`,
+  };
+};
+
+const readOnlyFinding = (id: string): Finding => ({
+  code: "read-only",
+  path: "id",
+  got: id,
+  needed: "a family of the workshop's own",
+  hint: "This family comes with the program. Save a copy under another id.",
+});
+
+const versionNeeded: Finding = {
+  code: "version-needed",
+  path: "",
+  got: "a family without the version it began from",
+  needed: "If-Match with the version seen, or If-None-Match: * for a new family",
+  hint: "The version stands in the ETag of GET.",
+};
+
+const superseded = (id: string, gone: boolean): Finding => ({
+  code: "superseded",
+  path: "",
+  got: gone ? "a version of a family that is not there" : "a version that is no longer the latest",
+  needed: `the latest version of ${id}`,
+  hint: "Nothing was saved. Both versions are in the answer; settle them and save again.",
+});
+
+/** The version a writer began from: null for a new family, undefined where the request does not say. */
+const seenVersion = (request: FastifyRequest): string | null | undefined => {
+  if (request.headers["if-none-match"] === "*") return null;
+  return /^"([^"]+)"$/.exec(request.headers["if-match"] ?? "")?.[1];
+};
+
+/** Everything that keeps the text from being this family. */
+const checkText = (id: string, text: string): readonly Finding[] => {
+  const parsed = parseFamilyText(text);
+  if ("findings" in parsed) return parsed.findings;
+  if (parsed.family.id === id) return [];
+  return [
+    {
+      code: "id-not-of-address",
+      path: "id",
+      got: parsed.family.id,
+      needed: id,
+      hint: "A family is saved under its own id.",
+    },
+  ];
+};
+
+const saveFamily = async (
+  shelf: FamilyShelf,
+  id: string,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): Promise<FastifyReply> => {
+  if (shelf.isReadOnly(id)) return refuse(reply, 403, [readOnlyFinding(id)]);
+  const body = bodyOf(request);
+  if ("findings" in body) return refuse(reply, 422, body.findings);
+  const findings = checkText(id, body.text);
+  if (findings.length > 0) return refuse(reply, 422, findings);
+  const seen = seenVersion(request);
+  if (seen === undefined) return refuse(reply, 428, [versionNeeded]);
+  const outcome = await shelf.save(id, body.text, seen);
+  if (outcome.kind === "kept") {
+    return reply
+      .code(seen === null ? 201 : 200)
+      .header("etag", etag(outcome.version))
+      .send({ version: outcome.version });
+  }
+  const { current } = outcome;
+  if (current !== null) reply.header("etag", etag(current.version));
+  return reply.code(412).send({
+    findings: [superseded(id, current === null)],
+    yours: body.text,
+    latest: current === null ? null : { text: current.text, version: current.version },
+  });
+};
+
+/** Families: the list, one document with its version, saving a whole document. */
+export const addFamilyRoutes = (app: FastifyInstance, shelf: FamilyShelf): void => {
+  app.get("/api/families", async () => ({ families: (await shelf.list()).map(describeFamily) }));
+
+  app.get<{ Params: { id: string } }>("/api/families/:id", async (request, reply) => {
+    const { id } = request.params;
+    const family = await shelf.load(id);
+    if (family === null) return refuse(reply, 404, [await unknownFamilyFinding(shelf, id, "id")]);
+    reply.headers({ etag: etag(family.version), "cache-control": "no-cache" });
+    if (request.headers["if-none-match"] === etag(family.version)) return reply.code(304).send();
+    return reply.type("application/json; charset=utf-8").send(family.text);
+  });
+
+  app.put<{ Params: { id: string } }>("/api/families/:id", (request, reply) =>
+    saveFamily(shelf, request.params.id, request, reply),
+  );
+};
