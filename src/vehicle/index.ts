@@ -6,5 +6,6 @@ export type * from "./position.ts";
 export { STRUT_TOP, TRAILING_ARM } from "./positions/joint-positions.ts";
 export * from "./positions/positions-of.ts";
 export * from "./seat.ts";
+export * from "./silhouette.ts";
 export * from "./tyre-size.ts";
 export * from "./usual-deviation.ts";

@@ -1,0 +1,113 @@
+import { type AxleTemplate, ballJoint, bush } from "./axle-template.ts";
+
+/**
+ * Trailing-arm rear: an arm fixed to the knuckle whose front bush slides along its own axis, and three lateral links. Invented.
+ * The arm is held across its bush axis only: a real arm is a plate that bends sideways, so the lateral place of the wheel
+ * comes from the three links; held in all three directions with three links it would be held once too often.
+ */
+export const trailingArmRear: AxleTemplate = {
+  axle: "rear",
+  layout: "trailing-arm",
+  wheelbase: 2640,
+  track: 1516,
+  hubHeight: 304,
+  camber: -1.2,
+  toe: 0.15,
+  links: [
+    {
+      name: "upper-link",
+      label: "Upper link",
+      inner: [8, 402, 397],
+      outer: [14, 672, 396],
+      innerJoint: bush(6000, 600, [1, -0.02, 0], [42, 46]),
+      outerJoint: bush(9000, 900, [1, -0.02, 0], [40, 42]),
+      member: 74_000,
+      section: [28, 24],
+      sheet: "upper",
+    },
+    {
+      name: "spring-link",
+      label: "Spring link",
+      inner: [-132, 258, 206],
+      outer: [-136, 694, 184],
+      innerJoint: bush(13_600, 1360, [1, 0.01, 0], [50, 56]),
+      outerJoint: bush(18_500, 1850, [1, 0.01, 0], [44, 48]),
+      member: 148_000,
+      section: [46, 38],
+      sheet: "lower",
+    },
+    {
+      name: "lower-front-link",
+      label: "Lower front link",
+      inner: [78, 488, 199],
+      outer: [114, 686, 190],
+      innerJoint: bush(11_600, 1100, [0.98, -0.18, 0], [40, 44]),
+      outerJoint: ballJoint(40_000),
+      member: 82_000,
+      section: [24, 22],
+      sheet: "lower",
+    },
+  ],
+  trailingArm: {
+    bush: [492, 622, 262],
+    freeAxis: [0.12, 0.99, -0.04],
+    bushJoint: bush(1850, 260, [0.12, 0.99, -0.04], [78, 62]),
+    section: [44, 70],
+  },
+  spring: {
+    body: [-134, 506, 428],
+    seat: { on: "link", link: "spring-link", fraction: 0.57 },
+    coilDiameter: 106,
+    wireDiameter: 11.5,
+  },
+  springRatio: 0.71,
+  rideFrequency: 1.45,
+  damper: { body: [-42, 600, 704], seat: { on: "knuckle", moving: [-78, 658, 226] }, tubeDiameter: 46 },
+  bar: {
+    diameter: 18,
+    path: [
+      [-234, 0, 246],
+      [-234, 388, 246],
+      [-228, 432, 246],
+      [-208, 476, 246],
+      [-162, 570, 244],
+    ],
+    bodyBush: [-234, 294, 246],
+    linkUpper: [-162, 570, 244],
+    linkLower: [-148, 580, 192],
+  },
+  brake: { discShareOfRim: 0.66, thickness: 11, vented: false, hatDepth: 46, piston: 38, pad: 10, caliperAt: "rear" },
+  subframeHalves: [
+    [
+      [118, 0],
+      [118, 366],
+      [148, 470],
+      [144, 522],
+      [102, 540],
+      [44, 516],
+      [-12, 446],
+      [-84, 330],
+      [-140, 322],
+      [-172, 386],
+      [-210, 422],
+      [-236, 398],
+      [-224, 330],
+      [-202, 244],
+      [-198, 0],
+    ],
+    [
+      [50, 0],
+      [50, 376],
+      [-4, 356],
+      [-62, 232],
+      [-102, 182],
+      [-110, 0],
+    ],
+  ],
+  subframeMounts: [
+    [116, 512, 334],
+    [-212, 396, 340],
+  ],
+  bumpStop: 90,
+  droopStop: 96,
+};
