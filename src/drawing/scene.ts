@@ -122,4 +122,6 @@ export interface Scene {
   readonly description: string;
   readonly marks: readonly Mark[];
   readonly targets: readonly Target[];
+  /** For the title block: "1 : 10.5"; absent where nothing is to scale. */
+  readonly scale?: string;
 }

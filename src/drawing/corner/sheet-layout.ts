@@ -77,9 +77,7 @@ function plan(needs: readonly SheetNeed[], room: Room, arrangement: Arrangement)
   const across = stacked ? 1 : needs.length;
   const sheetWidth = (room.width - 2 * EDGE - FOLD * (across - 1)) / across;
   const columns = left + right;
-  const rowWidth = Math.max(widths.least, Math.min(widths.most, (sheetWidth * 0.52) / columns));
   const gaps = COLUMN_GAP * (Math.max(left - 1, 0) + Math.max(right - 1, 0));
-  const drawn = Math.max(sheetWidth - columns * rowWidth - gaps - 2 * KNEE_ROOM, 20);
   const spare = height - heads - counted * pitch;
   let top = 0;
   const sheets = needs.map((_, i): SheetPlace => {
@@ -96,9 +94,11 @@ function plan(needs: readonly SheetNeed[], room: Room, arrangement: Arrangement)
     if (stacked) top += tall;
     return place;
   });
-  const scale = Math.min(
-    ...needs.map((need, i) => Math.min(drawn / need.wide, ((sheets[i]?.height ?? height) - overhead - 8) / need.long)),
-  );
+  const free = sheetWidth - gaps - 2 * KNEE_ROOM;
+  const byHeight = Math.min(...needs.map((need, i) => ((sheets[i]?.height ?? height) - overhead - 8) / need.long));
+  const wide = Math.max(...needs.map((need) => need.wide));
+  const rowWidth = Math.max(widths.least, Math.min(widths.most, (free - byHeight * wide) / columns));
+  const scale = Math.min(byHeight, Math.max(free - columns * rowWidth, 20) / wide);
   return { sheets, rowWidth, pitch, gap, scale, height };
 }
 

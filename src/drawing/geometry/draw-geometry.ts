@@ -1,0 +1,265 @@
+import type { FaultEffect, WheelPose } from "#casework";
+import { axleAndSide, type Family, positionsOf } from "#vehicle";
+import { partOf } from "../below/part-of.ts";
+import { polyline, type Spot } from "../path.ts";
+import type { FormatFigure } from "../plot/format-figure.ts";
+import type { Mark, Scene, TypeScale } from "../scene.ts";
+import { thinLine } from "../symbols/look.ts";
+import { wrapText } from "../text-width.ts";
+import { faces, strokes } from "../tokens.ts";
+import { fullName } from "../underside/position-labels.ts";
+import { rungWords } from "../underside/rung-words.ts";
+import { drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
+import { faultWords } from "./fault-words.ts";
+import { moveCorner } from "./moved-corner.ts";
+import { alignViews, cornerReach, type GeometryView, type ViewName } from "./views.ts";
+
+export interface GeometryOptions {
+  readonly width: number;
+  readonly height: number;
+  readonly type?: TypeScale;
+  readonly format: FormatFigure;
+  /** The wheel at other travels, drawn thin. */
+  readonly ghosts?: readonly WheelPose[];
+  /** Write the sentence into the free quarter; absent = yes. */
+  readonly sentence?: boolean;
+}
+
+/** Angles are drawn enlarged, at most so far that the line leans by this much, radians. */
+const MOST_LEAN = 0.6;
+const FACTORS = [25, 10, 5, 2, 1] as const;
+/** Half length of a toe line, metres. */
+const TOE_REACH = 0.36;
+const EDGE = 24;
+
+/**
+ * A corner in three aligned views, its wheel in the faulty pose, the sound one as a thin outline, other travels as ghosts,
+ * the faulty part in the accent and ringed, and the toe of both drawn enlarged with the factor written.
+ */
+export function drawGeometry(family: Family, effect: FaultEffect, options: GeometryOptions): Scene {
+  const { width, height, type = "desk" } = options;
+  const { axle: axleName, side } = axleAndSide(effect.question.corner);
+  const axle = family[axleName];
+  const { condition, position: positionId, fault } = effect.question;
+  const position = positionsOf(family).find(({ id }) => id === positionId);
+  const size = { radius: axle.wheel.loadedRadius, rimRadius: axle.wheel.rimDiameter / 2, width: axle.wheel.tyreWidth };
+  const views = alignViews(cornerReach(axle, side), side, {
+    x: EDGE,
+    y: 8,
+    width: width - 2 * EDGE,
+    height: height - 70,
+  });
+  const moved = moveCorner(axle, side, effect.faulty, condition.rack);
+  const sound = moveCorner(axle, side, effect.sound, condition.rack);
+  const ghosts = (options.ghosts ?? []).map((pose) => moveCorner(axle, side, pose, condition.rack));
+  const shape = {
+    moved,
+    size,
+    coilDiameter: axle.spring.coilDiameter,
+    wireDiameter: axle.spring.wireDiameter,
+    damperDiameter: axle.damper.tubeDiameter,
+    isStrut: axle.strut !== undefined,
+    footOnKnuckle: axle.strut !== undefined || axle.damper.seat.on === "knuckle",
+    faultyPart: position === undefined ? "" : (partOf(axle, position) ?? ""),
+  };
+  const all = [views.behind, views.side, views.above];
+  const marks: Mark[] = [...drawGround(views, sound.groundZ, width)];
+  for (const view of all) {
+    marks.push(...ghosts.flatMap((ghost) => drawGhost(view, ghost, size)));
+    marks.push(...drawWheelOutline(view, sound, size, thinLine), ...drawCornerView(view, shape));
+  }
+  if (position !== undefined && position.at !== null) {
+    const joint =
+      position.joint?.end === "outer" ? moved.links.find(({ name }) => name === position.joint?.link) : null;
+    marks.push(
+      ...drawRing(all, joint?.outer ?? position.at, moved, `${shortName(position.label)}, ${faultWords(fault)}`),
+    );
+  }
+  marks.push(...drawToe(views.above, effect, side, options), ...all.map(title));
+  if (options.sentence !== false) marks.push(...drawSentence(views, effect.sentence, width, type));
+  const rung = rungWords(axle);
+  return {
+    width,
+    height,
+    type,
+    title: position === undefined ? family.name : `${fullName(position)}: ${faultWords(fault)}`,
+    description: `Three views of the corner: from behind, from the ${side}, from above. ${effect.sentence}${rung === null ? "" : ` The axle is ${rung}.`}`,
+    marks,
+    targets: [],
+    scale: scaleWords(views.above.scale),
+  };
+}
+
+/** Millimetres of a page unit: 96 to the inch. */
+const MM_PER_UNIT = 25.4 / 96;
+
+/** A scale as it stands in a title block: "1 : 10.5". */
+export function scaleWords(unitsPerMetre: number): string {
+  const ratio = 1000 / (unitsPerMetre * MM_PER_UNIT);
+  return `1 : ${ratio < 20 ? ratio.toFixed(1) : ratio.toFixed(0)}`;
+}
+
+const title = (view: GeometryView): Mark => ({
+  kind: "text",
+  x: view.corner[0],
+  y: view.corner[1] + 12,
+  text: view.title,
+  style: "label-bold",
+  halo: true,
+});
+
+const shortName = (label: string): string => {
+  const last = label.split(", ").at(-1) ?? label;
+  return last.charAt(0).toLowerCase() + last.slice(1);
+};
+
+function drawGround(views: Readonly<Record<ViewName, GeometryView>>, z: number, width: number): readonly Mark[] {
+  const y = views.behind.spot([0, 0, z])[1];
+  const x0 = views.behind.corner[0] - 8;
+  const x1 = width - EDGE;
+  return [
+    {
+      kind: "path",
+      d: polyline([
+        [x0, y],
+        [x1, y],
+      ]),
+      stroke: thinLine,
+    },
+    { kind: "text", x: x1, y: y - 5, text: "ground", style: "note", anchor: "end", halo: true },
+  ];
+}
+
+/** The faulty place ringed in the view where it stands freest, with its words on a leader into the free quarter. */
+function drawRing(
+  views: readonly GeometryView[],
+  at: readonly [number, number, number?],
+  moved: ReturnType<typeof moveCorner>,
+  words: string,
+): readonly Mark[] {
+  const others = moved.links.flatMap(({ inner, outer }) => [inner, outer]);
+  const freedom = (view: GeometryView): number => {
+    const [x, y] = view.spot(at);
+    const far = others
+      .map((other) => view.spot(other))
+      .map(([ox, oy]) => Math.hypot(ox - x, oy - y))
+      .filter((distance) => distance > 3);
+    return Math.min(...far);
+  };
+  const rings = views.map((view): Mark => {
+    const [cx, cy] = view.spot(at);
+    return { kind: "circle", cx, cy, r: 14, stroke: { colour: "accent", width: 1.4 } };
+  });
+  const best = views.filter(({ name }) => name !== "above").toSorted((a, b) => freedom(b) - freedom(a))[0];
+  if (best === undefined) return rings;
+  const [cx, cy] = best.spot(at);
+  const low = best.spot([0, 0, 0])[1] + 24;
+  const knee: Spot = [cx + Math.min((low - cy) * 0.5, 70), low];
+  const angle = Math.atan2(knee[1] - cy, knee[0] - cx);
+  const start: Spot = [cx + 18 * Math.cos(angle), cy + 18 * Math.sin(angle)];
+  return [
+    ...rings.filter((_, i) => views[i] !== best),
+    { kind: "circle", cx, cy, r: 18, stroke: { colour: "accent", width: strokes.selected } },
+    { kind: "path", d: polyline([start, knee, [knee[0] + 12, knee[1]]]), stroke: { colour: "accent", width: 1.2 } },
+    { kind: "text", x: knee[0] + 18, y: knee[1] + 4.5, text: words, style: "label-accent", halo: true },
+  ];
+}
+
+/** What can be said of toe: both angles, or only the difference, or nothing, as far as their signs are sure. */
+function toeToDraw(
+  effect: FaultEffect,
+  format: FormatFigure,
+): {
+  readonly lines: readonly { readonly toe: number; readonly colour: "ink" | "g3" }[];
+  readonly words: readonly { readonly text: string; readonly colour: "ink" | "g3" }[];
+  readonly note: (factor: number) => string;
+} {
+  const { headline, figures, question } = effect;
+  const [sound, faulty] = ["toe-sound", "toe-faulty"].map((key) => figures.find((figure) => figure.key === key));
+  const kind = question.fault.kind;
+  if (sound?.signSure === true && faulty?.signSure === true) {
+    return {
+      lines: [
+        { toe: effect.sound.toe, colour: "ink" },
+        { toe: effect.faulty.toe, colour: "g3" },
+      ],
+      words: [
+        { text: `${format(faulty)} ${kind}`, colour: "g3" },
+        { text: `${format(sound)} sound`, colour: "ink" },
+      ],
+      note: (factor) => `toe, in is +, angle drawn ${factor} times`,
+    };
+  }
+  if (!headline.signSure) return { lines: [], words: [], note: () => "toe not drawn: its sign is not sure" };
+  const size = format({ ...headline, value: Math.abs(headline.value) });
+  return {
+    lines: [
+      { toe: 0, colour: "ink" },
+      { toe: effect.faulty.toe - effect.sound.toe, colour: "g3" },
+    ],
+    words: [
+      { text: `${size} further ${headline.value < 0 ? "out" : "in"}, ${kind}`, colour: "g3" },
+      { text: "sound", colour: "ink" },
+    ],
+    note: (factor) => `the difference only, drawn ${factor} times`,
+  };
+}
+
+/** Toe of the sound and of the faulty wheel as lines through its centre, enlarged. */
+function drawToe(
+  view: GeometryView,
+  effect: FaultEffect,
+  side: "left" | "right",
+  options: GeometryOptions,
+): readonly Mark[] {
+  const inward = side === "left" ? 1 : -1;
+  const { lines, words, note } = toeToDraw(effect, options.format);
+  const largest = Math.max(...lines.map(({ toe }) => Math.abs(toe)), 1e-6);
+  const factor = FACTORS.find((candidate) => candidate * largest <= MOST_LEAN) ?? 1;
+  const [cx, cy] = view.spot(effect.sound.centre);
+  const reach = TOE_REACH * view.scale;
+  const drawn = lines.map(({ toe, colour }): Mark => {
+    const lean = toe * factor;
+    const [dx, dy] = [inward * Math.sin(lean) * reach, Math.cos(lean) * reach];
+    const d = polyline([
+      [cx - dx * 0.9, cy + dy * 0.9],
+      [cx + dx, cy - dy],
+    ]);
+    return { kind: "path", d, stroke: { colour, width: colour === "ink" ? 1.4 : 2, dash: [14, 3, 2, 3] } };
+  });
+  const pitch = faces[options.type ?? "desk"].label.size * 1.15;
+  const texts = [
+    ...words.map(({ text, colour }) => ({ text, colour, style: "label-bold" as const })),
+    { text: note(factor), colour: "ink3" as const, style: "note" as const },
+  ];
+  return [
+    ...drawn,
+    ...texts.map(
+      ({ text, style, colour }, i): Mark => ({
+        kind: "text",
+        x: cx + (side === "left" ? 6 : -6),
+        y: cy + reach * 0.9 + 16 + i * pitch,
+        text,
+        style,
+        colour,
+        anchor: side === "left" ? "start" : "end",
+        halo: true,
+      }),
+    ),
+  ];
+}
+
+/** The sentence in the quarter the three views leave free. */
+function drawSentence(
+  views: Readonly<Record<ViewName, GeometryView>>,
+  sentence: string,
+  width: number,
+  type: TypeScale,
+): readonly Mark[] {
+  const x = views.side.corner[0] + 12;
+  const room = width - EDGE - x;
+  const style = room > 280 ? "sentence" : "large";
+  const pitch = faces[type][style].size * 1.3;
+  const top = views.above.corner[1] + 64;
+  return wrapText(sentence, room, style, type).map((text, i) => ({ kind: "text", x, y: top + i * pitch, text, style }));
+}

@@ -1,0 +1,107 @@
+import type { Axle, Side } from "#vehicle";
+import type { Spot } from "../path.ts";
+import { type CarPoint, onSide, type Projection } from "../projection.ts";
+
+export type ViewName = "behind" | "side" | "above";
+
+/** One of three aligned views; `depth` grows toward the eye. */
+export interface GeometryView extends Projection {
+  readonly name: ViewName;
+  readonly title: string;
+  readonly depth: (point: CarPoint) => number;
+  /** Upper left corner of the view, page units. */
+  readonly corner: Spot;
+}
+
+/** How far a corner reaches along the three axes, metres. */
+export interface CornerReach {
+  readonly x: readonly [number, number];
+  readonly y: readonly [number, number];
+  readonly z: readonly [number, number];
+}
+
+/** Room a corner needs in the views: joints, spring, damper, and the wheel at its travels. */
+export function cornerReach(axle: Axle, side: Side): CornerReach {
+  const margin = 0.04;
+  const { centre, freeRadius, tyreWidth } = axle.wheel;
+  const points: readonly CarPoint[] = [
+    ...axle.links.flatMap((link) => [link.inner.at, link.outer.at]),
+    ...(axle.trailingArm === undefined ? [] : [axle.trailingArm.bush.at]),
+    axle.spring.body.at,
+    axle.strut?.top.at ?? axle.damper.body.at,
+  ].map((p) => onSide(side, p));
+  const wheel = onSide(side, centre);
+  const reach = (values: readonly number[], extra: readonly number[]): readonly [number, number] => [
+    Math.min(...values.map((v) => v - margin), ...extra),
+    Math.max(...values.map((v) => v + margin), ...extra),
+  ];
+  return {
+    x: reach(
+      points.map(([x]) => x),
+      [wheel[0] - freeRadius - 0.02, wheel[0] + freeRadius + 0.02],
+    ),
+    y: reach(
+      points.map(([, y]) => y),
+      [wheel[1] - tyreWidth / 2 - 0.02, wheel[1] + tyreWidth / 2 + 0.02],
+    ),
+    z: reach(
+      points.map(([, , z]) => z ?? 0),
+      [-0.07, 2 * freeRadius + 0.06],
+    ),
+  };
+}
+
+export interface ViewArea {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const TITLE_ROOM = 22;
+const VIEW_GAP = 34;
+
+/**
+ * Three views aligned like a drawing: from behind at the upper left, from the side of the wheel beside it at the same
+ * heights, from above under it at the same distance from the middle of the car.
+ */
+export function alignViews(reach: CornerReach, side: Side, area: ViewArea): Readonly<Record<ViewName, GeometryView>> {
+  const span = (axis: keyof CornerReach) => reach[axis][1] - reach[axis][0];
+  const scale = Math.min(
+    (area.width - VIEW_GAP) / (span("y") + span("x")),
+    (area.height - 2 * TITLE_ROOM - VIEW_GAP) / (span("z") + span("x")),
+  );
+  const top = area.y + TITLE_ROOM;
+  const sideX = area.x + span("y") * scale + VIEW_GAP;
+  const planTop = top + span("z") * scale + VIEW_GAP + TITLE_ROOM;
+  const fromLeft = side === "left";
+  const acrossX = (y: number) => area.x + (reach.y[1] - y) * scale;
+  const upY = (z: number) => top + (reach.z[1] - z) * scale;
+  const alongX = (x: number) => sideX + (fromLeft ? reach.x[1] - x : x - reach.x[0]) * scale;
+  return {
+    behind: {
+      name: "behind",
+      title: "From behind",
+      scale,
+      corner: [area.x, area.y],
+      spot: ([, y, z = 0]) => [acrossX(y), upY(z)],
+      depth: ([x]) => -x,
+    },
+    side: {
+      name: "side",
+      title: fromLeft ? "From the left, front at left" : "From the right, front at right",
+      scale,
+      corner: [sideX, area.y],
+      spot: ([x, , z = 0]) => [alongX(x), upY(z)],
+      depth: ([, y]) => (fromLeft ? y : -y),
+    },
+    above: {
+      name: "above",
+      title: "From above, front up",
+      scale,
+      corner: [area.x, planTop - TITLE_ROOM],
+      spot: ([x, y]) => [acrossX(y), planTop + (reach.x[1] - x) * scale],
+      depth: ([, , z = 0]) => z,
+    },
+  };
+}

@@ -1,0 +1,336 @@
+import type { Curve, CurveLine, FaultEffect } from "#casework";
+import { mmFromMetres } from "#quantity";
+import { type Box, boxesOverlap, distanceToSegment } from "../labels/crossing.ts";
+import { polygon, polyline, type Spot } from "../path.ts";
+import type { Colour, Mark, Scene, TextStyle, TypeScale } from "../scene.ts";
+import { drawDimension } from "../symbols/dimension-line.ts";
+import { hairline, thinLine } from "../symbols/look.ts";
+import { computeStyleWidth, wrapText } from "../text-width.ts";
+import { faces, strokes } from "../tokens.ts";
+import type { FormatFigure } from "./format-figure.ts";
+import { formatSigned, niceAxis } from "./ticks.ts";
+
+export interface CurveOptions {
+  readonly width: number;
+  readonly height: number;
+  readonly type?: TypeScale;
+  readonly format: FormatFigure;
+}
+
+const TOP = 34;
+const FOOT = 76;
+const LEFT = 58;
+const RIGHT = 26;
+const BETWEEN = 34;
+const TOE_SHARE = 0.54;
+/** Lines nearer to each other than this all along are labelled together, page units. */
+const NEARLY_THE_SAME = 9;
+const TITLES: Readonly<Record<Curve["quantity"], string>> = {
+  toe: "toe, °, in is +",
+  camber: "camber, °",
+  "toe-change": "toe less sound, °, in is +",
+  "camber-change": "camber less sound, °",
+};
+const COLOURS: Readonly<Record<CurveLine["state"], Colour>> = { sound: "ink", torn: "g3", loose: "g3", firmer: "g3" };
+
+interface Plot {
+  readonly x: number;
+  readonly width: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly toX: (value: number) => number;
+  readonly toY: (rise: number) => number;
+}
+
+/**
+ * Toe and camber over travel beside each other, travel upright and shared; the sound wheel in ink, the faulty one in the
+ * colour of a finding, each with its band; the state asked for as a line across. A curve whose sign is not sure is not
+ * drawn: its place says which reading would settle it.
+ */
+export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
+  const { width, height, type = "desk" } = options;
+  const rises = effect.rises.map(mmFromMetres);
+  const travel = niceAxis(rises, 8);
+  const [low, high] = [Math.min(...rises), Math.max(...rises)];
+  const now = mmFromMetres(effect.question.condition.contactRise);
+  const inner = width - LEFT - RIGHT - BETWEEN;
+  const widths = [inner * TOE_SHARE, inner * (1 - TOE_SHARE)] as const;
+  const toY = (rise: number) => TOP + ((high - rise) / (high - low || 1)) * (height - TOP - FOOT);
+  const marks: Mark[] = [];
+  for (const [i, quantity] of (["toe", "camber"] as const).entries()) {
+    const curve = chooseCurve(effect, quantity);
+    if (curve === null) continue;
+    const x = i === 0 ? LEFT : LEFT + widths[0] + BETWEEN;
+    const area = { x, width: widths[i] ?? 0, top: TOP, bottom: height - FOOT, toY };
+    marks.push(
+      ...(curve.drawable ? drawCurve(effect, curve, rises, now, area, options) : drawNotDrawn(curve, area, type)),
+    );
+  }
+  const inside = travel.ticks.filter((tick) => tick >= low - 1e-9 && tick <= high + 1e-9);
+  const middle = Math.max(inside.indexOf(0), 0);
+  const ticks = inside.length > 6 ? inside.filter((_, i) => (i - middle) % 2 === 0) : inside;
+  for (const tick of ticks) {
+    const text = tick === 0 ? "0" : `${tick > 0 ? "+" : "−"}${Math.abs(tick)}`;
+    marks.push({ kind: "text", x: LEFT - 10, y: toY(tick) + 4.5, text, style: "note", anchor: "end" });
+  }
+  marks.push({ kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" });
+  return {
+    width,
+    height,
+    type,
+    title: "Toe and camber over travel",
+    description: describe(effect, now, options.format),
+    marks,
+    targets: [],
+  };
+}
+
+/** The curve itself where it can be drawn; else what the fault changes in it, which is often better known; else the curve undrawn. */
+export function chooseCurve(effect: FaultEffect, quantity: "toe" | "camber"): Curve | null {
+  const by = (name: Curve["quantity"]) => effect.curves.find((curve) => curve.quantity === name);
+  const [own, change] = [by(quantity), by(`${quantity}-change`)];
+  if (own?.drawable === true) return own;
+  if (change?.drawable === true) return change;
+  return own ?? null;
+}
+
+type Area = Pick<Plot, "x" | "width" | "top" | "bottom" | "toY">;
+
+function drawCurve(
+  effect: FaultEffect,
+  curve: Curve,
+  rises: readonly number[],
+  now: number,
+  area: Area,
+  options: CurveOptions,
+): readonly Mark[] {
+  const isChange = curve.quantity.endsWith("-change");
+  const values = curve.lines.flatMap((line) => [...line.values, ...line.low, ...line.high]).concat(isChange ? [0] : []);
+  const axis = niceAxis(values, Math.max(3, Math.min(6, Math.floor(area.width / 52))));
+  const toX = (value: number) => area.x + ((value - axis.low) / (axis.high - axis.low)) * area.width;
+  const plot: Plot = { ...area, toX };
+  const marks: Mark[] = [];
+  for (const [i, tick] of axis.ticks.entries()) {
+    const x = toX(tick);
+    const grid = polyline([
+      [x, area.top],
+      [x, area.bottom],
+    ]);
+    marks.push({ kind: "path", d: grid, stroke: hairline });
+    const foot = polyline([
+      [x, area.bottom],
+      [x, area.bottom + 5],
+    ]);
+    marks.push({ kind: "path", d: foot, stroke: thinLine });
+    marks.push({ kind: "text", x, y: area.bottom + 20, text: axis.words[i] ?? "", style: "note", anchor: "middle" });
+  }
+  const base = polyline([
+    [area.x, area.bottom],
+    [area.x + area.width, area.bottom],
+  ]);
+  marks.push({ kind: "path", d: base, stroke: thinLine });
+  marks.push({
+    kind: "text",
+    x: area.x + area.width,
+    y: area.bottom + 40,
+    text: TITLES[curve.quantity],
+    style: "label-second",
+    anchor: "end",
+  });
+  if (isChange) {
+    const zero = polyline([
+      [toX(0), area.top],
+      [toX(0), area.bottom],
+    ]);
+    marks.push({ kind: "path", d: zero, stroke: { colour: "ink", width: 1 } });
+  }
+  const spotsOf = (line: readonly number[]): readonly Spot[] =>
+    line.map((value, i) => [toX(value), area.toY(rises[i] ?? 0)]);
+  for (const line of curve.lines) {
+    const band = polygon([...spotsOf(line.low), ...spotsOf(line.high).toReversed()]);
+    marks.push({ kind: "path", d: band, fill: COLOURS[line.state], opacity: line.state === "sound" ? 0.1 : 0.16 });
+  }
+  const lines = curve.lines.map((line) => ({ line, spots: spotsOf(line.values) }));
+  for (const { line, spots } of lines) {
+    const width = strokes.curve;
+    marks.push({ kind: "path", d: polyline(spots), stroke: { colour: COLOURS[line.state], width, cap: "round" } });
+  }
+  const level = area.toY(now);
+  const across = polyline([
+    [area.x - 6, level],
+    [area.x + area.width, level],
+  ]);
+  marks.push({ kind: "path", d: across, stroke: { colour: "accent", width: 1.6 } });
+  const dots = lines.map(({ line }) => ({ line, x: toX(interpolate(rises, line.values, now)) }));
+  for (const { line, x } of dots) {
+    marks.push({
+      kind: "circle",
+      cx: x,
+      cy: level,
+      r: 4.5,
+      fill: COLOURS[line.state],
+      stroke: { colour: "paper", width: 1.5 },
+    });
+  }
+  const taken: Box[] = [];
+  marks.push(...drawDifference(effect, curve, rises, now, plot, taken, options.format));
+  marks.push(...labelLines(lines, plot, options.type ?? "desk", taken));
+  return marks;
+}
+
+/** The difference between sound and faulty at the state asked for, as a dimension, where there is room to read it. */
+function drawDifference(
+  effect: FaultEffect,
+  curve: Curve,
+  rises: readonly number[],
+  now: number,
+  plot: Plot,
+  taken: Box[],
+  format: FormatFigure,
+): readonly Mark[] {
+  const [sound, faulty] = [
+    curve.lines.find(({ state }) => state === "sound"),
+    curve.lines.find(({ state }) => state !== "sound"),
+  ];
+  const figure = effect.figures.find(({ key }) => key === `${curve.quantity}-change`);
+  if (sound === undefined || faulty === undefined || figure?.signSure !== true) return [];
+  const [a, b] = [interpolate(rises, sound.values, now), interpolate(rises, faulty.values, now)];
+  if (Math.abs(plot.toX(a) - plot.toX(b)) < 22) return [];
+  const level = plot.toY(now);
+  const y = level + 20 > plot.bottom - 24 ? level - 22 : level + 20;
+  const label = format({ ...figure, value: Math.abs(figure.value) });
+  const width = computeStyleWidth(label, "label-bold") + 8;
+  const middle = (plot.toX(a) + plot.toX(b)) / 2;
+  taken.push({ x: middle - width / 2, y: Math.min(y, level) - 4, width, height: 44 });
+  return drawDimension({ from: [plot.toX(a), y], to: [plot.toX(b), y], label, style: "label-bold", offset: 17 });
+}
+
+/** Direct labels: each beside its line where it touches no line and no other label. */
+function labelLines(
+  lines: readonly { readonly line: CurveLine; readonly spots: readonly Spot[] }[],
+  plot: Plot,
+  type: TypeScale,
+  taken: Box[],
+): readonly Mark[] {
+  const [first, second] = lines;
+  if (first === undefined) return [];
+  const apart =
+    second === undefined
+      ? Infinity
+      : Math.max(...first.spots.map(([x], i) => Math.abs(x - (second.spots[i]?.[0] ?? x))));
+  if (second !== undefined && apart < NEARLY_THE_SAME) {
+    const words = [`${first.line.state} and`, `${second.line.state}, nearly`, "the same"];
+    return placeBeside(words, first.spots, lines, plot, "ink", type, taken);
+  }
+  return lines.flatMap(({ line, spots }) =>
+    placeBeside([line.state], spots, lines, plot, COLOURS[line.state], type, taken),
+  );
+}
+
+/** A few lines of words beside a curve: the first place free of curves and other words, looked for from the ends inward. */
+function placeBeside(
+  words: readonly string[],
+  own: readonly Spot[],
+  lines: readonly { readonly spots: readonly Spot[] }[],
+  plot: Plot,
+  colour: Colour,
+  type: TypeScale,
+  taken: Box[],
+): readonly Mark[] {
+  const style: TextStyle = "label-bold";
+  const { size } = faces[type][style];
+  const width = Math.max(...words.map((word) => computeStyleWidth(word, style, type)));
+  const height = words.length * size * 1.15;
+  const shares = [0.2, 0.8, 0.3, 0.7, 0.12, 0.88, 0.4, 0.6, 0.5];
+  let best: { readonly box: Box; readonly anchor: "start" | "end"; readonly hits: number } | null = null;
+  for (const share of shares) {
+    const spot = own[Math.round(share * (own.length - 1))];
+    if (spot === undefined) continue;
+    for (const side of [-1, 1] as const) {
+      const x = side === 1 ? spot[0] + 10 : spot[0] - 10 - width;
+      const box = { x, y: spot[1] - height / 2, width, height };
+      const outside =
+        x < plot.x - 4 || x + width > plot.x + plot.width + 8 || box.y < plot.top || box.y + height > plot.bottom;
+      const hits =
+        (outside ? 100 : 0) +
+        (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
+        lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
+      if (best === null || hits < best.hits) best = { box, anchor: side === 1 ? "start" : "end", hits };
+    }
+  }
+  if (best === null) return [];
+  const { box, anchor } = best;
+  taken.push(box);
+  return words.map((text, i) => ({
+    kind: "text",
+    x: anchor === "start" ? box.x : box.x + box.width,
+    y: box.y + size * 0.86 + i * size * 1.15,
+    text,
+    style,
+    colour,
+    anchor,
+    halo: true,
+  }));
+}
+
+/** How many pieces of a curve come near a box. */
+function curveHits(spots: readonly Spot[], box: Box): number {
+  const centre: Spot = [box.x + box.width / 2, box.y + box.height / 2];
+  return spots.slice(1).filter((to, i) => {
+    const from = spots[i] ?? to;
+    if (distanceToSegment(centre, [from, to]) > (box.width + box.height) / 2 + 4) return false;
+    const steps = 6;
+    return Array.from({ length: steps + 1 }, (_, k) => k / steps).some((share) => {
+      const [x, y] = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+      return x > box.x - 4 && x < box.x + box.width + 4 && y > box.y - 2 && y < box.y + box.height + 2;
+    });
+  }).length;
+}
+
+/** In place of a curve whose sign is not sure: that it is not drawn, and the reading that would settle it. */
+function drawNotDrawn(curve: Curve, area: Area, type: TypeScale): readonly Mark[] {
+  const middle = area.x + area.width / 2;
+  const lines = [
+    { text: `${curve.quantity} not drawn`, style: "label-bold" as const },
+    { text: "its sign is not sure", style: "label-second" as const },
+    ...(curve.settle === null
+      ? []
+      : wrapText(curve.settle, area.width - 16, "label-second", type).map((text) => ({
+          text,
+          style: "label-second" as const,
+        }))),
+  ];
+  const pitch = faces[type].label.size * 1.3;
+  const top = (area.top + area.bottom) / 2 - (lines.length * pitch) / 2;
+  const base = polyline([
+    [area.x, area.bottom],
+    [area.x + area.width, area.bottom],
+  ]);
+  return [
+    { kind: "path", d: base, stroke: thinLine },
+    ...lines.map(
+      ({ text, style }, i): Mark => ({ kind: "text", x: middle, y: top + i * pitch, text, style, anchor: "middle" }),
+    ),
+  ];
+}
+
+/** A value between the entries of a curve, by straight lines; the ends hold beyond them. */
+export function interpolate(at: readonly number[], values: readonly number[], where: number): number {
+  const next = at.findIndex((position) => position >= where);
+  if (next <= 0) return (next === 0 ? values[0] : values.at(-1)) ?? Number.NaN;
+  const [x0 = 0, x1 = 0] = [at[next - 1], at[next]];
+  const [y0 = 0, y1 = 0] = [values[next - 1], values[next]];
+  return y0 + ((y1 - y0) * (where - x0)) / (x1 - x0 || 1);
+}
+
+function describe(effect: FaultEffect, now: number, format: FormatFigure): string {
+  const chosen = (["toe", "camber"] as const).flatMap((quantity) => chooseCurve(effect, quantity) ?? []);
+  const said = chosen.map((curve) => {
+    const name = curve.quantity.replace("-", " ");
+    if (!curve.drawable) return `${name} is not drawn: ${curve.settle ?? "its sign is not sure"}`;
+    const figures = effect.figures.filter(({ key, signSure }) => key.startsWith(curve.quantity) && signSure);
+    const values = figures.map((figure) => `${figure.label} ${format(figure)}`);
+    return [`${name} over travel, held at ${formatSigned(now, 0)} mm`, ...values].join("; ");
+  });
+  return `${said.join(". ")}.`;
+}
