@@ -3,3 +3,6 @@ export { decimalsOf, formatFigure, formatNumber, formatPlusMinus, formatRange, u
 export { conditionWords } from "./fault/phrases.ts";
 export type * from "./fault-effect.ts";
 export type * from "./ports.ts";
+export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
+export type * from "./cases/documents.ts";
+export type * from "./cases/look.ts";
