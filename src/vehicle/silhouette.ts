@@ -20,12 +20,12 @@ export interface SilhouetteEntries {
   readonly kerbMass?: number;
   readonly frontWeightShare?: number;
   readonly drivenAxle?: DrivenAxle;
-  /** From the middle of the hub up to the edge of the arch, standing. */
-  readonly frontHubToArch?: Metres;
-  readonly rearHubToArch?: Metres;
+  /** How much lower the body stands than the maker built it, by other springs or worn ones; negative: raised. */
+  readonly frontLowered?: Metres;
+  readonly rearLowered?: Metres;
 }
 
-/** What is taken where nothing is entered (invented, an ordinary saloon); hub to arch: see usualHubToArch. */
+/** What is taken where nothing is entered (invented, an ordinary saloon). */
 export const silhouetteDefaults = {
   name: "Car line without a name",
   frontLayout: "strut",
@@ -37,6 +37,8 @@ export const silhouetteDefaults = {
   kerbMass: 1450,
   frontWeightShare: 0.56,
   drivenAxle: "front",
+  frontLowered: 0,
+  rearLowered: 0,
 } as const satisfies SilhouetteEntries;
 
 /** Range of each figure the templates are good for (invented; every template closes over 80 mm up and down within it). */
@@ -46,8 +48,8 @@ export const silhouetteRanges = {
   rearTrack: [1.3, 1.75],
   kerbMass: [600, 3000],
   frontWeightShare: [0.35, 0.7],
-  frontHubToArch: [0.28, 0.48],
-  rearHubToArch: [0.28, 0.48],
+  frontLowered: [-0.03, 0.04],
+  rearLowered: [-0.03, 0.04],
 } as const satisfies Partial<Record<keyof SilhouetteEntries, readonly [number, number]>>;
 
 /** Layouts there is a template for. */
@@ -58,19 +60,11 @@ export const silhouetteLayouts: Readonly<Record<AxleName, readonly LayoutName[]>
 
 /** Smallest and largest free radius of a tyre the templates are good for (invented). */
 const TYRE_RADIUS: readonly [Metres, Metres] = [0.26, 0.4];
-/** Gap between the tyre and the arch of an ordinary car (invented), and how far a body may stand from the usual height. */
-const USUAL_ARCH_GAP: Metres = 0.055;
-const LARGEST_BODY_RISE: Metres = 0.05;
 /** How much two tracks may differ. */
 const LARGEST_TRACK_DIFFERENCE: Metres = 0.12;
 /** Brake force moves forward of the weight by this share, and the height of the mass over the wheelbase: common practice, no source. */
 const BRAKE_FORWARD_SHARE = 0.15;
 const CG_HEIGHT_SHARE = 0.2;
-
-/** Distance from hub to arch an ordinary car has on this tyre. */
-export function usualHubToArch(tyre: TyreSize): Metres {
-  return metresFromMm(Math.round(mmFromMetres(tyre.freeRadius + USUAL_ARCH_GAP)));
-}
 
 /**
  * A family of a car nobody has measured: the templates of both layouts, scaled.
@@ -90,7 +84,6 @@ export function familyFromSilhouette(
   if (findings.length > 0 || !tyre || !front || !rear) return { findings };
 
   const { kerbMass, frontWeightShare } = known;
-  const usual = usualHubToArch(tyre);
   const shared = { rung, wheelbase: known.wheelbase, tyre, tyreSize: known.tyreSize, kerbMass };
   const frontBrake = rounded(Math.min(0.85, frontWeightShare + BRAKE_FORWARD_SHARE));
   const frontDrive = { front: 1, rear: 0, both: rounded(frontWeightShare) }[known.drivenAxle];
@@ -107,7 +100,7 @@ export function familyFromSilhouette(
       front: scaleAxle(front, {
         ...shared,
         track: known.frontTrack,
-        bodyRise: bodyRise(entries.frontHubToArch, usual),
+        bodyRise: -known.frontLowered,
         weightShare: frontWeightShare,
         brakeShare: frontBrake,
         driveShare: frontDrive,
@@ -115,7 +108,7 @@ export function familyFromSilhouette(
       rear: scaleAxle(rear, {
         ...shared,
         track: known.rearTrack,
-        bodyRise: bodyRise(entries.rearHubToArch, usual),
+        bodyRise: -known.rearLowered,
         weightShare: 1 - frontWeightShare,
         brakeShare: rounded(1 - frontBrake),
         driveShare: rounded(1 - frontDrive),
@@ -137,7 +130,6 @@ export function checkSilhouette(entries: SilhouetteEntries): Finding[] {
     ),
     ...tyreFindings(known.tyreSize, tyre),
     ...trackFindings(known.frontTrack, known.rearTrack),
-    ...(tyre ? archFindings(entries, tyre) : []),
   ];
 }
 
@@ -213,32 +205,6 @@ function trackFindings(front: Metres, rear: Metres): Finding[] {
         },
       ]
     : [];
-}
-
-function archFindings(entries: SilhouetteEntries, tyre: TyreSize): Finding[] {
-  const usual = usualHubToArch(tyre);
-  return (["frontHubToArch", "rearHubToArch"] as const).flatMap((entry) => {
-    const value = entries[entry];
-    if (value === undefined || Math.abs(value - usual) <= LARGEST_BODY_RISE) return [];
-    const [low, high] = [usual - LARGEST_BODY_RISE, usual + LARGEST_BODY_RISE].map((limit) =>
-      Math.round(mmFromMetres(limit)),
-    );
-    const [least, most] = silhouetteRanges[entry];
-    if (value < least || value > most) return [];
-    return [
-      {
-        code: "hub-to-arch-against-tyre",
-        path: entry,
-        got: `${Math.round(mmFromMetres(value))} mm`,
-        needed: `${low} to ${high} mm on this tyre`,
-        hint: "From the middle of the hub straight up to the edge of the arch; check the tyre size too.",
-      },
-    ];
-  });
-}
-
-function bodyRise(hubToArch: Metres | undefined, usual: Metres): Metres {
-  return hubToArch === undefined ? 0 : hubToArch - usual;
 }
 
 function rounded(share: number): number {

@@ -1,5 +1,5 @@
 import type { Finding } from "#numeric";
-import { distanceMm } from "./check-points.ts";
+import { distanceMm, ONE_PLACE_MM } from "./check-points.ts";
 import { jointsOf } from "./check-rubber.ts";
 import { familyFinding, placeWords } from "./family-finding.ts";
 import { asObject, type LooseAxle } from "./loose-axle.ts";
@@ -99,7 +99,7 @@ function pointsInMetres(axle: LooseAxle): Finding[] {
     const path = `${axle.name}.links[${index}]`;
     const said = [look(`${path}.inner_mm`, inner), look(`${path}.outer_mm`, outer)].some(Boolean);
     const length = inner && outer ? distanceMm(inner, outer) : 0;
-    if (!said && length >= 0.5 && length < SHORTEST_LINK_MM) {
+    if (!said && length >= ONE_PLACE_MM && length < SHORTEST_LINK_MM) {
       found.push(
         inMetres(
           path,

@@ -5,8 +5,8 @@ import { seatPlace } from "./seat-place.ts";
 
 type Triple = readonly [number, number, number];
 
-/** Two points closer than this are one place, mm: less than the smallest pin (invented). */
-const ONE_PLACE_MM = 0.5;
+/** Two points closer than this are one place, mm: nobody measures finer (invented). */
+export const ONE_PLACE_MM = 0.05;
 
 export function distanceMm(a: Triple, b: Triple): number {
   return Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

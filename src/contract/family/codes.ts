@@ -48,6 +48,8 @@ export const familyCodes = {
   "life-band-not-rising": "The three distances of a life do not rise.",
   "unknown-position": "A life is given for a position this family does not have.",
   "duplicate-life": "Two lives are given for one position.",
+  "no-template": "There is no template of this layout on this axle.",
+  "tracks-too-different": "Front and rear track differ more than those of any car the templates are good for.",
 } as const;
 
 export type FamilyCode = keyof typeof familyCodes;

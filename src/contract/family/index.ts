@@ -4,3 +4,4 @@ export { FAMILY_FORMAT, type FamilySheet, familySheet } from "./family-schema.ts
 export { formatFamily } from "./format-family.ts";
 export { type ParsedFamily, parseFamily, parseFamilyText } from "./parse-family.ts";
 export { familyJsonSchema } from "./published-schema.ts";
+export { parseSilhouette, type SilhouetteSheet, silhouetteSheet } from "./silhouette-sheet.ts";

@@ -24,7 +24,7 @@ export interface AxleMeasures {
   readonly track: Metres;
   readonly tyre: TyreSize;
   readonly tyreSize: string;
-  /** How much higher (or lower) the body stands over the wheel centre than usual for this tyre. */
+  /** How much higher (negative: lower) the body stands over the wheel centre than it was built. */
   readonly bodyRise: Metres;
   readonly kerbMass: number;
   /** Share of the kerb mass on this axle. */

@@ -1,0 +1,119 @@
+import type { Edit } from "./edit-sheet.ts";
+
+/** One slip of a person in a demo sheet (the Ouzel saloon unless another is named): what must be said, and where. */
+export interface Slip {
+  readonly code: string;
+  readonly path: string;
+  readonly edits: readonly Edit[];
+  readonly sheet?: "siskin-coupe" | "dunlin-hatch";
+  readonly needed?: RegExp;
+  readonly got?: RegExp;
+}
+
+const slip = (code: string, path: string, ...edits: Edit[]): Slip => ({ code, path, edits });
+/** A slip in which the place said is also the place that was changed. */
+const wrong = (code: string, path: string, to: unknown): Slip => slip(code, path, { set: path, to });
+const copied = (code: string, path: string, copyOf: string): Slip => slip(code, path, { set: path, copyOf });
+const removed = (code: string, path: string): Slip => slip(code, path, { remove: path });
+const on = (sheet: NonNullable<Slip["sheet"]>, one: Slip): Slip => ({ ...one, sheet });
+
+const sixthLink = { name: "sixth-link", inner_mm: [-2700, 300, 400], outer_mm: [-2750, 700, 420] };
+const strayStrut = { top_mm: [-2700, 500, 800], axis_point_mm: [-2700, 600, 400] };
+
+export const slips: readonly Slip[] = [
+  copied("zero-length-link", "front.links[4].outer_mm", "front.links[4].inner_mm"),
+  {
+    ...copied("coincident-points", "rear.links[4].inner_mm", "rear.links[2].inner_mm"),
+    needed: /rear\.links\[2\]\.inner_mm/,
+  },
+  copied("coincident-points", "rear.links[1].outer_mm", "rear.links[0].outer_mm"),
+  slip(
+    "coincident-links",
+    "rear.links[1]",
+    { set: "rear.links[1]", copyOf: "rear.links[0]" },
+    { set: "rear.links[1].name", to: "twin" },
+  ),
+  on("dunlin-hatch", copied("coincident-strut-points", "front.strut.axis_point_mm", "front.strut.top_mm")),
+  copied("zero-length-spring", "rear.damper.body_mm", "rear.damper.seat.moving_mm"),
+  wrong("zero-length-axis", "front.links[0].inner_joint.axis", [0, 0, 0]),
+  on("dunlin-hatch", wrong("zero-length-axis", "rear.trailing_arm.free_axis", [0, 0, 0])),
+  removed("axial-without-axis", "front.links[2].inner_joint.axis"),
+  removed("axis-without-axial", "front.links[2].inner_joint.axial_n_per_mm"),
+  removed("axial-without-radial", "front.links[2].inner_joint.radial_n_per_mm"),
+  wrong("torn-share-reversed", "front.defaults.torn_share.plan", [0.7, 0.4]),
+  slip("torn-share-not-falling", "rear.links[3].inner_joint.torn_share.repair_first", {
+    set: "rear.links[3].inner_joint.torn_share",
+    to: { plan: [0.2, 0.4], repair_first: [0.3, 0.5] },
+  }),
+  wrong("torn-share-without-rubber", "front.links[4].outer_joint.torn_share", { plan: [0.2, 0.4] }),
+  wrong("duplicate-link-name", "rear.links[4].name", "upper-rear-link"),
+  wrong("duplicate-link-name", "front.links[4].name", "lower-arm"),
+  wrong("reserved-link-name", "rear.links[3].name", "trailing-arm"),
+  {
+    ...slip("too-many-constraints", "rear.links", { append: "rear.links", entry: sixthLink }),
+    got: /^6 constraints: 6 links, one too many$/,
+  },
+  {
+    ...slip("too-few-constraints", "rear.links", { remove: "rear.links[4]" }),
+    got: /^4 constraints: 4 links, one too few$/,
+  },
+  {
+    ...on("dunlin-hatch", slip("too-many-constraints", "rear.links", { remove: "rear.trailing_arm.free_axis" })),
+    got: /3 links and a trailing arm held in all three directions \(3\), one too many/,
+  },
+  {
+    ...on("dunlin-hatch", slip("too-few-constraints", "rear.links", { remove: "rear.links[2]" })),
+    got: /2 links and a trailing arm with a free axis \(2\), one too few/,
+  },
+  {
+    ...on("dunlin-hatch", slip("too-few-constraints", "front.links", { remove: "front.links[0]" })),
+    got: /2 links and a strut \(2\), one too few/,
+  },
+  slip(
+    "links-not-independent",
+    "rear.links",
+    { set: "rear.links[3].inner_mm", to: [-2610, 440, 270] },
+    { set: "rear.links[3].outer_mm", to: [-2660, 690, 260] },
+    { set: "rear.links[4].inner_mm", to: [-2600, 390, 272] },
+    { set: "rear.links[4].outer_mm", to: [-2665, 715, 259] },
+  ),
+  on("dunlin-hatch", wrong("layout-not-for-axle", "front.layout", "trailing-arm")),
+  wrong("part-not-in-layout", "rear.strut", strayStrut),
+  on("dunlin-hatch", removed("part-missing-in-layout", "front.strut")),
+  wrong("arm-of-one-link", "rear.links[0].arm", "upper-arm"),
+  wrong("arm-outer-points-apart", "front.links[3].outer_mm", [8, 741, 191]),
+  on("siskin-coupe", slip("layout-without-arm", "front.links", { set: "front.layout", to: "double-wishbone" })),
+  slip("no-steered-link", "front.links", { remove: "front.links[4].steered" }),
+  wrong("seat-on-unknown-link", "rear.spring.seat.link", "spring-lnk"),
+  slip("seat-on-unknown-link", "front.damper.seat.links[1]", {
+    set: "front.damper.seat.links[1]",
+    to: "lower-arm-back",
+  }),
+  slip("seat-not-on-one-arm", "front.spring.seat.links", { set: "front.spring.seat.links[1]", to: "tie-rod" }),
+  slip("wheel-on-wrong-side", "front.wheel.centre_mm", { set: "front.wheel.centre_mm[1]", to: -787 }),
+  slip("point-on-wrong-side", "rear.links[1].outer_mm", { set: "rear.links[1].outer_mm[1]", to: -702 }),
+  wrong("track-against-wheel-centre", "rear.track_mm", 1546),
+  slip("wheel-centre-against-wheelbase", "rear.wheel.centre_mm[0]", { set: "wheelbase_mm", to: 2845 }),
+  wrong("wheel-not-on-ground", "front.wheel.loaded_radius_mm", 297),
+  slip("loaded-radius-too-large", "front.wheel.centre_mm[2]", { set: "front.wheel.tyre_size", to: "195/50 R15" }),
+  wrong("tyre-size-unreadable", "rear.wheel.tyre_size", "225-50-17"),
+  wrong("looks-like-metres", "rear.links[2].outer_mm", [-2.842, 0.728, 0.197]),
+  slip("looks-like-metres", "rear.links[2]", { set: "rear.links[2].inner_mm", to: [-2842, 727.7, 197] }),
+  wrong("looks-like-metres", "front.brake.disc_diameter_mm", 0.32),
+  wrong("looks-like-metres", "wheelbase_mm", 2.795),
+  wrong("looks-like-newtons-per-metre", "front.links[3].inner_joint.radial_n_per_mm", 2_500_000),
+  wrong("looks-like-newtons-per-metre", "rear.spring.rate_n_per_mm", 76_000),
+  wrong("looks-like-kilonewtons-per-millimetre", "rear.links[0].inner_joint.radial_n_per_mm", 6.4),
+  wrong("looks-like-tonnes", "kerb_mass_kg", 1.56),
+  slip("two-forms-of-subframe", "front.subframe_half_mm", {
+    set: "front.subframe_mm",
+    copyOf: "front.subframe_half_mm",
+  }),
+  { ...wrong("shares-not-one", "rear.brake_share", 0.3), needed: /^0\.32,/ },
+  wrong("drive-share-against-driven", "front.driven", true),
+  wrong("years-reversed", "to_year", 2008),
+  slip("life-band-not-rising", "life[2].middle_km", { set: "life[2].low_km", to: 128_000 }),
+  slip("life-band-not-rising", "life[2].high_km", { set: "life[2].high_km", to: 120_000 }),
+  wrong("unknown-position", "life[0].position", "front/lower-arm/rear-bsh"),
+  copied("duplicate-life", "life[3].position", "life[1].position"),
+];
