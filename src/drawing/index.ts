@@ -1,6 +1,7 @@
 export type { PositionState, PositionStates } from "./below/position-state.ts";
 export { axlePositionsOf, drawAxle } from "./corner/draw-axle.ts";
 export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-corner.ts";
+export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-family-sheet.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
 export { type CurveOptions, drawCurves } from "./plot/draw-curves.ts";

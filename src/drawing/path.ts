@@ -66,3 +66,8 @@ export function rectanglePath(x: number, y: number, width: number, height: numbe
     [x, y + height],
   ]);
 }
+
+/** Path data of a bent line that turns once, at `bend`. */
+export function bentLine(from: Spot, bend: Spot, to: Spot): string {
+  return `M${pair(from)}Q${pair(bend)} ${pair(to)}`;
+}

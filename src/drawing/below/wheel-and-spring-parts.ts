@@ -1,5 +1,5 @@
 import { type Axle, type Position, type Side, seatAtRideHeight } from "#vehicle";
-import { polygon, polyline } from "../path.ts";
+import { bentLine, polygon } from "../path.ts";
 import { between, type CarPoint, onSide } from "../projection.ts";
 import { drawBrake } from "../symbols/brake.ts";
 import { drawBush } from "../symbols/bush.ts";
@@ -181,11 +181,10 @@ export function smallParts(axle: Axle, side: Side, positions: readonly Position[
     if (at === null) return [];
     const [x, y, z] = at;
     if (kind === "hose") {
-      const run = [
-        [x + toward * 0.02, y - inward * 0.06, z],
-        [x + toward * 0.012, y - inward * 0.02, z],
-        [x, y + inward * 0.02, z],
-        [x + toward * 0.03, y + inward * 0.08, z],
+      const [from, bend, to] = [
+        [x + toward * 0.03, y - inward * 0.07],
+        [x + toward * 0.01, y + inward * 0.02],
+        [x - toward * 0.03, y + inward * 0.05],
       ] as const;
       return [
         {
@@ -196,7 +195,7 @@ export function smallParts(axle: Axle, side: Side, positions: readonly Position[
           draw: (view, lookOf) => [
             {
               kind: "path",
-              d: polyline(run.map((p) => view.spot(p))),
+              d: bentLine(view.spot(from), view.spot(bend), view.spot(to)),
               stroke: { ...strokeOf(lookOf("hose")), cap: "round" },
             },
           ],

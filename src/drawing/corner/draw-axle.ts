@@ -2,11 +2,13 @@ import { type AxleName, type Family, type Position, positionsOf } from "#vehicle
 import { drawAxleFrame, drawAxleSteering } from "../below/axle-parts.ts";
 import { belowView, halfWidth, reachAlong } from "../below/below-view.ts";
 import { cornerParts } from "../below/corner-parts.ts";
+import { drawnFamily } from "../below/drawn-family.ts";
 import { computeLooks } from "../below/looks.ts";
 import { countSeen } from "../below/position-state.ts";
 import { drawSilhouette } from "../below/silhouette.ts";
 import { drawWholeBar } from "../below/whole-bar.ts";
 import { polyline } from "../path.ts";
+import { scaleWords } from "../scale-words.ts";
 import type { Mark, Scene } from "../scene.ts";
 import { hairline } from "../symbols/look.ts";
 import { groupOf, groupWords } from "../underside/car-targets.ts";
@@ -26,10 +28,11 @@ export function axlePositionsOf(family: Family, axle: AxleName): readonly Positi
  * the links of the corners are only hinted at.
  * @returns a scene whose targets (one per position) do not overlap and are at least 48 units high
  */
-export function drawAxle(family: Family, axleName: AxleName, options: CornerOptions): Scene {
+export function drawAxle(asked: Family, axleName: AxleName, options: CornerOptions): Scene {
+  const { family, positions } = drawnFamily(asked);
   const { width, type = "desk", states, selected = null } = options;
   const axle = family[axleName];
-  const list = axlePositionsOf(family, axleName);
+  const list = positions.filter((position) => groupOf(position) === axleName);
   const [rear, front] = reachAlong(axle);
   const half = halfWidth(axle);
   const plan = planSheets(
@@ -42,11 +45,11 @@ export function drawAxle(family: Family, axleName: AxleName, options: CornerOpti
   const area = drawingArea(place, plan);
   const spare = place.height - SHEET_HEAD - (front - rear) * plan.scale;
   const view = belowView((area.left + area.right) / 2, SHEET_HEAD + Math.max(spare, 0) / 2, front, plan.scale, null);
-  const looks = computeLooks(family, positionsOf(family), states, selected);
-  const marks: Mark[] = [...drawSheetHead(place, groupWords(axleName), list, states)];
+  const looks = computeLooks(family, positions, states, selected);
+  const marks: Mark[] = [...drawSheetHead(place, groupWords(axleName), list, { states, type, note: rungWords(axle) })];
   if (axle.rung === "layout") marks.push(...drawSilhouette(view, axle));
   else {
-    const parts = (["left", "right"] as const).flatMap((side) => cornerParts(axle, side, positionsOf(family)));
+    const parts = (["left", "right"] as const).flatMap((side) => cornerParts(axle, side, positions));
     const lines = parts.flatMap((part) => part.lines.map((line) => polyline(line.map((p) => view.spot(p)))));
     const wheels = (["left", "right"] as const).flatMap((side) =>
       cornerParts(axle, side, [])
@@ -63,6 +66,7 @@ export function drawAxle(family: Family, axleName: AxleName, options: CornerOpti
     width,
     height: plan.height,
     type,
+    scale: scaleWords(plan.scale),
     title: `${family.name}, ${groupWords(axleName).toLowerCase()} from below`,
     description: `What belongs to the axle as a whole, from below, front up. ${countSeen(list, states)} of ${list.length} places looked at.${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks: [...marks, ...hung.marks],

@@ -1,10 +1,12 @@
 import { axleAndSide, type Corner, type Family, type Position, positionsOf } from "#vehicle";
 import { belowView, halfWidth, reachAlong } from "../below/below-view.ts";
 import { cornerParts } from "../below/corner-parts.ts";
+import { type DrawnFamily, drawnFamily } from "../below/drawn-family.ts";
 import { computeLooks } from "../below/looks.ts";
 import { countSeen, type PositionStates } from "../below/position-state.ts";
 import { drawSilhouette } from "../below/silhouette.ts";
 import { polyline } from "../path.ts";
+import { scaleWords } from "../scale-words.ts";
 import type { Mark, Scene, Target, TypeScale } from "../scene.ts";
 import { hairline, inkLine } from "../symbols/look.ts";
 import { drawRack } from "../symbols/rack.ts";
@@ -36,11 +38,13 @@ export function cornerPositions(family: Family, corner: Corner): readonly Positi
  * @returns a scene whose targets (one per position) do not overlap and are at least 48 units high; it is higher than was
  *   asked for where the rows would not fit otherwise
  */
-export function drawCorner(family: Family, corner: Corner, options: CornerOptions): Scene {
+export function drawCorner(asked: Family, corner: Corner, options: CornerOptions): Scene {
   const { width, type = "desk", states } = options;
+  const drawn = drawnFamily(asked);
+  const { family } = drawn;
   const { axle: axleName, side } = axleAndSide(corner);
   const axle = family[axleName];
-  const positions = cornerPositions(family, corner);
+  const positions = drawn.positions.filter((position) => groupOf(position) === corner);
   const extent = cornerExtent(family, positions, corner);
   const own = SHEETS.map((sheet) => positions.filter((position) => position.sheet === sheet));
   const needs = own.map((list) => ({
@@ -55,9 +59,9 @@ export function drawCorner(family: Family, corner: Corner, options: CornerOption
     const place = plan.sheets[i];
     const list = own[i];
     if (place === undefined || list === undefined) continue;
-    const drawn = drawSheet(family, corner, { sheet, place, plan, list, extent, options });
-    marks.push(...drawn.marks);
-    targets.push(...drawn.targets);
+    const shown = drawSheet(drawn, corner, { sheet, place, plan, list, extent, options });
+    marks.push(...shown.marks);
+    targets.push(...shown.targets);
   }
   marks.push(...drawFolds(plan, width));
   const rung = rungWords(axle);
@@ -66,6 +70,7 @@ export function drawCorner(family: Family, corner: Corner, options: CornerOption
     width,
     height: plan.height,
     type,
+    scale: scaleWords(plan.scale),
     title: `${family.name}, ${groupWords(corner).toLowerCase()} corner from below`,
     description: `Two sheets, lower and upper, seen from below, front up. ${said}.${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks,
@@ -98,7 +103,7 @@ interface SheetRequest {
 }
 
 function drawSheet(
-  family: Family,
+  { family, positions }: DrawnFamily,
   corner: Corner,
   request: SheetRequest,
 ): { readonly marks: readonly Mark[]; readonly targets: readonly Target[] } {
@@ -113,12 +118,18 @@ function drawSheet(
   const spare = place.height - SHEET_HEAD - (extent.front - extent.rear) * scale;
   const view = belowView(middle - across, place.y + SHEET_HEAD + spare / 2 - 4, extent.front, scale, null);
 
-  const looks = computeLooks(family, positionsOf(family), states, selected);
+  const looks = computeLooks(family, positions, states, selected);
   const look = (part: string) => looks(axleName, side, part);
-  const marks: Mark[] = [...drawSheetHead(place, SHEET_WORDS[sheet], list, states)];
+  const marks: Mark[] = [
+    ...drawSheetHead(place, SHEET_WORDS[sheet], list, {
+      states,
+      type,
+      note: sheet === "lower" ? rungWords(axle) : null,
+    }),
+  ];
   if (axle.rung === "layout") marks.push(...drawSilhouette(view, axle, side));
   else {
-    const parts = cornerParts(axle, side, positionsOf(family), extent.inner);
+    const parts = cornerParts(axle, side, positions, extent.inner);
     const ghosts = parts.filter((part) => part.sheet !== "both" && part.sheet !== sheet);
     const lines = ghosts.flatMap((part) => part.lines.map((line) => polyline(line.map((p) => view.spot(p)))));
     marks.push(...drawCornerFrame(view, axle, side, extent.inner, extent.outer));

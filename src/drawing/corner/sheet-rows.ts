@@ -4,6 +4,7 @@ import type { Spot } from "../path.ts";
 import type { Projection } from "../projection.ts";
 import type { GradeMark, Mark, Target, TypeScale } from "../scene.ts";
 import { drawLeader } from "../symbols/leader.ts";
+import { computeStyleWidth } from "../text-width.ts";
 import { strokes } from "../tokens.ts";
 import { drawingArea, placeRows } from "./place-rows.ts";
 import { drawRow, type Row, rowTarget } from "./row.ts";
@@ -65,17 +66,19 @@ function pointMark(
   return isSelected ? [mark, ring] : [mark];
 }
 
-/** Name of a sheet at its upper left, and how much of it has been looked at. */
+/** Name of a sheet at its upper left, what is to be said of its geometry, and how much of it has been looked at. */
 export function drawSheetHead(
   place: SheetPlace,
   name: string,
   list: readonly Position[],
-  states: PositionStates,
+  { states, type, note }: { readonly states: PositionStates; readonly type: TypeScale; readonly note: string | null },
 ): readonly Mark[] {
   const y = place.y + 27;
   const words = `${countSeen(list, states)} of ${list.length} looked at`;
+  const noteX = place.x + computeStyleWidth(name, "large-bold", type) + 14;
   return [
     { kind: "text", x: place.x, y, text: name, style: "large-bold" },
+    ...(note === null ? [] : [{ kind: "text", x: noteX, y, text: note, style: "note" } as const]),
     { kind: "text", x: place.x + place.width, y, text: words, style: "label-second", anchor: "end" },
   ];
 }

@@ -3,6 +3,7 @@ import { axleAndSide, type Family, positionsOf } from "#vehicle";
 import { partOf } from "../below/part-of.ts";
 import { polyline, type Spot } from "../path.ts";
 import type { FormatFigure } from "../plot/format-figure.ts";
+import { scaleWords } from "../scale-words.ts";
 import type { Mark, Scene, TypeScale } from "../scene.ts";
 import { thinLine } from "../symbols/look.ts";
 import { wrapText } from "../text-width.ts";
@@ -88,15 +89,6 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     targets: [],
     scale: scaleWords(views.above.scale),
   };
-}
-
-/** Millimetres of a page unit: 96 to the inch. */
-const MM_PER_UNIT = 25.4 / 96;
-
-/** A scale as it stands in a title block: "1 : 10.5". */
-export function scaleWords(unitsPerMetre: number): string {
-  const ratio = 1000 / (unitsPerMetre * MM_PER_UNIT);
-  return `1 : ${ratio < 20 ? ratio.toFixed(1) : ratio.toFixed(0)}`;
 }
 
 const title = (view: GeometryView): Mark => ({

@@ -1,12 +1,10 @@
 import { mmFromMetres } from "#quantity";
-import { type Axle, type Family, type Position, positionsOf } from "#vehicle";
-import { drawAxleFrame, drawAxleSteering } from "../below/axle-parts.ts";
-import { cornerParts } from "../below/corner-parts.ts";
+import type { Axle, Family, Position } from "#vehicle";
+import { drawCar } from "../below/draw-car.ts";
+import { drawnFamily } from "../below/drawn-family.ts";
 import { computeLooks } from "../below/looks.ts";
 import type { PositionStates } from "../below/position-state.ts";
 import { hasFinding } from "../below/position-state.ts";
-import { drawSilhouette } from "../below/silhouette.ts";
-import { drawWholeBar } from "../below/whole-bar.ts";
 import { polyline, type Spot } from "../path.ts";
 import type { GradeMark, Mark, Scene, TypeScale } from "../scene.ts";
 import { drawBreakLines } from "../symbols/break-lines.ts";
@@ -18,7 +16,7 @@ import { carTargets, type PlaceGroup } from "./car-targets.ts";
 import { drawLegend } from "./legend.ts";
 import { drawPositionLabels, labelledPositions, labelOf } from "./position-labels.ts";
 import { familyRungWords, rungWords } from "./rung-words.ts";
-import { layoutUnderside, type UndersideLayout } from "./underside-layout.ts";
+import { brokenScale, layoutUnderside, type UndersideLayout } from "./underside-layout.ts";
 
 export interface UndersideOptions {
   readonly width: number;
@@ -40,31 +38,19 @@ const LABEL_WIDTH = { desk: 164, touch: 164 } as const;
 
 /**
  * The underside of a car: from below, front up, page right = the car's left side, the stretch between the axles left out.
- * @param family drawn from its hard points; an axle on rung "layout" from its silhouette, wheelbase, track and tyre alone
+ * @param asked drawn from its hard points; an axle on rung "layout" from its silhouette, wheelbase, track and tyre alone
  * @returns a scene whose targets (corners, axles, labels) do not overlap and are at least 48 units wide and high
  */
-export function drawUnderside(family: Family, options: UndersideOptions): Scene {
+export function drawUnderside(asked: Family, options: UndersideOptions): Scene {
   const { width, height, type = "desk", states, selected = null, opened = null } = options;
-  const positions = positionsOf(family);
+  const { family, positions } = drawnFamily(asked);
   const legend = options.legend ?? states !== null;
   const labelWidth = states === null ? LEAST_TARGET / 2 : LABEL_WIDTH[type];
   const layout = layoutUnderside(family, { width, height, type, legend, labelWidth });
   const { view } = layout;
   const looks = computeLooks(family, positions, states, selected);
 
-  const marks: Mark[] = [...drawCentreLine(layout)];
-  for (const axle of [family.front, family.rear]) {
-    if (axle.rung === "layout") {
-      marks.push(...drawSilhouette(view, axle));
-      continue;
-    }
-    marks.push(...drawAxleFrame(view, axle), ...drawAxleSteering(view, axle, (part) => looks(axle.name, null, part)));
-    for (const side of ["left", "right"] as const) {
-      const parts = cornerParts(axle, side, positions).filter((part) => part.name !== "bar");
-      marks.push(...parts.flatMap((part) => part.draw(view, (name) => looks(axle.name, side, name))));
-    }
-    marks.push(...drawWholeBar(view, axle, looks(axle.name, null, "bar")));
-  }
+  const marks: Mark[] = [...drawCentreLine(layout), ...drawCar(view, { family, positions }, looks)];
   marks.push(...drawLeftOut(family, layout), ...drawSides(family, layout));
   const placed = positions.flatMap((position) =>
     position.at === null ? [] : [{ position, spot: view.spot(position.at) }],
@@ -93,10 +79,11 @@ export function drawUnderside(family: Family, options: UndersideOptions): Scene 
     description: describe(family, positions, states),
     marks,
     targets: [...carTargets(family, positions, states, layout, opened), ...hung.targets],
+    scale: brokenScale(layout),
   };
 }
 
-function drawCentreLine({ view, top, bottom }: UndersideLayout): readonly Mark[] {
+export function drawCentreLine({ view, top, bottom }: UndersideLayout): readonly Mark[] {
   const d = polyline([
     [view.centreX, top - 8],
     [view.centreX, bottom + 8],
@@ -138,7 +125,7 @@ function drawMarks(
   });
 }
 
-function drawLeftOut(family: Family, { view, left, right }: UndersideLayout): readonly Mark[] {
+export function drawLeftOut(family: Family, { view, left, right }: UndersideLayout): readonly Mark[] {
   const wheelbase = `wheelbase ${Math.round(mmFromMetres(family.wheelbase))}`;
   const said = familyRungWords(family);
   if (view.break === null) {
@@ -167,7 +154,7 @@ function notes(x: number, middle: number, words: readonly string[], width: numbe
 }
 
 /** Sides in words at both ends of the track dimension, in front and behind. */
-function drawSides(family: Family, { view, headY, footY }: UndersideLayout): readonly Mark[] {
+export function drawSides(family: Family, { view, headY, footY }: UndersideLayout): readonly Mark[] {
   const row = (axle: Axle, y: number): readonly Mark[] => {
     const half = (axle.track / 2) * view.scale;
     const word = axle.name === "front" ? "Front" : "Rear";

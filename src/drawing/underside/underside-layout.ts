@@ -1,5 +1,6 @@
 import type { Family } from "#vehicle";
 import { type BelowView, type Break, belowView, halfWidth, reachAlong } from "../below/below-view.ts";
+import { scaleWords } from "../scale-words.ts";
 import type { TypeScale } from "../scene.ts";
 
 /** Where everything of an underside drawing goes, page units. */
@@ -18,6 +19,9 @@ export interface UndersideLayout {
 }
 
 export interface UndersideRoom {
+  /** Upper left corner of the room; absent = that of the scene. */
+  readonly x?: number;
+  readonly y?: number;
   readonly width: number;
   readonly height: number;
   readonly type: TypeScale;
@@ -51,17 +55,24 @@ export function layoutUnderside(family: Family, room: UndersideRoom): UndersideL
   const scale = Math.max(Math.min(free / length, (room.width - 2 * room.labelWidth) / (2 * half)), 1);
   const drawn = length * scale + (cut?.gap ?? 0);
   const spare = Math.max(room.height - HEAD - FOOT - legend - drawn, 0) / 2;
-  const top = HEAD + spare;
-  const view = belowView(room.width / 2, top, frontFront, scale, cut);
+  const top = (room.y ?? 0) + HEAD + spare;
+  const centreX = (room.x ?? 0) + room.width / 2;
+  const view = belowView(centreX, top, frontFront, scale, cut);
   const bottom = top + drawn;
   return {
     view,
     headY: top - 20,
     footY: bottom + 20,
-    legendY: room.legend ? room.height - 14 : null,
-    left: room.width / 2 - half * scale,
-    right: room.width / 2 + half * scale,
+    legendY: room.legend ? (room.y ?? 0) + room.height - 14 : null,
+    left: centreX - half * scale,
+    right: centreX + half * scale,
     top,
     bottom,
   };
+}
+
+/** The scale of an underside drawing in words: "broken view, 1 : 9". */
+export function brokenScale({ view }: UndersideLayout): string {
+  const words = scaleWords(view.scale);
+  return view.break === null ? words : `broken view, ${words}`;
 }
