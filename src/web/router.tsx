@@ -7,6 +7,7 @@ import { NotShown, RefusedPage } from "./families/refused-page.tsx";
 import { GeometryPage } from "./geometry/geometry-page.tsx";
 import { readGeometrySearch } from "./geometry/geometry-search.ts";
 import { formatSearch, parseSearch } from "./look/address.ts";
+import { BrokenPage } from "./places/broken-page.tsx";
 import { BenchPage, CounterPage, ReferencePage, TallyPage } from "./places/later-pages.tsx";
 import { NowherePage } from "./places/nowhere-page.tsx";
 import { TodayPage } from "./places/today-page.tsx";
@@ -91,6 +92,7 @@ export const router = createRouter({
   ]),
   parseSearch,
   stringifySearch: formatSearch,
+  defaultErrorComponent: BrokenPage,
 });
 
 declare module "@tanstack/react-router" {

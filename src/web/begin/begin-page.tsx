@@ -1,14 +1,96 @@
+import { useNavigate } from "@tanstack/react-router";
+import { useMemo, useState } from "react";
+import type { Finding } from "#contract";
+import type { SilhouetteEntries } from "#vehicle";
+import { beginFamily } from "../server/begin-family.ts";
+import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
+import { Preview } from "./preview.tsx";
+import { readForm, usualForm } from "./silhouette-entries.ts";
+import { SilhouetteFields } from "./silhouette-form.tsx";
 
-/** Begins a car line from the silhouettes of its axles. */
-export const BeginPage = () => (
-  <Sheet
-    name="Begin a car line"
-    sub="from the silhouettes of its axles"
-    place="Families"
-    titleBlock={{ title: "Begin a car line", note: "rung scaled", rows: [[{ label: "Sheet", value: "1 of 1" }]] }}
-    margin={<h2 className="heading">Begin</h2>}
-  >
-    <div className="page" />
-  </Sheet>
-);
+type Making =
+  | { readonly kind: "none" | "busy" | "silent" }
+  | { readonly kind: "refused"; readonly findings: readonly Finding[] };
+
+const NOTHING_WRONG = {};
+const RUNG_TITLE = {
+  title: "Begin a car line",
+  note: "nothing kept yet",
+  rows: [
+    [
+      { label: "Rung", value: "scaled" },
+      { label: "Units", value: "mm, kg, %" },
+      { label: "Sheet", value: "1 of 1" },
+    ],
+  ],
+};
+
+/** The entries last readable, so that the drawing stands still while a figure is half typed. */
+const useEntries = (form: ReturnType<typeof usualForm>) => {
+  const read = useMemo(() => readForm(form), [form]);
+  const [last, setLast] = useState<SilhouetteEntries>({});
+  if ("entries" in read && read.entries !== last) setLast(read.entries);
+  return { read, entries: "entries" in read ? read.entries : last };
+};
+
+/** Begins a car line nobody has measured from the silhouettes of its axles and what a tape finds. */
+export const BeginPage = () => {
+  const [form, setForm] = useState(usualForm);
+  const [making, setMaking] = useState<Making>({ kind: "none" });
+  const { read, entries } = useEntries(form);
+  const navigate = useNavigate();
+  const wrong = "wrong" in read ? read.wrong : NOTHING_WRONG;
+  const count = Object.keys(wrong).length;
+  const make = async () => {
+    if (!("entries" in read)) return;
+    setMaking({ kind: "busy" });
+    const begun = await beginFamily(read.entries);
+    if (begun.kind !== "answer") setMaking(begun);
+    else await navigate({ to: "/families/$familyId/underside", params: { familyId: begun.body } });
+  };
+  return (
+    <Sheet
+      name="Begin a car line"
+      sub="from the silhouettes of its axles"
+      place="Families"
+      waiting={making.kind === "busy" ? { doing: "Keeping the new car line" } : null}
+      titleBlock={RUNG_TITLE}
+      margin={
+        <>
+          <h2 className="heading">A car nobody has measured</h2>
+          <p className="margin-lead">
+            The template of each layout is scaled to these measures. Hard points then stand to 20 mm along and across
+            and 12 mm in height, rubber to 40 %: the band of every figure comes from that.
+          </p>
+          <p className="margin-links">
+            <button type="button" className="press" disabled={making.kind === "busy"} onClick={() => void make()}>
+              Make this car line
+            </button>
+          </p>
+          <div role="status">
+            {count === 0 ? null : (
+              <p className="margin-notice">
+                {count === 1 ? "One entry has" : `${count} entries have`} to be put right first; the drawing shows the
+                last that were.
+              </p>
+            )}
+            {making.kind === "silent" ? (
+              <p className="margin-notice">No answer came; nothing was kept. See that the program is still running.</p>
+            ) : null}
+          </div>
+          {making.kind === "refused" ? <FindingsList findings={making.findings} /> : null}
+        </>
+      }
+    >
+      <div className="begin">
+        <form className="begin-form" onSubmit={(event) => event.preventDefault()}>
+          <SilhouetteFields form={form} wrong={wrong} onChange={setForm} />
+        </form>
+        <div className="begin-preview">
+          <Preview entries={entries} />
+        </div>
+      </div>
+    </Sheet>
+  );
+};

@@ -1,4 +1,5 @@
 import { useId } from "react";
+import { formatNumber } from "#casework";
 
 interface NumberFieldProps {
   readonly label: string;
@@ -32,7 +33,7 @@ export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: 
         <span className="field-unit">{unit}</span>
       </span>
       <span id={note} className="note">
-        {wrong ?? `${low} to ${high}`}
+        {wrong ?? `${formatNumber(low, 0)} to ${formatNumber(high, 0)}`}
       </span>
     </div>
   );

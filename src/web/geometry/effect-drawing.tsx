@@ -1,5 +1,5 @@
 import { useCallback } from "react";
-import type { FaultEffect } from "#casework";
+import { type FaultEffect, formatFigure } from "#casework";
 import { drawCurves, drawGeometry } from "#drawing";
 import type { Family } from "#vehicle";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
@@ -9,16 +9,23 @@ interface EffectDrawingProps {
   readonly effect: FaultEffect;
 }
 
-const VIEWS_LEAST = { desk: 560, touch: 560 } as const;
+/** Narrower than this the sentence stands under the views; the same width stands in geometry.css. */
+const ROOM_FOR_SENTENCE = 480;
+const VIEWS_LEAST = { desk: 420, touch: 440 } as const;
 
 /** Three views of the corner and the curves over travel, drawn from one answer. */
 export const EffectDrawing = ({ family, effect }: EffectDrawingProps) => {
-  const drawViews = useCallback((room: SceneRoom) => drawGeometry(family, effect, room), [family, effect]);
-  const drawPlots = useCallback((room: SceneRoom) => drawCurves(effect, room), [effect]);
+  const drawViews = useCallback(
+    (room: SceneRoom) =>
+      drawGeometry(family, effect, { ...room, format: formatFigure, sentence: room.width >= ROOM_FOR_SENTENCE }),
+    [family, effect],
+  );
+  const drawPlots = useCallback((room: SceneRoom) => drawCurves(effect, { ...room, format: formatFigure }), [effect]);
   return (
     <>
       <div className="geometry-views">
         <FittedScene draw={drawViews} leastHeight={VIEWS_LEAST} />
+        <p className="geometry-sentence">{effect.sentence}</p>
       </div>
       <div className="geometry-curves">
         <FittedScene draw={drawPlots} leastHeight={VIEWS_LEAST} />

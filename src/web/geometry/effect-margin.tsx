@@ -1,32 +1,15 @@
 import { Link } from "@tanstack/react-router";
-import { type FaultEffect, type Figure, formatFigure } from "#casework";
+import type { FaultEffect } from "#casework";
 import { fullName, gradeWords, groupOf, groupWords } from "#drawing";
-import { FigureFacts, RUNG_WORDS } from "../effect/figure-facts.tsx";
-import { bandWords, FigureLine, settleWords } from "../effect/figure-line.tsx";
+import { RUNG_WORDS } from "../effect/figure-facts.tsx";
+import { FigureLine } from "../effect/figure-line.tsx";
 import { PrintSheet } from "../effect/print-sheet.tsx";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { Cautions } from "../shell/cautions.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
-import { gradeOfMark, wordsOfMark } from "../underside/position-mark.ts";
+import { FIRMER_FACTOR, gradeOfMark, wordsOfMark } from "../underside/position-mark.ts";
+import { Headline } from "./headline.tsx";
 import type { Geometry } from "./use-geometry.ts";
-
-/** The figure the sheet is about, or the reading that would make it one. */
-const Headline = ({ figure }: { readonly figure: Figure }) => (
-  <>
-    {figure.signSure ? (
-      <p className="margin-figure">
-        <span className="figure-huge">{formatFigure(figure)}</span>
-        <span className="unit">{bandWords(figure)}</span>
-      </p>
-    ) : (
-      <p className="margin-notice">Not shown: {settleWords(figure)}</p>
-    )}
-    <details className="opens">
-      <summary>What stands behind it</summary>
-      <FigureFacts figure={figure} />
-    </details>
-  </>
-);
 
 const otherWords = (count: number): string =>
   count === 1
@@ -53,7 +36,7 @@ export const EffectMargin = ({ geometry, effect }: { readonly geometry: Geometry
       <MarginTop geometry={geometry} />
       <h2 className="heading">{effect.headline.label}</h2>
       <p className="label">{fullName(geometry.position)}</p>
-      <Headline figure={effect.headline} />
+      <Headline effect={effect} />
       <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
       <MarginSection title="How sure">
         {effect.howSure} Geometry {RUNG_WORDS[effect.rung]}.
@@ -65,6 +48,15 @@ export const EffectMargin = ({ geometry, effect }: { readonly geometry: Geometry
       <MarginSection title="Computed so">{effect.computedSo}</MarginSection>
       <p className="margin-links">
         {question === null ? null : <PrintSheet familyId={family.id} question={question} />}
+        {geometry.mark.kind === "firmer" ? null : (
+          <button
+            type="button"
+            className="link"
+            onClick={() => geometry.chooseMark({ kind: "firmer", factor: FIRMER_FACTOR.usual })}
+          >
+            Compare a firmer one
+          </button>
+        )}
         <Link
           to="/families/$familyId/underside"
           params={{ familyId: family.id }}

@@ -10,6 +10,9 @@ import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
 
+/** On an upright tablet place, heading and figure stay in view below the drawing. */
+const MARGIN_LOW = 172;
+
 /** What stands in the margin before the first answer, or where none came. */
 const NoAnswer = ({ ended }: { readonly ended: "stopped" | "broken" | null }) => (
   <>
@@ -35,6 +38,8 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
       sub={`geometry, ${position.axle} ${position.side}`}
       place="Families"
       waiting={waiting}
+      subject={null}
+      marginLow={MARGIN_LOW}
       keys={keys}
       titleBlock={familyTitleBlock(family, `Geometry, ${position.axle} ${position.side}`, "3 of 3")}
       margin={

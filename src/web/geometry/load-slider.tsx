@@ -33,7 +33,7 @@ export const LoadSlider = ({ condition, onChange }: LoadSliderProps) => {
         >
           {LOAD_SCALES.map((entry) => (
             <option key={entry.kind} value={entry.kind}>
-              {entry.name} at this wheel
+              {entry.name}
             </option>
           ))}
         </select>

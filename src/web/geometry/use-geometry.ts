@@ -34,12 +34,14 @@ const usualMark = (family: Family, position: Position): PositionMark => {
   return loose ? { kind: "loose", play: 0.001 } : { kind: "firmer", factor: 2 };
 };
 
-/** Where a visitor without a place begins: the first bush of the rear left that can be torn, else the first place. */
-const exampleOf = (family: Family, positions: readonly Position[]): Position | undefined =>
-  positions.find(
+/** Where a visitor without a place begins: of the rear left bushes that can be torn the foremost, else the first place. */
+const exampleOf = (family: Family, positions: readonly Position[]): Position | undefined => {
+  const rearLeft = positions.filter(
     (position) =>
       position.axle === "rear" && position.side === "left" && possibleFaultsAt(family, position).tornGrades.length > 0,
-  ) ?? positions[0];
+  );
+  return rearLeft.toSorted((a, b) => (b.at?.[0] ?? 0) - (a.at?.[0] ?? 0))[0] ?? positions[0];
+};
 
 /** The condition as it is dragged, written to the address once it rests; the address wins when it changes by itself. */
 const useDraggedCondition = (

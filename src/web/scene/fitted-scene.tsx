@@ -24,14 +24,11 @@ export const FittedScene = ({ draw, leastHeight, onPress }: FittedSceneProps) =>
   const [frame, room] = useRoom<HTMLDivElement>();
   const type = useTypeScale();
   const least = leastHeight[type];
-  const scene = useMemo(
-    () => (room === null ? null : draw({ width: room.width, height: Math.max(room.height, least), type })),
-    [draw, room, type, least],
-  );
+  const scene = useMemo(() => (room === null ? null : draw({ ...room, type })), [draw, room, type]);
   const selected = scene?.targets.find((target) => target.selected === true)?.id ?? null;
   useShown(frame, selected, room?.height ?? 0);
   return (
-    <div ref={frame} className="fitted">
+    <div ref={frame} className="fitted" style={{ minHeight: least }}>
       {scene === null ? null : <SceneView scene={scene} {...(onPress === undefined ? {} : { onPress })} />}
     </div>
   );

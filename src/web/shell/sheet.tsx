@@ -15,6 +15,8 @@ interface SheetProps {
   readonly margin: ReactNode;
   /** What the margin is about; null where it may stay low on an upright tablet. Absent: it stands open. */
   readonly subject?: string | null;
+  /** How much of the margin stays in view on an upright tablet when it is slid down, px. */
+  readonly marginLow?: number;
   readonly keys?: readonly PageKey[];
   readonly waiting?: Waiting | null;
   /** The drawing fills the sheet and never scrolls sideways; a list scrolls as a page. */
@@ -31,6 +33,7 @@ export const Sheet = ({
   titleBlock,
   margin,
   subject = "page",
+  marginLow,
   keys = NO_KEYS,
   waiting = null,
   children,
@@ -61,7 +64,9 @@ export const Sheet = ({
       <main id="drawing" className="drawing" tabIndex={-1}>
         {children}
       </main>
-      <Margin subject={subject}>{margin}</Margin>
+      <Margin subject={subject} low={marginLow}>
+        {margin}
+      </Margin>
       <TitleBlock {...titleBlock} />
       {listed ? <KeyList keys={all} onClose={() => setListed(false)} /> : null}
     </div>

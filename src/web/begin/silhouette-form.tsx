@@ -1,0 +1,118 @@
+import { useId } from "react";
+import type { DrivenAxle } from "#vehicle";
+import { LayoutChoice } from "./layout-choice.tsx";
+import { NumberField } from "./number-field.tsx";
+import { NUMBER_ENTRIES, rangeOf, type SilhouetteForm } from "./silhouette-entries.ts";
+
+interface SilhouetteFieldsProps {
+  readonly form: SilhouetteForm;
+  readonly wrong: Readonly<Record<string, string>>;
+  readonly onChange: (form: SilhouetteForm) => void;
+}
+
+const DRIVEN: readonly { readonly axle: DrivenAxle; readonly words: string }[] = [
+  { axle: "front", words: "front" },
+  { axle: "rear", words: "rear" },
+  { axle: "both", words: "both" },
+];
+
+interface TextFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly note: string;
+  readonly wrong: boolean;
+  readonly onChange: (value: string) => void;
+}
+
+const TextField = ({ label, value, note, wrong, onChange }: TextFieldProps) => {
+  const id = useId();
+  const noteId = useId();
+  return (
+    <div className="field field-text" data-wrong={wrong}>
+      <label htmlFor={id}>{label}</label>
+      <span className="field-entry">
+        <input
+          id={id}
+          type="text"
+          autoComplete="off"
+          value={value}
+          aria-describedby={noteId}
+          aria-invalid={wrong}
+          onChange={(event) => onChange(event.target.value)}
+        />
+      </span>
+      <span id={noteId} className="note">
+        {note}
+      </span>
+    </div>
+  );
+};
+
+const DrivenField = ({ form, onChange }: Omit<SilhouetteFieldsProps, "wrong">) => {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>Driven axle</label>
+      <span className="field-entry">
+        <select
+          id={id}
+          value={form.drivenAxle}
+          onChange={(event) => {
+            const chosen = DRIVEN.find(({ axle }) => axle === event.target.value);
+            if (chosen !== undefined) onChange({ ...form, drivenAxle: chosen.axle });
+          }}
+        >
+          {DRIVEN.map(({ axle, words }) => (
+            <option key={axle} value={axle}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </span>
+    </div>
+  );
+};
+
+/** Everything a car line is begun with: two silhouettes and ten entries, each with what is taken where nothing is entered. */
+export const SilhouetteFields = ({ form, wrong, onChange }: SilhouetteFieldsProps) => (
+  <>
+    <LayoutChoice
+      axle="front"
+      value={form.frontLayout}
+      onChange={(frontLayout) => onChange({ ...form, frontLayout })}
+    />
+    <LayoutChoice axle="rear" value={form.rearLayout} onChange={(rearLayout) => onChange({ ...form, rearLayout })} />
+    <div className="begin-fields">
+      <TextField
+        label="Name"
+        value={form.name}
+        note={wrong.name ?? "what you call it; may be left empty"}
+        wrong={wrong.name !== undefined}
+        onChange={(name) => onChange({ ...form, name })}
+      />
+      <TextField
+        label="Tyre size"
+        value={form.tyreSize}
+        note={wrong.tyreSize ?? "as on the sidewall"}
+        wrong={wrong.tyreSize !== undefined}
+        onChange={(tyreSize) => onChange({ ...form, tyreSize })}
+      />
+      {NUMBER_ENTRIES.map((entry) => {
+        const [low, high] = rangeOf(entry);
+        return (
+          <NumberField
+            key={entry.key}
+            label={entry.label}
+            unit={entry.unit}
+            low={low}
+            high={high}
+            value={form.numbers[entry.key]}
+            wrong={wrong[entry.key] ?? null}
+            onChange={(value) => onChange({ ...form, numbers: { ...form.numbers, [entry.key]: value } })}
+          />
+        );
+      })}
+      <DrivenField form={form} onChange={onChange} />
+    </div>
+  </>
+);
