@@ -32,6 +32,7 @@ const siblings = { alignment: ["linkage"], ride: ["linkage"], brakes: ["ride"], 
 const packages = {
   contract: ["zod"],
   drawing: ["d3-scale"],
+  records: ["better-sqlite3", "kysely"],
   report: ["pdfkit", "source-sans"],
   server: ["fastify", "@fastify/static"],
   cli: ["commander"],
