@@ -11,6 +11,9 @@ export const entriesOf = (x: unknown): readonly (readonly [number, Loose])[] =>
 
 type Point = readonly [number, number, number];
 
+/** Names that already mean another part, or that an object of the answer cannot hold as a key. */
+const RESERVED = ["knuckle", "strut_top", "trailing_arm", "__proto__"];
+
 /** The point under a key, or null where it is not one. */
 export function pointOf(x: unknown): Point | null {
   return Array.isArray(x) && x.length === 3 && x.every(isNumber) ? (x as unknown as Point) : null;
@@ -45,8 +48,8 @@ export function checkCorner(doc: Loose): Finding[] {
     if (before !== undefined)
       findings.push({ code: "repeated-name", path: `links[${i}].name`, got: JSON.stringify(link.name), needed: "a name of its own", hint: `links[${before}] has this name already.` });
     else names.set(link.name, i);
-    if (["knuckle", "strut_top", "trailing_arm"].includes(link.name))
-      findings.push({ code: "reserved-name", path: `links[${i}].name`, got: JSON.stringify(link.name), needed: "another name", hint: "This word already names another part of the corner." });
+    if (RESERVED.includes(link.name))
+      findings.push({ code: "reserved-name", path: `links[${i}].name`, got: JSON.stringify(link.name), needed: "another name", hint: "This word already means something else here." });
   }
   const strut = isObject(doc.strut) ? doc.strut : null;
   const top = pointOf(strut?.top_mm);
@@ -119,10 +122,30 @@ export function checkSeat(seat: unknown, path: string, doc: Loose): Finding[] {
     if (has("moving_mm") === has("fraction"))
       findings.push({ code: "one-of-two", path: `${path}.${has("fraction") ? "fraction" : "moving_mm"}`, got: has("fraction") ? "both moving_mm and fraction" : "neither moving_mm nor fraction", needed: "exactly one of moving_mm and fraction", hint: "Either says where on the link the seat is." });
   }
-  const moving = pointOf(seat.moving_mm);
   const body = pointOf(seat.body_mm);
-  if (moving && body && same(moving, body)) findings.push(coincident(`${path}.moving_mm`, `${path}.body_mm`, moving));
+  const at = seatAt(seat, doc);
+  if (at && body && at.every((c, i) => Math.abs(c - (body[i] as number)) < LEAST_SEAT_LENGTH_MM))
+    findings.push(coincident(`${path}.${has("moving_mm") ? "moving_mm" : "fraction"}`, `${path}.body_mm`, at));
   return findings;
+}
+
+/** A spring shorter than this has no direction to act in (invented; no seat is measured so well). */
+const LEAST_SEAT_LENGTH_MM = 1e-3;
+
+/** Where the seat stands at design: the point given, or on one link the point of its line; null where that is not said. */
+function seatAt(seat: Loose, doc: Loose): Point | null {
+  const moving = pointOf(seat.moving_mm);
+  if (typeof seat.on !== "string" || seat.on === "knuckle") return moving;
+  const link = entriesOf(doc.links).find(([, l]) => l.name === seat.on)?.[1];
+  const [inner, outer] = [pointOf(link?.inner_mm), pointOf(link?.outer_mm)];
+  if (!inner || !outer || same(inner, outer)) return null;
+  const line = outer.map((c, i) => c - (inner[i] as number));
+  const squared = line.reduce((sum, c) => sum + c * c, 0);
+  const along = moving?.reduce((sum, c, i) => sum + (c - (inner[i] as number)) * (line[i] as number), 0);
+  const fraction = isNumber(seat.fraction) ? seat.fraction : along === undefined ? null : along / squared;
+  if (fraction === null) return null;
+  const on = (i: number): number => (inner[i] as number) + fraction * (line[i] as number);
+  return [on(0), on(1), on(2)];
 }
 
 function checkArm(names: readonly unknown[], path: string, doc: Loose): Finding[] {
@@ -157,16 +180,22 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
     const mount = r.link === "strut_top" || r.link === "trailing_arm";
     if (!mount && typeof r.link === "string" && r.end === undefined)
       findings.push({ code: "missing-key", path: `${where}.end`, got: "nothing", needed: '"inner" or "outer"', hint: "" });
-    const key = mount ? String(r.link) : `${String(r.link)}.${String(r.end)}`;
-    if (seen.has(key)) findings.push({ code: "repeated-name", path: where, got: key, needed: "each end once", hint: "Put both rates into one entry." });
-    seen.add(key);
+    if (r.link === "strut_top")
+      for (const key of ["axial_n_per_mm", "axis"])
+        if (r[key] !== undefined)
+          findings.push({ code: "key-not-used-here", path: `${where}.${key}`, got: JSON.stringify(r[key]), needed: "nothing here", hint: "Along the strut line the rod slides freely; across it the mount has one rate, radial_n_per_mm." });
     if ((r.axial_n_per_mm === undefined) !== (r.axis === undefined))
       findings.push({ code: "missing-key", path: `${where}.${r.axis === undefined ? "axis" : "axial_n_per_mm"}`, got: "nothing", needed: "axial_n_per_mm and axis together, or neither", hint: "Without an axis the joint is equally stiff in every direction." });
     findings.push(...checkAxis(r.axis, `${where}.axis`));
+    if (typeof r.link !== "string") continue;
+    const key = mount ? r.link : `${r.link}.${String(r.end)}`;
+    if (seen.has(key)) findings.push({ code: "repeated-name", path: where, got: key, needed: "each end once", hint: "Put both rates into one entry." });
+    seen.add(key);
   }
   const memberSeen = new Set<unknown>();
   for (const [i, m] of entriesOf(doc.members)) {
     known(m.link, at(`members[${i}].link`), names);
+    if (typeof m.link !== "string") continue;
     if (memberSeen.has(m.link)) findings.push({ code: "repeated-name", path: at(`members[${i}].link`), got: JSON.stringify(m.link), needed: "each link once", hint: "" });
     memberSeen.add(m.link);
   }

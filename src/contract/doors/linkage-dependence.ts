@@ -1,10 +1,13 @@
-import { findDependentConstraints, type CornerGeometry } from "#engines/linkage";
+import { type CornerGeometry, findDependentConstraints, findTravelBlock } from "#engines/linkage";
 import type { Finding } from "#numeric";
 
-/** A corner whose right number of constraints still leaves a move free, because some of them hold the same thing; or null. */
+/**
+ * What is wrong with a corner that has the right number of constraints: some of them hold the same thing, so that a move
+ * stays free, or the one move they leave does not lift the wheel; null where the wheel can travel and do nothing else.
+ */
 export function findDependence(geometry: CornerGeometry): Finding | null {
   const group = findDependentConstraints(geometry);
-  if (!group) return null;
+  if (!group) return findBlock(geometry);
   const order = geometry.links.map((l) => l.name);
   const last = [...group].filter((name) => order.includes(name)).sort((a, b) => order.indexOf(b) - order.indexOf(a))[0];
   return {
@@ -13,5 +16,17 @@ export function findDependence(geometry: CornerGeometry): Finding | null {
     got: `${group.join(", ")}: together they hold one thing twice`,
     needed: "five constraints that each hold something of their own, so that the linkage can close",
     hint: "Two of these lines coincide, or too many meet in one point or lie in one plane: measure their points again.",
+  };
+}
+
+function findBlock(geometry: CornerGeometry): Finding | null {
+  const group = findTravelBlock(geometry);
+  if (!group) return null;
+  return {
+    code: "constraints-dependent",
+    path: "links",
+    got: `${group.join(", ")}: together they keep the wheel centre from rising`,
+    needed: "a wheel centre that rises when the corner moves",
+    hint: "At this position the wheel can only move level: measure the points of these joints again.",
   };
 }

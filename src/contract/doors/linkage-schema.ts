@@ -1,7 +1,14 @@
 import { z } from "zod";
 
+/** No point of a car lies further from the origin; larger figures are slips of unit (invented bound, mm). */
+const FARTHEST_MM = 20_000;
+/** No length of a car that a figure is divided by is smaller (invented bound, mm). */
+const LEAST_MM = 1;
+const coordinate = z.number().min(-FARTHEST_MM).max(FARTHEST_MM);
+const lengthMm = z.number().min(LEAST_MM).max(FARTHEST_MM);
+
 /** A point [x, y, z] in mm, vehicle frame: x forward, y left, z up. */
-export const pointMm = z.tuple([z.number(), z.number(), z.number()]).meta({ description: "x forward, y left, z up", unit: "mm" });
+export const pointMm = z.tuple([coordinate, coordinate, coordinate]).meta({ description: "x forward, y left, z up", unit: "mm" });
 
 export const axisSchema = z
   .tuple([z.number(), z.number(), z.number()])
@@ -18,7 +25,7 @@ export const wheelSchema = z.strictObject({
   centre_mm: pointMm,
   camber_deg: z.number().gt(-45).lt(45).meta({ description: "positive top outward" }),
   toe_deg: z.number().gt(-45).lt(45).meta({ description: "positive in" }),
-  loaded_radius_mm: z.number().positive(),
+  loaded_radius_mm: lengthMm,
 });
 
 export const strutSchema = z.strictObject({
@@ -49,8 +56,8 @@ export const axleName = z.enum(["front", "rear"]);
 
 export const carSchema = z.strictObject({
   axle: axleName.optional(),
-  wheelbase_mm: z.number().positive(),
-  cg_height_mm: z.number().positive(),
+  wheelbase_mm: lengthMm,
+  cg_height_mm: lengthMm,
   brake_share: z.number().min(0).max(1),
   drive_share: z.number().min(0).max(1),
 });

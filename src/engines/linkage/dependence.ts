@@ -7,23 +7,43 @@ import { designPose } from "./pose.ts";
 /** Below this relative size a combination of constraint gradients counts as nothing. */
 const NOTHING = 1e-10;
 
-/**
- * Names of the joints whose constraints are not independent at design (their gradients, angles weighted by 0.3 m, add
- * up to nothing); null where every constraint holds something of its own.
- */
-export function findDependentConstraints(geometry: CornerGeometry): string[] | null {
-  const linkage = buildCornerLinkage(geometry);
-  const { mechanism } = linkage;
+/** Constraint gradients at design, angles weighted by 0.3 m, with the joint each belongs to. */
+function gradientsAtDesign(geometry: CornerGeometry): { rows: number[][]; joints: string[] } {
+  const { mechanism } = buildCornerLinkage(geometry);
   const m = mechanism.constraints.length;
   const n = 6 * mechanism.origins.length;
   const values = new Float64Array(m);
   const rows = new Float64Array(m * n);
   new MeasureEvaluator(mechanism, mechanism.constraints).evaluate(designPose(mechanism.origins.length), 0, values, rows);
-  const scaled = Array.from({ length: m }, (_, i) =>
-    Array.from({ length: n }, (__, j) => (rows[i * n + j] as number) / (j % 6 < 3 ? 1 : 0.3)),
-  );
-  const [weights] = dependentRows(scaled, NOTHING);
-  if (!weights) return null;
-  const names = weights.flatMap((w, i) => (Math.abs(w) > 1e-6 ? [mechanism.constraints[i]?.joint ?? ""] : []));
-  return [...new Set(names)];
+  return {
+    rows: Array.from({ length: m }, (_, i) =>
+      Array.from({ length: n }, (__, j) => (rows[i * n + j] as number) / (j % 6 < 3 ? 1 : 0.3)),
+    ),
+    joints: mechanism.constraints.map((c) => c.joint),
+  };
+}
+
+/** Names of the joints that take part in a vanishing combination of rows. */
+function namesIn(weights: readonly number[], joints: readonly string[]): string[] {
+  return [...new Set(weights.flatMap((w, i) => (Math.abs(w) > 1e-6 && joints[i] !== undefined ? [joints[i]] : [])))];
+}
+
+/**
+ * Names of the joints whose constraints are not independent at design (their gradients add up to nothing); null where
+ * every constraint holds something of its own.
+ */
+export function findDependentConstraints(geometry: CornerGeometry): string[] | null {
+  const { rows, joints } = gradientsAtDesign(geometry);
+  const [weights] = dependentRows(rows, NOTHING);
+  return weights ? namesIn(weights, joints) : null;
+}
+
+/**
+ * Names of the joints that together keep the wheel centre from rising at design (the one motion they leave is level);
+ * null where it can rise. The constraints must be independent.
+ */
+export function findTravelBlock(geometry: CornerGeometry): string[] | null {
+  const { rows, joints } = gradientsAtDesign(geometry);
+  const [weights] = dependentRows([...rows, [0, 0, 1, 0, 0, 0]], NOTHING);
+  return weights ? namesIn(weights, joints) : null;
 }

@@ -1,5 +1,5 @@
 export * from "./corner-linkage.ts";
-export { findDependentConstraints } from "./dependence.ts";
+export { findDependentConstraints, findTravelBlock } from "./dependence.ts";
 export * from "./elastic-corner.ts";
 export { ElasticBalance } from "./equilibrium.ts";
 export type * from "./geometry.ts";

@@ -82,11 +82,12 @@ export class TravelSweep {
     return findBinding(this.solver, reach);
   }
 
-  private describe(state: TravelState, report: SolveReport): TravelPosition {
+  private describe(state: TravelState, report: SolveReport): TravelAnswer {
     const { solver, linkage, geometry } = this;
     const closure = solver.closure(state.pose, state.rack);
     const jacobian = solver.jacobian(state.pose, state.rack);
     const screw = solveHeld(jacobian, solver.size, [0, 0, 1, 0, 0, 0], null);
+    if (!screw) return { foldAt: state.drive, on: this.drive };
     const radius = geometry.wheel.loadedRadius;
     const attitude = computeAttitude(linkage, state.pose);
     const rates = computeAttitudeRates(attitude, screw, radius);
@@ -127,8 +128,10 @@ export class TravelSweep {
     const { solver, geometry } = this;
     if (!geometry.links.some((l) => l.steered) && this.steerLink === null) return null;
     this.steerRates.set(solver.steerRates(state.pose, state.rack, this.steerLink));
-    const axis = (holdRow: readonly number[]): SteeringAxis | null =>
-      computeSteeringAxis(attitude, solveHeld(jacobian, solver.size, holdRow, this.steerRates), geometry.wheel.loadedRadius);
+    const axis = (holdRow: readonly number[]): SteeringAxis | null => {
+      const steer = solveHeld(jacobian, solver.size, holdRow, this.steerRates);
+      return steer && computeSteeringAxis(attitude, steer, geometry.wheel.loadedRadius);
+    };
     return {
       springHeld: geometry.spring ? axis(seatRow(computeSeatLength(geometry, geometry.spring, state.pose))) : null,
       heightHeld: axis([0, 0, 1, 0, 0, 0]),
@@ -136,8 +139,14 @@ export class TravelSweep {
   }
 }
 
-/** Screw of the knuckle with the constraints of `jacobian` and one more row: rate 1 on it, or the given rates. */
-function solveHeld(jacobian: Float64Array, n: number, row: readonly number[], rates: Float64Array | null): Screw {
+/** Below this ratio of pivots a row counts as holding nothing: rounding of the others. */
+const NOTHING_HELD = 1e-13;
+
+/**
+ * Screw of the knuckle with the constraints of `jacobian` and one more row: rate 1 on it, or the given rates.
+ * Null where that row holds nothing (a spring that the wheel does not move).
+ */
+function solveHeld(jacobian: Float64Array, n: number, row: readonly number[], rates: Float64Array | null): Screw | null {
   const f = makeFactorisation(n);
   f.lu.set(jacobian);
   f.lu.fill(0, n * (n - 1));
@@ -145,8 +154,8 @@ function solveHeld(jacobian: Float64Array, n: number, row: readonly number[], ra
   const x = new Float64Array(n);
   if (rates) x.set(rates);
   else x[n - 1] = 1;
-  if (!factorise(f)) x.fill(Number.NaN);
-  else solveFactorised(f, x);
+  if (!factorise(f) || f.pivotRatio < NOTHING_HELD) return null;
+  solveFactorised(f, x);
   const at = (i: number): number => x[i] as number;
   return { v: [at(0), at(1), at(2)] as Vector, w: [at(3), at(4), at(5)] as Vector };
 }

@@ -10,8 +10,12 @@ export type TraceResult =
 
 /** Largest step of the walk, metres; an ordinary corner changes smoothly over it. */
 const STEP = 0.01;
-/** Steps are halved down to this before the walk changes to arc length. */
+/** Steps of the drive are halved down to this before the walk changes to arc length. */
 const LEAST_STEP = 1e-4;
+/** Steps of the rack are halved down to this: how closely its end is found. */
+const LEAST_RACK_STEP = 1e-9;
+/** A pose found by Newton turned by more than this (rad) from its starting point lies on another branch. */
+const NEAR_TURN = 0.05;
 /** Length that makes a radian comparable with a metre in the arc length. */
 const ARM = 0.3;
 
@@ -22,12 +26,12 @@ const ARM = 0.3;
  */
 export function traceTo(solver: TravelSolver, from: TravelState, target: number, rack: number, drive: Drive): TraceResult {
   const pose = clonePose(from.pose);
-  const onRack = walk(solver, pose, from.rack, rack, (p, value) => solver.solveFrom(p, from.drive, value, drive), drive);
+  const onRack = walk(solver, pose, from.rack, rack, (p, value) => solver.solveFrom(p, from.drive, value, drive), drive, LEAST_RACK_STEP);
   if (onRack !== null) {
     // A rack position that is out of reach at ride height may be within reach at the asked one.
     const other = clonePose(from.pose);
     const there = walk(solver, other, from.drive, target, (p, value) => solver.solveFrom(p, value, from.rack, drive), drive);
-    const steered = there === null ? walk(solver, other, from.rack, rack, (p, value) => solver.solveFrom(p, target, value, drive), drive) : there;
+    const steered = there === null ? walk(solver, other, from.rack, rack, (p, value) => solver.solveFrom(p, target, value, drive), drive, LEAST_RACK_STEP) : there;
     if (steered !== null) return { reached: false, foldAt: onRack.lastGood, foldPose: pose, drive: "rack" };
     const report = solver.solveFrom(other, target, rack, drive);
     return { reached: true, state: { pose: other, rack, drive: target }, report };
@@ -37,8 +41,10 @@ export function traceTo(solver: TravelSolver, from: TravelState, target: number,
     const report = solver.solveFrom(pose, target, rack, drive);
     return { reached: true, state: { pose, rack, drive: target }, report };
   }
-  const fold = locateFold(solver, pose, rack, drive, Math.sign(target - from.drive));
-  return { reached: false, foldAt: fold.at, foldPose: fold.pose, drive };
+  const followed = followByArc(solver, pose, rack, drive, target, Math.sign(target - from.drive));
+  if (followed.fold) return { reached: false, foldAt: followed.at, foldPose: followed.pose, drive };
+  const report = solver.solveFrom(followed.pose, target, rack, drive);
+  return { reached: true, state: { pose: followed.pose, rack, drive: target }, report };
 }
 
 /** Steps `value` from `start` to `target`; null when it got there, else the last value that was reached. */
@@ -49,6 +55,7 @@ function walk(
   target: number,
   solve: (pose: Pose, value: number) => SolveReport,
   drive: Drive,
+  least = LEAST_STEP,
 ): { lastGood: number } | null {
   let at = start;
   let step = Math.sign(target - start) * STEP;
@@ -70,7 +77,7 @@ function walk(
       if (Math.abs(step) < STEP) step *= 2;
     } else {
       step /= 2;
-      if (Math.abs(step) < LEAST_STEP) return { lastGood: at };
+      if (Math.abs(step) < least) return { lastGood: at };
     }
   }
   return null;
@@ -84,11 +91,18 @@ function rotationBetween(a: Pose, b: Pose): number {
 }
 
 /**
- * Where the branch turns back in the drive, starting from a good pose close to it.
- * Arc length: constraints plus the plane across the tangent; the fold is where the drive's rate along the tangent
- * vanishes, found by bisection on the arc length.
+ * Follows the branch by arc length from a good pose, where steps of the drive have become too fine: to the target, or
+ * to the fold before it. Arc length: constraints plus the plane across the tangent; the fold is where the drive's rate
+ * along the tangent vanishes, found by bisection on the arc length.
  */
-function locateFold(solver: TravelSolver, good: Pose, rack: number, drive: Drive, direction: number): { at: number; pose: Pose } {
+function followByArc(
+  solver: TravelSolver,
+  good: Pose,
+  rack: number,
+  drive: Drive,
+  target: number,
+  direction: number,
+): { readonly fold: boolean; readonly at: number; readonly pose: Pose } {
   const arc = new ArcWalk(solver, rack, drive);
   const tangent = arc.tangent(good, null);
   if (arc.driveRate(good, tangent) * direction < 0) for (let i = 0; i < tangent.length; i++) tangent[i] = -(tangent[i] as number);
@@ -98,6 +112,15 @@ function locateFold(solver: TravelSolver, good: Pose, rack: number, drive: Drive
   for (let i = 0; i < 400; i++) {
     const ahead = arc.advance(pose, along, length);
     if (ahead === null) {
+      length /= 2;
+      if (length < 1e-12) break;
+      continue;
+    }
+    if ((arc.driveValue(ahead) - target) * direction >= 0) {
+      const there = clonePose(ahead);
+      const { end } = solver.solveFrom(there, target, rack, drive);
+      const near = end === "converged" && rotationBetween(ahead, there) < NEAR_TURN;
+      if (near && solver.factorisation.sign === solver.designSign[drive]) return { fold: false, at: target, pose: there };
       length /= 2;
       if (length < 1e-12) break;
       continue;
@@ -112,7 +135,7 @@ function locateFold(solver: TravelSolver, good: Pose, rack: number, drive: Drive
       length /= 2;
     }
   }
-  return { at: arc.driveValue(pose), pose };
+  return { fold: true, at: arc.driveValue(pose), pose };
 }
 
 /** One-dimensional branch of the constraints followed by arc length. */
