@@ -39,7 +39,7 @@ export const unknownKeyFinding = (
   known: readonly string[],
   open: readonly string[],
 ): { readonly finding: Finding; readonly meant: string | null } => {
-  const shown = key.length > 60 ? `${key.slice(0, 60)}…` : key;
+  const shown = key.length > 60 ? `${key.slice(0, 60)}…` : key === "" ? "a key without a name" : key;
   const twin = findUnitTwin(key, open) ?? findUnitTwin(key, known);
   if (twin !== null) {
     const finding = { code: "key-unit", path, got: shown, needed: `the key ${twin.meant}`, hint: twin.hint };

@@ -7,6 +7,7 @@ import { answerByFindings } from "./refusals.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
 import { addFamilyRoutes } from "./routes/families.ts";
 import { addPages } from "./routes/pages.ts";
+import { addSilhouetteRoutes } from "./routes/silhouettes.ts";
 
 /** What the server is given from outside; everything it touches stands here. */
 export interface ServerParts {
@@ -27,6 +28,7 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   answerByFindings(app, parts.report);
   addCalcRoutes(app, parts.doors ?? doors);
   addFamilyRoutes(app, parts.families);
+  addSilhouetteRoutes(app);
   if (parts.pages !== null) addPages(app, parts.pages);
   return app;
 };
