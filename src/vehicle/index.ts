@@ -10,3 +10,4 @@ export * from "./seat.ts";
 export * from "./silhouette.ts";
 export * from "./tyre-size.ts";
 export * from "./usual-deviation.ts";
+export * from "./usual-wheel.ts";

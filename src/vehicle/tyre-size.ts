@@ -1,6 +1,7 @@
 import { type Metres, metresFromMm } from "#quantity";
 
-const MM_PER_INCH = 25.4;
+/** An inch in tenths of a millimetre: whole numbers keep the arithmetic exact. */
+const TENTHS_PER_INCH = 254;
 /** Width / aspect ratio, construction letter (R radial, D diagonal, B belted, with or without Z) and rim diameter in inches. */
 const DESIGNATION = /^(?:P|LT)?\s*(\d{3})\s*\/\s*(\d{2,3})\s*(?:Z?R|D|B|-)\s*(\d{2}(?:\.\d)?)\b/i;
 
@@ -31,11 +32,11 @@ export function parseTyreSize(text: string): TyreSize | null {
     rimInches >= 10 &&
     rimInches <= 26;
   if (!plausible) return null;
-  const rimMm = rimInches * MM_PER_INCH;
+  const rimMm = (rimInches * TENTHS_PER_INCH) / 10;
   return {
     width: metresFromMm(widthMm),
     aspect: aspectPercent / 100,
     rimDiameter: metresFromMm(rimMm),
-    freeRadius: metresFromMm(rimMm / 2 + (widthMm * aspectPercent) / 100),
+    freeRadius: metresFromMm((rimInches * TENTHS_PER_INCH * 5 + widthMm * aspectPercent) / 100),
   };
 }

@@ -12,6 +12,8 @@ import {
   parseTyreSize,
   type Seat,
   type Spring,
+  usualRimOffset,
+  usualRimWidth,
   type Wheel,
 } from "#vehicle";
 import type { AxleSheet, WheelSheet } from "./axle-schema.ts";
@@ -20,11 +22,6 @@ import { type AxleDefaults, readDefaults, readPlace, readPoint, readRate, readTo
 
 /** What is drawn where the file says nothing; drawing only, invented. */
 const DRAWN = { section: [30, 30], coilDiameter: 110, wireDiameter: 12, tubeDiameter: 50 } as const;
-/** Offset of a rim where the file says nothing, mm: common practice, no source. */
-const USUAL_RIM_OFFSET_MM = 45;
-/** Rim width as a share of the tyre width where the file says nothing: common practice, no source. */
-const USUAL_RIM_WIDTH_SHARE = 0.85;
-const HALF_INCH_MM = 12.7;
 
 /** An axle sheet that has been checked, as the program computes with it. */
 export function readAxle(name: AxleName, sheet: AxleSheet): Axle {
@@ -78,7 +75,6 @@ function readWheel(sheet: WheelSheet): Wheel {
   const centre = readPlace(sheet.centre_mm);
   const camber = radiansFromDegrees(sheet.camber_deg);
   const tyreWidth = sheet.tyre_width_mm !== undefined ? metresFromMm(sheet.tyre_width_mm) : required(size).width;
-  const nearestHalfInch = Math.round((USUAL_RIM_WIDTH_SHARE * tyreWidth * 1000) / HALF_INCH_MM) * HALF_INCH_MM;
   return {
     centre,
     camber,
@@ -88,8 +84,8 @@ function readWheel(sheet: WheelSheet): Wheel {
     tyreWidth,
     freeRadius: sheet.free_radius_mm !== undefined ? metresFromMm(sheet.free_radius_mm) : required(size).freeRadius,
     rimDiameter: sheet.rim_diameter_mm !== undefined ? metresFromMm(sheet.rim_diameter_mm) : required(size).rimDiameter,
-    rimWidth: metresFromMm(sheet.rim_width_mm ?? nearestHalfInch),
-    rimOffset: metresFromMm(sheet.rim_offset_mm ?? USUAL_RIM_OFFSET_MM),
+    rimWidth: sheet.rim_width_mm !== undefined ? metresFromMm(sheet.rim_width_mm) : usualRimWidth(tyreWidth),
+    rimOffset: sheet.rim_offset_mm !== undefined ? metresFromMm(sheet.rim_offset_mm) : usualRimOffset,
   };
 }
 

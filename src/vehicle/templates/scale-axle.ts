@@ -9,6 +9,7 @@ import {
 import type { Axle, HardPoint, Link, Outline, Rung, Seat, Wheel } from "../family.ts";
 import type { TyreSize } from "../tyre-size.ts";
 import { usualPointDeviation } from "../usual-deviation.ts";
+import { usualRimOffset, usualRimWidth } from "../usual-wheel.ts";
 import {
   type AxleTemplate,
   REFERENCE_MASS,
@@ -37,10 +38,6 @@ export interface AxleMeasures {
 const LOADED_SHARE_OF_FREE_RADIUS = 0.965;
 /** Mass that moves with one wheel as a share of the kerb mass: common practice, no source. */
 const UNSPRUNG_SHARE = 0.027;
-/** Rim width as a share of the tyre width, in steps of half an inch, and rim offset: common practice, no source. */
-const RIM_WIDTH_SHARE = 0.85;
-const HALF_INCH = 12.7;
-const RIM_OFFSET = 45;
 
 /**
  * A template fitted to a car: x stretched with the wheelbase about the axle line, y with the track, z with the height of
@@ -193,7 +190,6 @@ class ScaledFrame {
 function scaledWheel(template: AxleTemplate, measures: AxleMeasures, frame: ScaledFrame): Wheel {
   const camber = radiansFromDegrees(template.camber);
   const height = hubHeight(measures);
-  const tyreWidth = mmFromMetres(measures.tyre.width);
   const [x] = frame.place([0, 0, 0], false);
   return {
     centre: [x, metresFromMm(mmFromMetres(measures.track) / 2), metresFromMm(height)],
@@ -204,8 +200,8 @@ function scaledWheel(template: AxleTemplate, measures: AxleMeasures, frame: Scal
     tyreWidth: measures.tyre.width,
     freeRadius: measures.tyre.freeRadius,
     rimDiameter: measures.tyre.rimDiameter,
-    rimWidth: metresFromMm(Math.round((RIM_WIDTH_SHARE * tyreWidth) / HALF_INCH) * HALF_INCH),
-    rimOffset: metresFromMm(RIM_OFFSET),
+    rimWidth: usualRimWidth(measures.tyre.width),
+    rimOffset: usualRimOffset,
   };
 }
 
