@@ -17,7 +17,12 @@ export type LookOutcome =
 
 /** Where cases are kept. Every method that returns has its write on disk; clocks and ids are passed in. */
 export interface CaseStore {
-  saveDocument<K extends DocumentKind>(kind: K, id: string, body: DocumentBodies[K], meta: { readonly expectedVersion: number; readonly by: string; readonly at: string }): Promise<SaveOutcome<K>>;
+  saveDocument<K extends DocumentKind>(
+    kind: K,
+    id: string,
+    body: DocumentBodies[K],
+    meta: { readonly expectedVersion: number; readonly by: string; readonly at: string },
+  ): Promise<SaveOutcome<K>>;
   loadDocument<K extends DocumentKind>(kind: K, id: string): Promise<StoredDocument<K> | null>;
   /** All versions, oldest first. */
   loadHistory<K extends DocumentKind>(kind: K, id: string): Promise<readonly StoredDocument<K>[]>;

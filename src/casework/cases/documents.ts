@@ -46,7 +46,16 @@ export interface CarDocument {
 }
 
 /** Stages of the job line, in the order of the job. */
-export type Stage = "enquiry" | "car" | "readings" | "underside" | "findings" | "options" | "plan" | "job-card" | "hand-over";
+export type Stage =
+  | "enquiry"
+  | "car"
+  | "readings"
+  | "underside"
+  | "findings"
+  | "options"
+  | "plan"
+  | "job-card"
+  | "hand-over";
 
 /** What a case waits for. */
 export interface Wait {
@@ -120,8 +129,17 @@ export interface JobCardDocument {
 
 export interface HandOverDocument {
   /** Checks that were passed over, each with who said so and why. */
-  readonly overrides: readonly { readonly gate: string; readonly reason: string; readonly by: string; readonly at: string }[];
-  readonly taught: readonly { readonly item: string; readonly state: "done" | "not-needed" | "look-up"; readonly by: string }[];
+  readonly overrides: readonly {
+    readonly gate: string;
+    readonly reason: string;
+    readonly by: string;
+    readonly at: string;
+  }[];
+  readonly taught: readonly {
+    readonly item: string;
+    readonly state: "done" | "not-needed" | "look-up";
+    readonly by: string;
+  }[];
   readonly signedBy: string | null;
   readonly signedAt: string | null;
   readonly receivedBy: string | null;
@@ -133,7 +151,13 @@ export interface SettingsDocument {
   readonly labourCentsPerHour: number;
   readonly taxShare: number;
   readonly visitCents: number;
-  readonly units: { readonly distance: "km" | "mi"; readonly length: "mm" | "in"; readonly torque: "nm" | "lbft"; readonly angle: "deg" | "deg-min"; readonly pressure: "bar" | "psi" };
+  readonly units: {
+    readonly distance: "km" | "mi";
+    readonly length: "mm" | "in";
+    readonly torque: "nm" | "lbft";
+    readonly angle: "deg" | "deg-min";
+    readonly pressure: "bar" | "psi";
+  };
   /** True while the invented workshop is loaded; its cars never stand beside real ones. */
   readonly invented: boolean;
 }

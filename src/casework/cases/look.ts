@@ -5,11 +5,47 @@ export type LoadState = "standing" | "hanging" | "supported" | "bench" | "drivin
 
 /** Signs an eye or a hand can find; the words on screen and the grades they mean stand in signs.ts. */
 export type SignName =
-  | "surface-cracks" | "deep-cracks" | "web-torn" | "sleeve-off-centre" | "no-spring-back" | "oil-trace" | "separated" | "metal-contact"
-  | "play-felt" | "boot-split" | "boot-perished" | "film-above-seat" | "film-below-seat" | "wet-streams" | "no-damping" | "rebounds-differ"
-  | "broken" | "crumbled" | "seized" | "stiff" | "cracked-edge" | "blue-spots" | "deposits" | "scored" | "lip" | "cord-seen" | "bulge"
-  | "uneven-wear" | "feathered" | "cupped" | "one-shoulder" | "corroded" | "wet" | "chafed" | "rough" | "loose-bolt" | "marks-moved"
-  | "hot" | "fault-stored" | "cannot-reach" | "out-of-place";
+  | "surface-cracks"
+  | "deep-cracks"
+  | "web-torn"
+  | "sleeve-off-centre"
+  | "no-spring-back"
+  | "oil-trace"
+  | "separated"
+  | "metal-contact"
+  | "play-felt"
+  | "boot-split"
+  | "boot-perished"
+  | "film-above-seat"
+  | "film-below-seat"
+  | "wet-streams"
+  | "no-damping"
+  | "rebounds-differ"
+  | "broken"
+  | "crumbled"
+  | "seized"
+  | "stiff"
+  | "cracked-edge"
+  | "blue-spots"
+  | "deposits"
+  | "scored"
+  | "lip"
+  | "cord-seen"
+  | "bulge"
+  | "uneven-wear"
+  | "feathered"
+  | "cupped"
+  | "one-shoulder"
+  | "corroded"
+  | "wet"
+  | "chafed"
+  | "rough"
+  | "loose-bolt"
+  | "marks-moved"
+  | "hot"
+  | "fault-stored"
+  | "cannot-reach"
+  | "out-of-place";
 
 /** One act of looking or measuring at a place. Append-only: nothing is ever changed or removed, a withdrawal is a look of its own. */
 export interface Look {
@@ -33,7 +69,13 @@ export interface Look {
 
 export type LookContent =
   /** A reading in SI; `point` tells apart several of one quantity at one place (disc points 1 to 8, tread inner/middle/outer). */
-  | { readonly kind: "reading"; readonly quantity: QuantityName; readonly value: number; readonly u: number; readonly point: string | null }
+  | {
+      readonly kind: "reading";
+      readonly quantity: QuantityName;
+      readonly value: number;
+      readonly u: number;
+      readonly point: string | null;
+    }
   | { readonly kind: "signs"; readonly signs: readonly SignName[] }
   /** Looked at, nothing seen. */
   | { readonly kind: "nothing-seen" }

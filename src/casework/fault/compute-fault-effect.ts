@@ -7,28 +7,61 @@ import { type CornerModel, jointOf, modelCorner, playFaults, softFaults } from "
 import { computeCurves } from "./fault-curves.ts";
 import { buildFigures } from "./fault-figures.ts";
 import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
-import { describeEffect } from "./fault-words.ts";
 import { CornerState, loadOf, unloaded } from "./fault-states.ts";
+import { describeEffect } from "./fault-words.ts";
 
 /**
  * What a fault at one position does to its wheel at a condition: toe(faulty) - toe(sound), both balanced at the stated
  * force with the contact height held, with bands from hard points, rates and torn share; as figures, curves and words.
  * Returns findings where the question cannot be computed. Accuracy: that of linkage.compliance.
  */
-export function computeFaultEffect(family: Family, question: FaultQuestion): { effect: FaultEffect } | { findings: readonly Finding[] } {
+export function computeFaultEffect(
+  family: Family,
+  question: FaultQuestion,
+): { effect: FaultEffect } | { findings: readonly Finding[] } {
   const position = findPosition(family, question);
   if (!position)
-    return { findings: [{ code: "unknown-position", path: "position", got: question.position, needed: "the id of a position of this family", hint: "Ids read like rear-left/trailing-link/inner-bush." }] };
+    return {
+      findings: [
+        {
+          code: "unknown-position",
+          path: "position",
+          got: question.position,
+          needed: "the id of a position of this family",
+          hint: "Ids read like rear-left/trailing-link/inner-bush.",
+        },
+      ],
+    };
   const model = modelCorner(family, question.corner);
   const findings = checkQuestion(question, position, model);
   if (findings.length > 0) return { findings };
   const states = makeStates(model, position, question);
   if (!states.sound.carries)
-    return { findings: [{ code: "cannot-carry", path: "", got: "a spring that does not carry the wheel", needed: "a spring whose length changes when the wheel rises", hint: "Look at the spring's points in the family sheet." }] };
+    return {
+      findings: [
+        {
+          code: "cannot-carry",
+          path: "",
+          got: "a spring that does not carry the wheel",
+          needed: "a spring whose length changes when the wheel rises",
+          hint: "Look at the spring's points in the family sheet.",
+        },
+      ],
+    };
   const loaded = solvePair(states, states.load);
   const free = solvePair(states, unloaded(states.load));
   if (!loaded || !free)
-    return { findings: [{ code: "no-equilibrium", path: "condition", got: "no balance under this force at this height", needed: "a condition the corner can take", hint: "Lower the force, or bring the height nearer to ride height." }] };
+    return {
+      findings: [
+        {
+          code: "no-equilibrium",
+          path: "condition",
+          got: "no balance under this force at this height",
+          needed: "a condition the corner can take",
+          hint: "Lower the force, or bring the height nearer to ride height.",
+        },
+      ],
+    };
   const figures = buildFigures(states, loaded, free);
   const { rises, curves } = computeCurves(states);
   const words = describeEffect(states, figures);
@@ -57,7 +90,10 @@ function makeStates(model: CornerModel, position: Position, question: FaultQuest
   const tornShare = fault.kind === "torn" ? (joint?.tornShare[fault.grade] ?? null) : null;
   const state = (faults: readonly ElasticFault[]): CornerState => new CornerState(model, faults);
   const soft = (factor: number): CornerState => state(softFaults(model.assembly, position, factor));
-  const faulty = fault.kind === "loose" ? state(playFaults(model.assembly, position, fault.play)) : soft(fault.kind === "firmer" ? fault.factor : tornShare ? middleShare(tornShare) : 1);
+  const faulty =
+    fault.kind === "loose"
+      ? state(playFaults(model.assembly, position, fault.play))
+      : soft(fault.kind === "firmer" ? fault.factor : tornShare ? middleShare(tornShare) : 1);
   return {
     model,
     position,
@@ -74,7 +110,9 @@ function makeStates(model: CornerModel, position: Position, question: FaultQuest
 function poseOf(model: CornerModel, state: ElasticState): WheelPose {
   const { attitude, pose } = state;
   const turn = model.mirrored ? -1 : 1;
-  const side = (v: readonly [number, number, number]): [number, number, number] => [...(model.mirrored ? mirrorY(v) : v)];
+  const side = (v: readonly [number, number, number]): [number, number, number] => [
+    ...(model.mirrored ? mirrorY(v) : v),
+  ];
   return {
     toe: attitude.toe,
     camber: attitude.camber,

@@ -1,6 +1,26 @@
-import { type CornerElasticity, type CornerGeometry, type ElasticFault, type EndRate, type PointDeviation, type RateDeviation, type RubberEnd, type SeatGeometry } from "#engines/linkage";
+import type {
+  CornerElasticity,
+  CornerGeometry,
+  ElasticFault,
+  EndRate,
+  PointDeviation,
+  RateDeviation,
+  RubberEnd,
+  SeatGeometry,
+} from "#engines/linkage";
 import { mirrorY, type Vector } from "#numeric";
-import { assembleCorner, axleAndSide, type Corner, type CornerAssembly, type CornerJoint, type CornerSeat, type Family, type Position, STRUT_TOP, TRAILING_ARM } from "#vehicle";
+import {
+  assembleCorner,
+  axleAndSide,
+  type Corner,
+  type CornerAssembly,
+  type CornerJoint,
+  type CornerSeat,
+  type Family,
+  type Position,
+  STRUT_TOP,
+  TRAILING_ARM,
+} from "#vehicle";
 
 /** One corner as the linkage computes with it: always a left one; `mirrored` says that the asked one is its mirror image. */
 export interface CornerModel {
@@ -45,7 +65,12 @@ function geometryOf(a: CornerAssembly): CornerGeometry {
     links: a.links.map((l) => ({ name: l.name, inner: l.inner.at, outer: l.outer.at, steered: l.steered })),
     ...(a.strut ? { strut: { top: a.strut.top.at, axisPoint: a.strut.axisPoint.at } } : {}),
     ...(a.trailingArm
-      ? { trailingArm: { bush: a.trailingArm.bush.at, ...(a.trailingArm.freeAxis ? { freeAxis: a.trailingArm.freeAxis } : {}) } }
+      ? {
+          trailingArm: {
+            bush: a.trailingArm.bush.at,
+            ...(a.trailingArm.freeAxis ? { freeAxis: a.trailingArm.freeAxis } : {}),
+          },
+        }
       : {}),
     spring: { body: a.spring.body, seat: seat(a.spring.seat) },
     damper: { body: a.damper.body, seat: seat(a.damper.seat) },
@@ -55,7 +80,10 @@ function geometryOf(a: CornerAssembly): CornerGeometry {
 /** Rates of an end that has any; a rigid one has none. */
 function rateOf(joint: CornerJoint): EndRate | null {
   if (joint.radial === null) return null;
-  return { radial: joint.radial, ...(joint.axial !== null && joint.axis ? { axial: joint.axial, axis: joint.axis } : {}) };
+  return {
+    radial: joint.radial,
+    ...(joint.axial !== null && joint.axis ? { axial: joint.axial, axis: joint.axis } : {}),
+  };
 }
 
 function elasticityOf(a: CornerAssembly): CornerElasticity {

@@ -16,10 +16,21 @@ export function computeCurves(states: FaultStates): { rises: number[]; curves: C
   const top = Math.min(FURTHEST, bumpStop);
   const bottom = -Math.min(FURTHEST, droopStop);
   const steps = Array.from({ length: POINTS }, (_, i) => bottom + ((top - bottom) * i) / (POINTS - 1));
-  const up = walk(states, steps.filter((z) => z >= 0));
+  const up = walk(
+    states,
+    steps.filter((z) => z >= 0),
+  );
   const down = walk(states, steps.filter((z) => z < 0).reverse()).reverse();
   const points = [...down, ...up];
-  return { rises: points.map((p) => p.rise), curves: [plain(states, points, "toe"), plain(states, points, "camber"), change(states, points, "toe"), change(states, points, "camber")] };
+  return {
+    rises: points.map((p) => p.rise),
+    curves: [
+      plain(states, points, "toe"),
+      plain(states, points, "camber"),
+      change(states, points, "toe"),
+      change(states, points, "camber"),
+    ],
+  };
 }
 
 interface Point {
@@ -51,7 +62,10 @@ function plain(states: FaultStates, points: readonly Point[], key: "toe" | "camb
     low: Math.min(...all.map((a) => a.v - BAND * a.sd)),
     high: Math.max(...all.map((a) => a.v + BAND * a.sd)),
   });
-  const figure = (jet: Float64Array): { v: number; sd: number } => ({ v: degreesFromRadians(jet[0] as number), sd: degreesFromRadians(jets.deviation(jet)) });
+  const figure = (jet: Float64Array): { v: number; sd: number } => ({
+    v: degreesFromRadians(jet[0] as number),
+    sd: degreesFromRadians(jets.deviation(jet)),
+  });
   const sound = points.map((p) => {
     const f = figure(p.pair.sound[key]);
     return banded(f.v, [f]);
@@ -61,7 +75,13 @@ function plain(states: FaultStates, points: readonly Point[], key: "toe" | "camb
     return banded(f.v, [f, ...p.pair.ends.map((e) => figure(e[key]))]);
   });
   const unsure = unsureEnd(states, points, key);
-  return { quantity: key, unit: "deg", drawable: unsure === null, settle: unsure, lines: [lineOf("sound", sound), lineOf(states.question.fault.kind, faulty)] };
+  return {
+    quantity: key,
+    unit: "deg",
+    drawable: unsure === null,
+    settle: unsure,
+    lines: [lineOf("sound", sound), lineOf(states.question.fault.kind, faulty)],
+  };
 }
 
 /**
@@ -73,11 +93,13 @@ function unsureEnd(states: FaultStates, points: readonly Point[], key: "toe" | "
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last || first === last) return null;
   const rest = points.reduce((best, p) => (Math.abs(p.rise) < Math.abs(best.rise) ? p : best), first);
-  const changeBetween = (from: Point, to: Point): Float64Array => Float64Array.from(to.pair.sound[key], (x, i) => x - (from.pair.sound[key][i] as number));
+  const changeBetween = (from: Point, to: Point): Float64Array =>
+    Float64Array.from(to.pair.sound[key], (x, i) => x - (from.pair.sound[key][i] as number));
   const sure = (jet: Float64Array): boolean => isSignSure(jet[0] as number, jets.deviation(jet));
   const whole = changeBetween(first, last);
   if (sure(whole)) return null;
-  if (rest !== first && rest !== last && sure(changeBetween(rest, first)) && sure(changeBetween(rest, last))) return null;
+  if (rest !== first && rest !== last && sure(changeBetween(rest, first)) && sure(changeBetween(rest, last)))
+    return null;
   return findSettlingReading(jets, whole, states.model.assembly);
 }
 
@@ -86,7 +108,11 @@ function change(states: FaultStates, points: readonly Point[], key: "toe" | "cam
   const changes = points.map((p) => {
     const middle = changeOf(states, p.pair, key);
     const all = [middle, ...p.pair.ends.map((e) => changeOf(states, p.pair, key, e))];
-    return { value: middle.value, low: Math.min(...all.map((a) => a.value - BAND * a.sd)), high: Math.max(...all.map((a) => a.value + BAND * a.sd)) };
+    return {
+      value: middle.value,
+      low: Math.min(...all.map((a) => a.value - BAND * a.sd)),
+      high: Math.max(...all.map((a) => a.value + BAND * a.sd)),
+    };
   });
   return { quantity, unit: "deg", drawable: true, settle: null, lines: [lineOf(states.question.fault.kind, changes)] };
 }

@@ -1,7 +1,7 @@
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
-import { changeOf, type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
 import { jointOf } from "./corner-model.ts";
+import { changeOf, type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
 import { formatNumber } from "./format-figure.ts";
 import { conditionWords, originWords, percent } from "./phrases.ts";
 import { findSettlingReading, isSignSure } from "./settle.ts";
@@ -11,7 +11,8 @@ export interface EffectFigures {
   readonly all: readonly Figure[];
 }
 
-const BALANCE = "Static balance of the knuckle on its links, joints and spring with the contact height held: sum of forces and moments = 0";
+const BALANCE =
+  "Static balance of the knuckle on its links, joints and spring with the contact height held: sum of forces and moments = 0";
 const PROPAGATION = "band: exact derivatives by every hard-point coordinate and rate, added in squares";
 const SOURCE = "docs/method/linkage.md, checked in docs/verification.md";
 
@@ -21,10 +22,19 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   const { rung } = states.model.assembly;
   const { jets } = states.sound.band;
   const common = { rung, inputs, source: SOURCE };
-  const changed = (key: string, label: string, pair: PairBand, quantity: "toe" | "camber", relation: string, scale = 1): Figure => {
+  const changed = (
+    key: string,
+    label: string,
+    pair: PairBand,
+    quantity: "toe" | "camber",
+    relation: string,
+    scale = 1,
+  ): Figure => {
     const middle = changeOf(states, pair, quantity);
     const ends = pair.ends.map((e) => changeOf(states, pair, quantity, e));
-    const sure = [middle, ...ends].every((c) => isSignSure(c.value, c.sd) && Math.sign(c.value) === Math.sign(middle.value));
+    const sure = [middle, ...ends].every(
+      (c) => isSignSure(c.value, c.sd) && Math.sign(c.value) === Math.sign(middle.value),
+    );
     const values = ends.map((e) => e.value * scale);
     return {
       ...common,
@@ -39,7 +49,13 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       settle: sure ? null : findSettlingReading(jets, middle.jet, states.model.assembly),
     };
   };
-  const absolute = (key: string, label: string, pair: PairBand, quantity: "toe" | "camber", which: "sound" | "faulty"): Figure => {
+  const absolute = (
+    key: string,
+    label: string,
+    pair: PairBand,
+    quantity: "toe" | "camber",
+    which: "sound" | "faulty",
+  ): Figure => {
     const jet = pair[which][quantity];
     const ends = which === "faulty" ? pair.ends.map((e) => degreesFromRadians(e[quantity][0] as number)) : [];
     const sd = degreesFromRadians(jets.deviation(jet));
@@ -59,22 +75,44 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     };
   };
   const fault = states.question.fault.kind;
-  const headline = changed("toe-change", "Toe, faulty less sound, at this force", loaded, "toe", "toe(faulty) - toe(sound), both at the stated force");
+  const headline = changed(
+    "toe-change",
+    "Toe, faulty less sound, at this force",
+    loaded,
+    "toe",
+    "toe(faulty) - toe(sound), both at the stated force",
+  );
   const all: Figure[] = [
     headline,
     absolute("toe-faulty", `Toe, ${fault}, at this force`, loaded, "toe", "faulty"),
     absolute("toe-sound", "Toe, sound, at this force", loaded, "toe", "sound"),
-    changed("toe-shift", "Toe, there without any force", free, "toe", "toe(faulty) - toe(sound), both without tyre force"),
-    changed("camber-change", "Camber, faulty less sound, at this force", loaded, "camber", "camber(faulty) - camber(sound), both at the stated force"),
+    changed(
+      "toe-shift",
+      "Toe, there without any force",
+      free,
+      "toe",
+      "toe(faulty) - toe(sound), both without tyre force",
+    ),
+    changed(
+      "camber-change",
+      "Camber, faulty less sound, at this force",
+      loaded,
+      "camber",
+      "camber(faulty) - camber(sound), both at the stated force",
+    ),
     centreShift(states, loaded, common),
   ];
-  if (states.position.axle === "rear") all.push(changed("thrust-change", "Thrust line, turned by", loaded, "toe", "half the toe change of one rear wheel", 0.5));
+  if (states.position.axle === "rear")
+    all.push(
+      changed("thrust-change", "Thrust line, turned by", loaded, "toe", "half the toe change of one rear wheel", 0.5),
+    );
   return { headline, all };
 }
 
 /** How much further back (negative) or forward the wheel centre stands. No band: it is shown to the tenth of a millimetre. */
 function centreShift(states: FaultStates, pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "source">): Figure {
-  const shift = (state: PairBand["faulty"]): number => 1000 * (state.state.attitude.centre[0] - pair.sound.state.attitude.centre[0]);
+  const shift = (state: PairBand["faulty"]): number =>
+    1000 * (state.state.attitude.centre[0] - pair.sound.state.attitude.centre[0]);
   const ends = pair.ends.map(shift);
   return {
     ...common,
@@ -96,23 +134,36 @@ function inputsOf(states: FaultStates): Figure["inputs"] {
   const { condition, fault } = question;
   const joint = jointOf(assembly, states.position);
   const mm = (m: number): string => `${formatNumber(m * 1000, 1)} mm`;
-  const rate = (r: number | null): string => (r === null ? "rigid" : `${formatNumber(perMmFromNewtonsPerMetre(r), 0)} N/mm`);
+  const rate = (r: number | null): string =>
+    r === null ? "rigid" : `${formatNumber(perMmFromNewtonsPerMetre(r), 0)} N/mm`;
   const inputs: { label: string; value: string }[] = [
     { label: "Condition", value: conditionWords(condition) },
-    { label: "Held", value: `contact height, ${mm(condition.contactRise)} from ride height; rack ${mm(condition.rack)}` },
+    {
+      label: "Held",
+      value: `contact height, ${mm(condition.contactRise)} from ride height; rack ${mm(condition.rack)}`,
+    },
     { label: "Wheel load standing", value: `${formatNumber(assembly.wheelLoad, 0)} N` },
     { label: "Spring rate", value: rate(assembly.spring.rate) },
   ];
   if (joint) {
-    inputs.push({ label: `${states.position.label}, across`, value: `${rate(joint.radial)} ±${percent(2 * joint.rateSdShare)} %` });
+    inputs.push({
+      label: `${states.position.label}, across`,
+      value: `${rate(joint.radial)} ±${percent(2 * joint.rateSdShare)} %`,
+    });
     if (joint.axial !== null) inputs.push({ label: `${states.position.label}, along`, value: rate(joint.axial) });
   }
   if (tornShare) {
-    inputs.push({ label: "Rate left when torn", value: `${percent(tornShare.low)} to ${percent(tornShare.high)} %, middle ${percent(middleShare(tornShare))} %; ${originWords[tornShare.origin] ?? tornShare.origin}` });
-  } else if (fault.kind === "firmer") inputs.push({ label: "Rate against sound", value: `${formatNumber(fault.factor, 2)} times` });
+    inputs.push({
+      label: "Rate left when torn",
+      value: `${percent(tornShare.low)} to ${percent(tornShare.high)} %, middle ${percent(middleShare(tornShare))} %; ${originWords[tornShare.origin] ?? tornShare.origin}`,
+    });
+  } else if (fault.kind === "firmer")
+    inputs.push({ label: "Rate against sound", value: `${formatNumber(fault.factor, 2)} times` });
   else if (fault.kind === "loose") inputs.push({ label: "Play, end to end", value: mm(fault.play) });
   const sds = assembly.points.map((p) => Math.max(...p.sd));
-  inputs.push({ label: "Hard points", value: `${assembly.points.length}, ±${formatNumber(2000 * Math.min(...assembly.points.map((p) => Math.min(...p.sd))), 0)} to ±${formatNumber(2000 * Math.max(...sds), 0)} mm` });
+  inputs.push({
+    label: "Hard points",
+    value: `${assembly.points.length}, ±${formatNumber(2000 * Math.min(...assembly.points.map((p) => Math.min(...p.sd))), 0)} to ±${formatNumber(2000 * Math.max(...sds), 0)} mm`,
+  });
   return inputs;
 }
-

@@ -41,8 +41,17 @@ export function solvePair(states: FaultStates, load: CornerLoad): PairBand | nul
 }
 
 /** A quantity of the faulty state less that of the sound one: value and standard deviation, degrees. */
-export function changeOf(states: FaultStates, pair: PairBand, key: "toe" | "camber", faulty: StateBand = pair.faulty): { value: number; sd: number; jet: Float64Array } {
+export function changeOf(
+  states: FaultStates,
+  pair: PairBand,
+  key: "toe" | "camber",
+  faulty: StateBand = pair.faulty,
+): { value: number; sd: number; jet: Float64Array } {
   const { jets } = states.sound.band;
   const d = differenceOf(jets, faulty[key], pair.sound[key]);
-  return { value: degreesFromRadians(d.value), sd: degreesFromRadians(d.sd), jet: subtractJets(faulty[key], pair.sound[key]) };
+  return {
+    value: degreesFromRadians(d.value),
+    sd: degreesFromRadians(d.sd),
+    jet: subtractJets(faulty[key], pair.sound[key]),
+  };
 }

@@ -1,6 +1,13 @@
-import { type CornerLoad, type ElasticFault, type ElasticState, FaultBand, NO_LOAD, type StateBand } from "#engines/linkage";
-import type { CornerModel } from "./corner-model.ts";
+import {
+  type CornerLoad,
+  type ElasticFault,
+  type ElasticState,
+  FaultBand,
+  NO_LOAD,
+  type StateBand,
+} from "#engines/linkage";
 import type { Condition } from "../fault-effect.ts";
+import type { CornerModel } from "./corner-model.ts";
 
 /** One corner in one state of repair, asked at many heights: poses, and their derivatives where a band is wanted. */
 export class CornerState {
@@ -51,4 +58,8 @@ export function loadOf(condition: Condition, mirrored: boolean): CornerLoad {
 }
 
 /** The same height and rack without any force. */
-export const unloaded = (load: CornerLoad): CornerLoad => ({ ...NO_LOAD, contactRise: load.contactRise, rack: load.rack });
+export const unloaded = (load: CornerLoad): CornerLoad => ({
+  ...NO_LOAD,
+  contactRise: load.contactRise,
+  rack: load.rack,
+});

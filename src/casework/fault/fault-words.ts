@@ -1,8 +1,17 @@
-import { formatFigure, formatNumber, formatPlusMinus, formatRange, decimalsOf } from "./format-figure.ts";
 import type { FaultEffect, Figure } from "../fault-effect.ts";
-import type { FaultStates } from "./fault-pair.ts";
 import type { EffectFigures } from "./fault-figures.ts";
-import { conditionWords, cornerWords, faultWords, inOrOut, layoutWords, noticedWords, originWords, percent } from "./phrases.ts";
+import type { FaultStates } from "./fault-pair.ts";
+import { decimalsOf, formatFigure, formatNumber, formatPlusMinus, formatRange } from "./format-figure.ts";
+import {
+  conditionWords,
+  cornerWords,
+  faultWords,
+  inOrOut,
+  layoutWords,
+  noticedWords,
+  originWords,
+  percent,
+} from "./phrases.ts";
 
 type Words = Pick<FaultEffect, "sentence" | "judgedAgainst" | "howSure" | "whatElse" | "computedSo" | "cautions">;
 
@@ -14,7 +23,7 @@ const size = (f: Figure): string => formatFigure({ ...f, value: Math.abs(f.value
 
 /** The words of an effect, every number in them taken from the figures. */
 export function describeEffect(states: FaultStates, figures: EffectFigures): Words {
-  const { assembly, } = states.model;
+  const { assembly } = states.model;
   const { headline } = figures;
   return {
     sentence: sentenceOf(states, headline),
@@ -38,11 +47,13 @@ function sentenceOf(states: FaultStates, headline: Figure): string {
   if (!headline.signSure)
     return `${when}, nobody can say yet whether the ${thing} turns the ${corner} wheel in or out: the hard points are not known well enough.`;
   const largest = Math.max(Math.abs(headline.value), ...(headline.range ?? []).map(Math.abs)) + 2 * headline.u;
-  if (largest < NOTHING) return `${when} the ${thing} turns the ${corner} wheel by less than ${NOTHING}°: toe will not show this fault.`;
+  if (largest < NOTHING)
+    return `${when} the ${thing} turns the ${corner} wheel by less than ${NOTHING}°: toe will not show this fault.`;
   const direction = inOrOut(headline.value);
   const seen = noticedWords(position.axle, position.side ?? "left", headline.value, question.condition);
   const firmer = question.fault.kind === "firmer" && question.fault.factor >= 1;
-  if (firmer) return `${when} the ${thing} lets the ${corner} wheel turn ${size(headline)} less ${inOrOut(-headline.value)}.`;
+  if (firmer)
+    return `${when} the ${thing} lets the ${corner} wheel turn ${size(headline)} less ${inOrOut(-headline.value)}.`;
   return `${when} the ${thing} lets the ${corner} wheel turn ${direction} ${size(headline)} further. ${seen}`;
 }
 
@@ -50,13 +61,26 @@ function howSureOf(states: FaultStates, headline: Figure): string {
   const { tornShare, model, question } = states;
   const parts: string[] = [];
   if (tornShare) {
-    const range = headline.range && headline.signSure ? `: ${rangeOfSizes(headline)} further ${inOrOut(headline.value)}` : "";
-    parts.push(`Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin})${range}.`);
+    const range =
+      headline.range && headline.signSure ? `: ${rangeOfSizes(headline)} further ${inOrOut(headline.value)}` : "";
+    parts.push(
+      `Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin})${range}.`,
+    );
   }
-  if (question.fault.kind === "loose") parts.push("Play is a dead band along the link; where the force in it turns round, the wheel jumps.");
-  const rung = { layout: "known as a silhouette only", scaled: "scaled from a template", measured: "measured", matched: "matched to this car" }[model.assembly.rung];
-  if (headline.signSure) parts.push(`Hard points are ${rung}; with the rates they add ${formatPlusMinus(headline)} (95 %).`);
-  else parts.push(`Hard points are ${rung}: the sign is not 97.5 % sure, so no figure is given. ${headline.settle ?? ""}`.trim());
+  if (question.fault.kind === "loose")
+    parts.push("Play is a dead band along the link; where the force in it turns round, the wheel jumps.");
+  const rung = {
+    layout: "known as a silhouette only",
+    scaled: "scaled from a template",
+    measured: "measured",
+    matched: "matched to this car",
+  }[model.assembly.rung];
+  if (headline.signSure)
+    parts.push(`Hard points are ${rung}; with the rates they add ${formatPlusMinus(headline)} (95 %).`);
+  else
+    parts.push(
+      `Hard points are ${rung}: the sign is not 97.5 % sure, so no figure is given. ${headline.settle ?? ""}`.trim(),
+    );
   return parts.join(" ");
 }
 
@@ -77,11 +101,16 @@ function whatElseOf(states: FaultStates, { all }: EffectFigures): string {
   if (shift) {
     const most = Math.abs(shift.value) + 2 * shift.u;
     if (most < NOTHING) parts.push("Without force nothing shows: an alignment reading will not find this fault.");
-    else if (shift.signSure) parts.push(`Without any force it already stands ${size(shift)} further ${inOrOut(shift.value)}.`);
+    else if (shift.signSure)
+      parts.push(`Without any force it already stands ${size(shift)} further ${inOrOut(shift.value)}.`);
   }
   if (camber?.signSure) {
     const hardly = Math.abs(camber.value) + 2 * camber.u < 0.1;
-    parts.push(hardly ? "Camber hardly changes, so a camber reading will not show it." : `Camber changes ${formatFigure(camber)}.`);
+    parts.push(
+      hardly
+        ? "Camber hardly changes, so a camber reading will not show it."
+        : `Camber changes ${formatFigure(camber)}.`,
+    );
   }
   if (centre && Math.abs(centre.value) >= 0.1) {
     const moved = formatNumber(Math.abs(centre.value), decimalsOf(centre));

@@ -12,8 +12,12 @@ export function conditionWords(condition: Condition): string {
   const parts: string[] = [];
   if (condition.braking > 0) parts.push(`${kn(condition.braking)} kN of braking at this wheel`);
   if (condition.braking < 0) parts.push(`${kn(condition.braking)} kN pushing this wheel forward`);
-  if (condition.drive !== 0) parts.push(`${kn(condition.drive)} kN of drive ${condition.drive > 0 ? "" : "backward "}at this wheel`.replace("  ", " "));
-  if (condition.lateral !== 0) parts.push(`${kn(condition.lateral)} kN of side force toward the ${condition.lateral > 0 ? "left" : "right"}`);
+  if (condition.drive !== 0)
+    parts.push(
+      `${kn(condition.drive)} kN of drive ${condition.drive > 0 ? "" : "backward "}at this wheel`.replace("  ", " "),
+    );
+  if (condition.lateral !== 0)
+    parts.push(`${kn(condition.lateral)} kN of side force toward the ${condition.lateral > 0 ? "left" : "right"}`);
   return parts.length === 0 ? "Standing without any force" : `Under ${parts.join(" and ")}`;
 }
 
@@ -39,8 +43,13 @@ export function noticedWords(axle: "front" | "rear", side: Side, toe: number, co
     return `The car ${axle === "front" ? "pulls" : "steps"} to the ${goesRight ? "right" : "left"}.`;
   }
   const outward = pointsRight === condition.lateral > 0;
-  if (axle === "rear") return outward ? "In that bend the tail steers outward and feels loose." : "In that bend the tail steers inward and the car answers later.";
-  return outward ? "In that bend the car runs wide and wants more steering." : "In that bend the car turns in more sharply.";
+  if (axle === "rear")
+    return outward
+      ? "In that bend the tail steers outward and feels loose."
+      : "In that bend the tail steers inward and the car answers later.";
+  return outward
+    ? "In that bend the car runs wide and wants more steering."
+    : "In that bend the car turns in more sharply.";
 }
 
 /** Layout in words, for "computed so". */

@@ -29,7 +29,8 @@ export function findSettlingReading(jets: JetCorner, jet: Jet, assembly: CornerA
   const shares = jets.shares(jet);
   const order = shares.map((share, i) => ({ share, i })).sort((a, b) => b.share - a.share);
   const sd = jets.parameters.map((p) => p.sd);
-  const left = (): number => Math.sqrt(jets.parameters.reduce((sum, _, i) => sum + ((jet[i + 1] as number) * (sd[i] as number)) ** 2, 0));
+  const left = (): number =>
+    Math.sqrt(jets.parameters.reduce((sum, _, i) => sum + ((jet[i + 1] as number) * (sd[i] as number)) ** 2, 0));
   const named: string[] = [];
   for (const { share, i } of order) {
     if (share <= 0 || isSignSure(value, left())) break;
@@ -39,12 +40,17 @@ export function findSettlingReading(jets: JetCorner, jet: Jet, assembly: CornerA
     if (after >= (sd[i] as number)) continue;
     sd[i] = after;
     const pointName = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
-    named.push(p.kind === "rate" ? `the rate of ${placeWords(assembly, pointName)}` : `${["place fore and aft", "place across the car", "height"][p.axis]} of ${placeWords(assembly, pointName)}`);
+    named.push(
+      p.kind === "rate"
+        ? `the rate of ${placeWords(assembly, pointName)}`
+        : `${["place fore and aft", "place across the car", "height"][p.axis]} of ${placeWords(assembly, pointName)}`,
+    );
   }
   if (!isSignSure(value, left()))
     return "Even with every joint measured it would stay too small to tell its sign: for this figure the fault does next to nothing.";
   if (named.length === 0) return "";
-  if (named.length > MOST_NAMED) return `Measure the heights of all joints over a level plane (±2 mm) and their places by tape: ${named.length} readings, first the ${named[0]}.`;
+  if (named.length > MOST_NAMED)
+    return `Measure the heights of all joints over a level plane (±2 mm) and their places by tape: ${named.length} readings, first the ${named[0]}.`;
   return `To settle it, measure: ${named.join("; ")}. Heights over a level plane, ±2 mm.`;
 }
 
@@ -58,4 +64,3 @@ function placeWords(assembly: CornerAssembly, name: string): string {
   const label = assembly.links.find((l) => l.name === link)?.label ?? link.replaceAll("-", " ");
   return `the ${label.toLowerCase()}'s ${end} joint`;
 }
-

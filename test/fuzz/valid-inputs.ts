@@ -1,0 +1,89 @@
+import { carInput, cornerInput, readReference, seatInput } from "../reference/linkage/corner-record.ts";
+import { type ComplianceFile, memberInput, rubberInput } from "../reference/linkage/elastic-record.ts";
+
+/** A valid request of one door. */
+export interface ValidInput {
+  readonly door: string;
+  readonly layout: string;
+  readonly input: Record<string, unknown>;
+}
+
+/** One valid request per linkage door and layout, with every optional part in it, and the alignment doors. */
+export function makeValidInputs(): readonly ValidInput[] {
+  const file = readReference<ComplianceFile>("linkage/compliance-more.json");
+  const corners = Object.values(file.geometries).flatMap((corner): ValidInput[] => {
+    const elastic = file.elastic[corner.name] ?? Object.values(file.elastic)[0];
+    if (!file.elastic[corner.name] || !elastic) return [];
+    const steered = corner.links.some((l) => l.rack);
+    const spring = seatInput(corner.spring);
+    const soft = rubberInput(elastic)[0];
+    const fault = soft && { kind: "soft", factor: 0.3, ...soft };
+    const softFault = fault && {
+      kind: "soft",
+      link: fault.link,
+      factor: 0.3,
+      ...("end" in fault ? { end: fault.end } : {}),
+    };
+    const elasticKeys = {
+      rubber: rubberInput(elastic),
+      members: memberInput(elastic),
+      wheel_load_n: elastic.wheel_load,
+    };
+    const rated = { ...spring, rate_n_per_mm: elastic.spring_rate };
+    return [
+      {
+        door: "linkage.travel",
+        layout: corner.name,
+        input: {
+          side: "left",
+          ...cornerInput(corner),
+          spring,
+          damper: seatInput(corner.damper),
+          car: carInput(corner),
+          steps: [
+            { wheel_travel_mm: -40, rack_mm: steered ? 10 : 0 },
+            { wheel_travel_mm: 0 },
+            { wheel_travel_mm: 35, rack_mm: 0 },
+          ],
+        },
+      },
+      {
+        door: "linkage.compliance",
+        layout: corner.name,
+        input: {
+          side: "left",
+          ...cornerInput(corner),
+          spring: rated,
+          ...elasticKeys,
+          hold: "contact_height",
+          faults: [softFault, { kind: "play", link: corner.links[0]?.name, total_mm: 0.5 }],
+          loads: [
+            { lateral_n: 500, braking_n: 1000, drive_n: -200, aligning_nm: 20, contact_rise_mm: 10 },
+            { braking_n: -300 },
+          ],
+        },
+      },
+      {
+        door: "linkage.band",
+        layout: corner.name,
+        input: {
+          side: "left",
+          axle: corner.axle,
+          ...cornerInput(corner),
+          sd_mm: { x: 2, y: 1, z: 0.5 },
+          travels_mm: [-30, 0, 30],
+          compliance: { spring: rated, ...elasticKeys, fault: softFault },
+        },
+      },
+    ];
+  });
+  return [
+    ...corners,
+    {
+      door: "alignment.caster-from-sweep",
+      layout: "",
+      input: { camber_in_deg: -1.4, camber_out_deg: 1.3, sweep_deg: 20 },
+    },
+    { door: "alignment.axle", layout: "", input: { left_toe_deg: 0.1, right_toe_deg: 0.05, rim_diameter_mm: 431.8 } },
+  ];
+}
