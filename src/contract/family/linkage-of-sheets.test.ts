@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { type CornerGeometry, type TravelPosition, TravelSweep } from "#engines/linkage";
-import { type AxleName, assembleCorner, type Family } from "#vehicle";
+import { type AxleName, assembleCorner, type Family, STANDARD_GRAVITY } from "#vehicle";
 import { demoSheetText } from "../../../test/family-sheets/edit-sheet.ts";
 import { formatFamily, parseFamily, parseFamilyText, parseSilhouette } from "./index.ts";
 
@@ -10,7 +10,9 @@ const travelsMm = [-80, -60, -40, -20, 0, 20, 40, 60, 80];
 
 function geometryOf(family: Family, axle: AxleName): CornerGeometry {
   const { wheel, links, strut, trailingArm } = assembleCorner(family, `${axle}-left`);
+  const { body, seat } = family[axle].spring;
   return {
+    spring: { body: body.at, seat: seat.on === "link" ? seat : { ...seat, moving: seat.moving.at } },
     wheel,
     links: links.map(({ name, inner, outer, steered }) => ({ name, inner: inner.at, outer: outer.at, steered })),
     ...(strut && { strut: { top: strut.top.at, axisPoint: strut.axisPoint.at } }),
@@ -34,6 +36,13 @@ function sweep(family: Family, axle: AxleName): readonly TravelPosition[] {
 function familyFrom(parsed: ReturnType<typeof parseFamily>): Family {
   if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
   return parsed.family;
+}
+
+/** Frequency in Hz at which the body rides on this wheel, tyre and bushes taken as rigid. */
+function rideFrequency(family: Family, axle: AxleName): number {
+  const { wheelLoad, unsprungMass, spring } = assembleCorner(family, `${axle}-left`);
+  const ratio = sweep(family, axle)[travelsMm.indexOf(0)]?.springRatio ?? 0;
+  return Math.sqrt((spring.rate * ratio ** 2) / (wheelLoad / STANDARD_GRAVITY - unsprungMass)) / (2 * Math.PI);
 }
 
 interface Behaviour {
@@ -81,6 +90,30 @@ describe("the linkages of the demo families", () => {
     const expected = axle === "front" ? -1 : 1;
     expect(Math.sign(behaviour.toeGain)).toBe(expected);
     expect(Math.abs(behaviour.toeGain)).toBeLessThan(4);
+  });
+});
+
+describe("the springs", () => {
+  it.each(["siskin-coupe", "dunlin-hatch", "ouzel-saloon"] as const)(
+    "of %s carry their load as a road car's do, the rear a little faster",
+    (name) => {
+      const family = familyFrom(parseFamilyText(demoSheetText(name)));
+      const [front, rear] = [rideFrequency(family, "front"), rideFrequency(family, "rear")];
+      expect(front).toBeGreaterThan(1.15);
+      expect(front).toBeLessThan(1.6);
+      expect(rear / front).toBeGreaterThan(1);
+      expect(rear / front).toBeLessThan(1.25);
+    },
+  );
+
+  it.each([
+    ["five-link", "five-link"],
+    ["double-wishbone", "trailing-arm"],
+    ["strut", "five-link"],
+  ] as const)("of the templates %s and %s give the frequency they are chosen for", (front_layout, rear_layout) => {
+    const family = familyFrom(parseSilhouette({ front_layout, rear_layout }));
+    expect(rideFrequency(family, "front") / 1.3).toBeCloseTo(1, 1);
+    expect(rideFrequency(family, "rear") / 1.45).toBeCloseTo(1, 1);
   });
 });
 
