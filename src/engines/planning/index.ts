@@ -1,0 +1,14 @@
+export * from "./cents.ts";
+export * from "./closure.ts";
+export * from "./evaluate-plan.ts";
+export type { InfeasibleReason } from "./explain-infeasible.ts";
+export { type HighsRuntime, highsSolver } from "./highs-solver.ts";
+export type * from "./instance.ts";
+export { agesIn } from "./intervals.ts";
+export type { Cap } from "./plan-programme.ts";
+export { buildPlanProgramme } from "./plan-programme.ts";
+export { formatProgramme, type Programme } from "./programme.ts";
+export type * from "./programme-solver.ts";
+export * from "./remedy-price.ts";
+export * from "./solve-plan.ts";
+export * from "./survival.ts";
