@@ -43,7 +43,13 @@ beforeEach(() => {
   mkdirSync(join(pages, "assets"));
   writeFileSync(join(pages, "index.html"), "<title>Underbench</title>");
   writeFileSync(join(pages, "assets", "page-1a2b.js"), "export {};");
-  app = buildApp({ pages, families: noFamilies, doors: [half], report: (problem) => reported.push(problem) });
+  app = buildApp({
+    pages,
+    families: noFamilies,
+    today: () => "14 May 2031",
+    doors: [half],
+    report: (problem) => reported.push(problem),
+  });
 });
 afterEach(async () => {
   await app.close();
@@ -158,9 +164,15 @@ describe("pages and addresses", () => {
 
 describe("listening", () => {
   it("takes the next free port and listens on loopback", async () => {
-    const first = await startServer({ pages: null, families: noFamilies, report: () => undefined }, 0);
+    const first = await startServer(
+      { pages: null, families: noFamilies, today: () => "14 May 2031", report: () => undefined },
+      0,
+    );
     const port = Number(new URL(first.address).port);
-    const second = await startServer({ pages: null, families: noFamilies, report: () => undefined }, port);
+    const second = await startServer(
+      { pages: null, families: noFamilies, today: () => "14 May 2031", report: () => undefined },
+      port,
+    );
     expect(new URL(first.address).hostname).toBe("127.0.0.1");
     expect(Number(new URL(second.address).port)).toBeGreaterThan(port);
     expect((await fetch(`${second.address}/api/calc`)).status).toBe(200);

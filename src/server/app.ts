@@ -7,6 +7,7 @@ import { answerByFindings } from "./refusals.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
 import { addFamilyRoutes } from "./routes/families.ts";
 import { addPages } from "./routes/pages.ts";
+import { addSheetRoute } from "./routes/sheet.ts";
 import { addSilhouetteRoutes } from "./routes/silhouettes.ts";
 
 /** What the server is given from outside; everything it touches stands here. */
@@ -14,6 +15,8 @@ export interface ServerParts {
   /** Folder of the built pages; null serves none. */
   readonly pages: string | null;
   readonly families: FamilyShelf;
+  /** Today's date as it is written on paper. */
+  readonly today: () => string;
   /** Told of every fault of ours, which the answer itself never shows. */
   readonly report: (problem: unknown) => void;
   /** The calculations offered; absent = all. */
@@ -29,6 +32,7 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   addCalcRoutes(app, parts.doors ?? doors);
   addFamilyRoutes(app, parts.families);
   addSilhouetteRoutes(app);
+  addSheetRoute(app, parts.families, parts.today);
   if (parts.pages !== null) addPages(app, parts.pages);
   return app;
 };

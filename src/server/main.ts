@@ -24,6 +24,7 @@ export const serve = async (home: string): Promise<void> => {
     {
       pages: existsSync(builtPages) ? builtPages : null,
       families: openFamilyShelf(store, demoFamilySheets),
+      today: () => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(new Date()),
       report: (problem) => void process.stderr.write(`${problem instanceof Error ? problem.stack : String(problem)}\n`),
     },
     wantedPort(process.env.PORT),

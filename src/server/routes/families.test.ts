@@ -20,7 +20,12 @@ let app: FastifyInstance;
 beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), "families-"));
   const families = openFamilyShelf(await openFamilyFiles(folder), demoFamilySheets);
-  app = buildApp({ pages: null, families, report: (problem) => expect.fail(String(problem)) });
+  app = buildApp({
+    pages: null,
+    families,
+    today: () => "14 May 2031",
+    report: (problem) => expect.fail(String(problem)),
+  });
 });
 afterEach(async () => {
   await app.close();

@@ -14,6 +14,7 @@ beforeEach(() => {
   app = buildApp({
     pages: null,
     families: openFamilyShelf(store, {}),
+    today: () => "14 May 2031",
     report: (problem) => expect.fail(String(problem)),
   });
 });
