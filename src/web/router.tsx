@@ -3,6 +3,7 @@ import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { BeginPage } from "./begin/begin-page.tsx";
 import { FamiliesPage } from "./families/families-page.tsx";
 import { FamilyPage } from "./families/family-page.tsx";
+import { readFamilySearch } from "./families/family-search.ts";
 import { NotShown, RefusedPage } from "./families/refused-page.tsx";
 import { GeometryPage } from "./geometry/geometry-page.tsx";
 import { readGeometrySearch } from "./geometry/geometry-search.ts";
@@ -14,6 +15,7 @@ import { TodayPage } from "./places/today-page.tsx";
 import type { Answer } from "./server/ask-server.ts";
 import { loadFamily } from "./server/families.ts";
 import { listFamilies } from "./server/family-list.ts";
+import { loadSilhouetteRanges } from "./server/silhouettes.ts";
 import { CarPage } from "./underside/car-page.tsx";
 import { GroupPage } from "./underside/group-page.tsx";
 import { readUndersideSearch } from "./underside/underside-search.ts";
@@ -45,7 +47,13 @@ const families = createRoute({
   component: FamiliesPage,
   errorComponent: RefusedPage,
 });
-const begin = createRoute({ getParentRoute: () => root, path: "/families/begin", component: BeginPage });
+const begin = createRoute({
+  getParentRoute: () => root,
+  path: "/families/begin",
+  loader: async () => shown(await loadSilhouetteRanges()),
+  component: BeginPage,
+  errorComponent: RefusedPage,
+});
 
 const family = createRoute({
   getParentRoute: () => root,
@@ -55,7 +63,12 @@ const family = createRoute({
   errorComponent: RefusedPage,
 });
 
-const familySheet = createRoute({ getParentRoute: () => family, path: "/", component: FamilyPage });
+const familySheet = createRoute({
+  getParentRoute: () => family,
+  path: "/",
+  validateSearch: readFamilySearch,
+  component: FamilyPage,
+});
 const geometry = createRoute({
   getParentRoute: () => family,
   path: "/geometry",

@@ -1,18 +1,19 @@
-import { useNavigate } from "@tanstack/react-router";
+import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import type { Finding } from "#contract";
-import type { SilhouetteEntries } from "#vehicle";
-import { beginFamily } from "../server/begin-family.ts";
+import type { Family } from "#vehicle";
+import { beginFamily } from "../server/silhouettes.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { Preview } from "./preview.tsx";
-import { readForm, usualForm } from "./silhouette-entries.ts";
-import { SilhouetteFields } from "./silhouette-form.tsx";
+import { SilhouetteFields } from "./silhouette-fields.tsx";
+import { readForm, usualForm } from "./silhouette-form.ts";
 
 type Making =
   | { readonly kind: "none" | "busy" | "silent" }
   | { readonly kind: "refused"; readonly findings: readonly Finding[] };
 
+const route = getRouteApi("/families/begin");
 const NOTHING_WRONG = {};
 const RUNG_TITLE = {
   title: "Begin a car line",
@@ -26,26 +27,27 @@ const RUNG_TITLE = {
   ],
 };
 
-/** The entries last readable, so that the drawing stands still while a figure is half typed. */
-const useEntries = (form: ReturnType<typeof usualForm>) => {
+/** What the form comes to, and the family last readable, so that the drawing stands while a figure is half typed. */
+const useReadForm = (form: ReturnType<typeof usualForm>) => {
   const read = useMemo(() => readForm(form), [form]);
-  const [last, setLast] = useState<SilhouetteEntries>({});
-  if ("entries" in read && read.entries !== last) setLast(read.entries);
-  return { read, entries: "entries" in read ? read.entries : last };
+  const [last, setLast] = useState<Family | null>(null);
+  if ("family" in read && read.family !== last) setLast(read.family);
+  return { read, family: "family" in read ? read.family : last };
 };
 
 /** Begins a car line nobody has measured from the silhouettes of its axles and what a tape finds. */
 export const BeginPage = () => {
   const [form, setForm] = useState(usualForm);
   const [making, setMaking] = useState<Making>({ kind: "none" });
-  const { read, entries } = useEntries(form);
+  const ranges = route.useLoaderData();
+  const { read, family } = useReadForm(form);
   const navigate = useNavigate();
   const wrong = "wrong" in read ? read.wrong : NOTHING_WRONG;
   const count = Object.keys(wrong).length;
   const make = async () => {
-    if (!("entries" in read)) return;
+    if (!("sheet" in read)) return;
     setMaking({ kind: "busy" });
-    const begun = await beginFamily(read.entries);
+    const begun = await beginFamily(read.sheet);
     if (begun.kind !== "answer") setMaking(begun);
     else await navigate({ to: "/families/$familyId/underside", params: { familyId: begun.body } });
   };
@@ -85,11 +87,9 @@ export const BeginPage = () => {
     >
       <div className="begin">
         <form className="begin-form" onSubmit={(event) => event.preventDefault()}>
-          <SilhouetteFields form={form} wrong={wrong} onChange={setForm} />
+          <SilhouetteFields ranges={ranges} form={form} wrong={wrong} onChange={setForm} />
         </form>
-        <div className="begin-preview">
-          <Preview entries={entries} />
-        </div>
+        <div className="begin-preview">{family === null ? null : <Preview family={family} />}</div>
       </div>
     </Sheet>
   );

@@ -1,19 +1,23 @@
-import { type AxleName, type LayoutName, silhouetteLayouts } from "#vehicle";
+import type { AxleName, LayoutName } from "#vehicle";
 import { LAYOUT_WORDS } from "../families/layout-words.ts";
 import { LayoutSilhouette } from "./layout-silhouette.tsx";
 
 interface LayoutChoiceProps {
   readonly axle: AxleName;
+  /** Layouts there is a template for. */
+  readonly layouts: readonly string[];
   readonly value: LayoutName;
   readonly onChange: (layout: LayoutName) => void;
 }
 
+const isLayout = (name: string): name is LayoutName => Object.hasOwn(LAYOUT_WORDS, name);
+
 /** Which layout an axle has, chosen by how it looks from below. */
-export const LayoutChoice = ({ axle, value, onChange }: LayoutChoiceProps) => (
+export const LayoutChoice = ({ axle, layouts, value, onChange }: LayoutChoiceProps) => (
   <fieldset className="layouts">
     <legend>{axle === "front" ? "Front axle" : "Rear axle"}</legend>
     <div className="layout-row">
-      {silhouetteLayouts[axle].map((layout) => (
+      {layouts.filter(isLayout).map((layout) => (
         <label key={layout} className="layout">
           <input
             type="radio"

@@ -1,12 +1,13 @@
 import { useMemo } from "react";
+import { parseSilhouette } from "#contract";
 import { drawUnderside, type Scene, svgTreeOf } from "#drawing";
-import { type AxleName, familyFromSilhouette, type LayoutName } from "#vehicle";
+import type { AxleName, LayoutName } from "#vehicle";
 import { renderSvgNode } from "../scene/svg-node-view.tsx";
 
 /** The room a whole car is drawn in before one axle is cut out of it. */
 const DRAWN = { width: 420, height: 600 } as const;
-/** Height of the part that shows one axle, the same for all so that they stand on one line. */
-const CUT_HEIGHT = 216;
+/** Height of the part that shows one axle, the same for all layouts so that they stand on one line. */
+const CUT_HEIGHT: Readonly<Record<AxleName, number>> = { front: 142, rear: 186 };
 const SIDE = 20;
 /** From the line with the sides in words to the drawing. */
 const BESIDE_WORDS = 12;
@@ -16,15 +17,15 @@ const cutAxle = (scene: Scene, axle: AxleName): { readonly scene: Scene; readonl
   const word = axle === "front" ? "Front right" : "Rear right";
   const side = scene.marks.find((mark) => mark.kind === "text" && mark.text === word);
   const y = side?.kind === "text" ? side.y : 0;
-  const top = axle === "front" ? y + BESIDE_WORDS : y - BESIDE_WORDS * 1.6 - CUT_HEIGHT;
+  const top = axle === "front" ? y + BESIDE_WORDS : y - BESIDE_WORDS * 1.6 - CUT_HEIGHT[axle];
   return {
     scene: { ...scene, marks: scene.marks.filter(({ kind }) => kind !== "text") },
-    viewBox: `${SIDE} ${top} ${scene.width - 2 * SIDE} ${CUT_HEIGHT}`,
+    viewBox: `${SIDE} ${top} ${scene.width - 2 * SIDE} ${CUT_HEIGHT[axle]}`,
   };
 };
 
 const drawLayout = (axle: AxleName, layout: LayoutName) => {
-  const made = familyFromSilhouette(axle === "front" ? { frontLayout: layout } : { rearLayout: layout });
+  const made = parseSilhouette(axle === "front" ? { front_layout: layout } : { rear_layout: layout });
   if ("findings" in made) return null;
   const { scene, viewBox } = cutAxle(drawUnderside(made.family, { ...DRAWN, states: null }), axle);
   const { children } = svgTreeOf(scene, { theme: "css", idPrefix: `${axle}-${layout}-` });

@@ -1,42 +1,54 @@
-import { getRouteApi, Link } from "@tanstack/react-router";
-import { useCallback } from "react";
-import { drawUnderside } from "#drawing";
+import { getRouteApi, useNavigate } from "@tanstack/react-router";
+import { useCallback, useMemo, useState } from "react";
+import { drawFamilySheet } from "#drawing";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock, yearsOf } from "../underside/family-title-block.ts";
-import { ExportLink } from "./export-link.tsx";
+import { FamilyMargin } from "./family-margin.tsx";
+import { LifeMargin } from "./life-margin.tsx";
 
-const route = getRouteApi("/families/$familyId");
-const LEAST_HEIGHT = { desk: 700, touch: 700 } as const;
+const familyRoute = getRouteApi("/families/$familyId");
+const sheetRoute = getRouteApi("/families/$familyId/");
+const LEAST_HEIGHT = { desk: 640, touch: 640 } as const;
 
-/** The family sheet: one car line on one sheet. */
+/** The family sheet: one car line on one sheet, to print and stand beside. */
 export const FamilyPage = () => {
-  const loaded = route.useLoaderData();
+  const loaded = familyRoute.useLoaderData();
   const { family } = loaded;
-  const draw = useCallback((room: SceneRoom) => drawUnderside(family, { ...room, states: null }), [family]);
+  const { at } = sheetRoute.useSearch();
+  const navigate = useNavigate();
+  const [scale, setScale] = useState<string | null>(null);
+  const life = family.life.find(({ position }) => position === at) ?? null;
+  const selected = life?.position ?? null;
+  const draw = useCallback((room: SceneRoom) => drawFamilySheet(family, { ...room, selected }), [family, selected]);
+  const select = (row: string) =>
+    void navigate({ to: "/families/$familyId", params: { familyId: family.id }, search: { at: row } });
+  const keys = useMemo(
+    () => [
+      {
+        key: "u",
+        does: "the underside",
+        run: () => void navigate({ to: "/families/$familyId/underside", params: { familyId: family.id } }),
+      },
+      {
+        key: "g",
+        does: "the geometry",
+        run: () => void navigate({ to: "/families/$familyId/geometry", params: { familyId: family.id } }),
+      },
+    ],
+    [navigate, family.id],
+  );
   return (
     <Sheet
       name={family.name}
       sub={["family", yearsOf(family)].filter((part) => part !== "").join(", ")}
       place="Families"
-      titleBlock={familyTitleBlock(family, "Family sheet", "1 of 3")}
-      margin={
-        <>
-          <h2 className="heading">{family.name}</h2>
-          {family.note === undefined ? null : <p className="margin-lead">{family.note}</p>}
-          <p className="margin-links">
-            <Link to="/families/$familyId/underside" params={{ familyId: family.id }}>
-              Underside
-            </Link>
-            <Link to="/families/$familyId/geometry" params={{ familyId: family.id }}>
-              Geometry
-            </Link>
-            <ExportLink loaded={loaded} />
-          </p>
-        </>
-      }
+      keys={keys}
+      subject={selected}
+      titleBlock={familyTitleBlock(family, { title: "Family sheet", sheet: "1 of 3", scale })}
+      margin={life === null ? <FamilyMargin loaded={loaded} /> : <LifeMargin family={family} life={life} />}
     >
-      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} />
+      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onScale={setScale} onPress={select} />
     </Sheet>
   );
 };

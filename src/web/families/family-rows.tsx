@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import type { FamilyLine } from "../server/family-list.ts";
+import { FamilyThumbnail } from "./family-thumbnail.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
 
 const yearWords = (from: number | undefined, to: number | undefined): string =>
@@ -10,6 +11,7 @@ const FamilyRow = ({ line }: { readonly line: FamilyLine }) => {
   if ("findings" in line) {
     return (
       <li className="family-row">
+        <span className="family-thumbnail" />
         <span className="family-name">{line.name}</span>
         <span className="label">
           cannot be read; {line.findings.length} {line.findings.length === 1 ? "thing" : "things"} to put right
@@ -23,6 +25,7 @@ const FamilyRow = ({ line }: { readonly line: FamilyLine }) => {
   const { name, from_year, to_year, front, rear, invented } = line;
   return (
     <li className="family-row">
+      <FamilyThumbnail id={line.id} />
       <Link to="/families/$familyId" params={params} className="family-name">
         {name}
       </Link>

@@ -7,6 +7,7 @@ import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 interface EffectDrawingProps {
   readonly family: Family;
   readonly effect: FaultEffect;
+  readonly onScale: (scale: string | null) => void;
 }
 
 /** Narrower than this the sentence stands under the views; the same width stands in geometry.css. */
@@ -14,7 +15,7 @@ const ROOM_FOR_SENTENCE = 480;
 const VIEWS_LEAST = { desk: 420, touch: 440 } as const;
 
 /** Three views of the corner and the curves over travel, drawn from one answer. */
-export const EffectDrawing = ({ family, effect }: EffectDrawingProps) => {
+export const EffectDrawing = ({ family, effect, onScale }: EffectDrawingProps) => {
   const drawViews = useCallback(
     (room: SceneRoom) =>
       drawGeometry(family, effect, { ...room, format: formatFigure, sentence: room.width >= ROOM_FOR_SENTENCE }),
@@ -24,7 +25,7 @@ export const EffectDrawing = ({ family, effect }: EffectDrawingProps) => {
   return (
     <>
       <div className="geometry-views">
-        <FittedScene draw={drawViews} leastHeight={VIEWS_LEAST} />
+        <FittedScene draw={drawViews} leastHeight={VIEWS_LEAST} onScale={onScale} />
         <p className="geometry-sentence">{effect.sentence}</p>
       </div>
       <div className="geometry-curves">

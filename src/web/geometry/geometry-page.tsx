@@ -1,4 +1,4 @@
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import { useFaultEffect } from "../effect/use-fault-effect.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
@@ -30,6 +30,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
   const { answer, busy, ended, stop } = useFaultEffect(family, question);
   const effect = answer !== null && "effect" in answer ? answer.effect : null;
   const waiting = busy ? { doing: "Balancing the corner, sound and faulty, at every height", stop } : null;
+  const [scale, setScale] = useState<string | null>(null);
   const reset = geometry.resetCondition;
   const keys = useMemo(() => [{ key: "0", does: "back to ride height and 2 kN of braking", run: reset }], [reset]);
   return (
@@ -41,7 +42,11 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
       subject={null}
       marginLow={MARGIN_LOW}
       keys={keys}
-      titleBlock={familyTitleBlock(family, `Geometry, ${position.axle} ${position.side}`, "3 of 3")}
+      titleBlock={familyTitleBlock(family, {
+        title: `Geometry, ${position.axle} ${position.side}`,
+        sheet: "3 of 3",
+        scale,
+      })}
       margin={
         effect !== null ? (
           <EffectMargin geometry={geometry} effect={effect} />
@@ -62,7 +67,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
           onMark={geometry.chooseMark}
         />
         <div className="geometry-drawing">
-          {effect === null ? null : <EffectDrawing family={family} effect={effect} />}
+          {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
         </div>
         <div className="geometry-sliders">
           <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />

@@ -1,4 +1,8 @@
 import { Link } from "@tanstack/react-router";
+import { parseSilhouette } from "#contract";
+import type { PositionStates } from "#drawing";
+import { type Family, positionsOf } from "#vehicle";
+import { SmallCar } from "../scene/small-car.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 
 const DOORS = [
@@ -6,6 +10,21 @@ const DOORS = [
   { name: "A question at the counter", says: "does this fit that, and what belongs in the box" },
   { name: "A part in the hand", says: "the old one beside the new" },
 ];
+
+const soundStates = (family: Family): PositionStates =>
+  Object.fromEntries(positionsOf(family).map(({ id }) => [id, { grade: 0 as const }]));
+
+const made = parseSilhouette({});
+const TORN = "rear-left/trailing-link/inner-bush";
+const STATES: PositionStates = "family" in made ? { ...soundStates(made.family), [TORN]: { grade: 3 } } : {};
+
+/** A template car with one torn bush, as a sign of what the program is for. */
+const TornCar = () =>
+  "family" in made ? (
+    <div className="today-car">
+      <SmallCar family={made.family} states={STATES} selected={TORN} />
+    </div>
+  ) : null;
 
 /** Today: no car is in work yet, so it offers the one thing that leads to a first answer. */
 export const TodayPage = () => (
@@ -39,11 +58,14 @@ export const TodayPage = () => (
   >
     <div className="today">
       <section className="today-start">
-        <h2 className="heading">What does a torn bush do to a car?</h2>
-        <p className="lead">From the silhouette of an axle to a printed sheet.</p>
-        <Link to="/families/begin" className="press">
-          Begin a car line
-        </Link>
+        <TornCar />
+        <div className="today-words">
+          <h2 className="heading">What does a torn bush do to a car?</h2>
+          <p className="lead">From the silhouette of an axle to a printed sheet: no car, no hard points needed.</p>
+          <Link to="/families/begin" className="press">
+            Begin a car line
+          </Link>
+        </div>
       </section>
       <section>
         <h2 className="empty-heading">What will be here</h2>

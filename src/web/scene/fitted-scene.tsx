@@ -17,15 +17,19 @@ interface FittedSceneProps {
   /** Never drawn lower than this; the sheet scrolls instead. */
   readonly leastHeight: Readonly<Record<TypeScale, number>>;
   readonly onPress?: (id: string) => void;
+  /** Told the scale of the drawing, for the title block. */
+  readonly onScale?: (scale: string | null) => void;
 }
 
 /** A scene drawn anew for the room it has, so that a page unit stays a px and type keeps its size. */
-export const FittedScene = ({ draw, leastHeight, onPress }: FittedSceneProps) => {
+export const FittedScene = ({ draw, leastHeight, onPress, onScale }: FittedSceneProps) => {
   const [frame, room] = useRoom<HTMLDivElement>();
   const type = useTypeScale();
   const least = leastHeight[type];
   const scene = useMemo(() => (room === null ? null : draw({ ...room, type })), [draw, room, type]);
   const selected = scene?.targets.find((target) => target.selected === true)?.id ?? null;
+  const scale = scene?.scale ?? null;
+  useEffect(() => onScale?.(scale), [onScale, scale]);
   useShown(frame, selected, room?.height ?? 0);
   return (
     <div ref={frame} className="fitted" style={{ minHeight: least }}>

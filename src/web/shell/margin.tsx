@@ -18,7 +18,7 @@ export const Margin = ({ subject, low, children }: MarginProps) => {
       className="margin"
       data-open={open}
       aria-label="Margin"
-      {...(low === undefined ? {} : { style: { "--margin-low": `${low}px` } })}
+      ref={(element) => element?.style.setProperty("--margin-low", low === undefined ? null : `${low}px`)}
     >
       <button
         type="button"

@@ -20,7 +20,7 @@ export const TitleBlock = ({ title, note, rows }: TitleBlockFacts) => (
     {rows.map((row) => (
       <dl key={row.map((cell) => cell.label).join()} className="title-block-row">
         {row.map((cell) => (
-          <div key={cell.label} className="title-block-cell">
+          <div key={cell.label} className="title-block-cell" data-cell={cell.label}>
             <dt className="note">{cell.label}</dt>
             <dd>{cell.value}</dd>
           </div>

@@ -1,5 +1,5 @@
 import { useNavigate } from "@tanstack/react-router";
-import { useCallback, useMemo } from "react";
+import { useCallback, useMemo, useState } from "react";
 import { drawUnderside, groupOf, groupOfTarget, type PlaceGroup } from "#drawing";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { Sheet } from "../shell/sheet.tsx";
@@ -26,6 +26,7 @@ export const CarPage = () => {
   const { family } = loaded;
   const marked = useMarkedEffect(underside);
   const navigate = useNavigate();
+  const [scale, setScale] = useState<string | null>(null);
   const open = useCallback(
     (group: PlaceGroup) =>
       void navigate({
@@ -58,7 +59,7 @@ export const CarPage = () => {
       keys={keys}
       waiting={marked.waiting}
       subject={underside.selected?.id ?? null}
-      titleBlock={familyTitleBlock(family, "Underside, from below", "2 of 3")}
+      titleBlock={familyTitleBlock(family, { title: "Underside, from below", sheet: "2 of 3", scale })}
       margin={
         <PositionMargin
           underside={underside}
@@ -68,7 +69,7 @@ export const CarPage = () => {
         />
       }
     >
-      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onPress={press} />
+      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onScale={setScale} onPress={press} />
     </Sheet>
   );
 };

@@ -1,5 +1,6 @@
 import { INVENTED_NOTE } from "#drawing";
 import type { Family } from "#vehicle";
+import { LAYOUT_WORDS } from "../families/layout-words.ts";
 import type { TitleBlockFacts } from "../shell/title-block.tsx";
 
 /** Years of a family in words; "" where none are known. */
@@ -8,22 +9,31 @@ export const yearsOf = ({ fromYear, toYear }: Family): string => {
   return toYear === undefined ? `from ${fromYear}` : `${fromYear} to ${toYear}`;
 };
 
-const layoutWords = (family: Family): string =>
-  `${family.front.layout.replace("-", " ")}, ${family.rear.layout.replace("-", " ")}`;
+const layoutWords = ({ front, rear }: Family): string =>
+  `${LAYOUT_WORDS[front.layout]} front, ${LAYOUT_WORDS[rear.layout]} rear`;
 
 const rungsOf = ({ front, rear }: Family): string =>
   front.rung === rear.rung ? front.rung : `${front.rung}, ${rear.rung}`;
 
+interface SheetFacts {
+  readonly title: string;
+  /** "2 of 3". */
+  readonly sheet: string;
+  /** Of the drawing on it; null where there is none or it is not to scale. */
+  readonly scale: string | null;
+}
+
 /** The title block of a sheet of a family. */
-export const familyTitleBlock = (family: Family, title: string, sheet: string): TitleBlockFacts => ({
+export const familyTitleBlock = (family: Family, { title, sheet, scale }: SheetFacts): TitleBlockFacts => ({
   title,
   note: family.invented ? INVENTED_NOTE : "drawn from this family's data",
   rows: [
     [{ label: "Family", value: [family.name, yearsOf(family)].filter((part) => part !== "").join(", ") }],
-    [{ label: "Layout, front and rear", value: layoutWords(family) }],
+    [{ label: "Layout", value: layoutWords(family) }],
     [
       { label: "Rung", value: rungsOf(family) },
       { label: "Units", value: "mm, °, N" },
+      ...(scale === null ? [] : [{ label: "Scale", value: scale }]),
       { label: "Sheet", value: sheet },
     ],
   ],

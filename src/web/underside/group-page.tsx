@@ -1,5 +1,5 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import { groupWords } from "#drawing";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock } from "./family-title-block.ts";
@@ -17,6 +17,7 @@ export const GroupPage = () => {
   const { family } = underside.loaded;
   const marked = useMarkedEffect(underside);
   const navigate = useNavigate();
+  const [scale, setScale] = useState<string | null>(null);
   const keys = useMemo(
     () => [
       {
@@ -40,7 +41,7 @@ export const GroupPage = () => {
       keys={keys}
       waiting={marked.waiting}
       subject={underside.selected?.id ?? null}
-      titleBlock={familyTitleBlock(family, groupWords(group), "2 of 3")}
+      titleBlock={familyTitleBlock(family, { title: groupWords(group), sheet: "2 of 3", scale })}
       margin={
         <PositionMargin
           underside={underside}
@@ -50,7 +51,7 @@ export const GroupPage = () => {
         />
       }
     >
-      <OpenedScene underside={underside} group={group} />
+      <OpenedScene underside={underside} group={group} onScale={setScale} />
     </Sheet>
   );
 };

@@ -2,13 +2,20 @@ import { useCallback } from "react";
 import { axlePositionsOf, cornerPositions, drawAxle, drawCorner, groupWords, type PlaceGroup } from "#drawing";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { OpenedHead } from "./opened-head.tsx";
+import { RestLookedAt } from "./rest-looked-at.tsx";
 import type { Underside } from "./use-underside.ts";
 
 /** On an upright tablet both sheets stand one below the other, and the margin slides over them. */
 const LEAST_HEIGHT = { desk: 640, touch: 920 } as const;
 
+interface OpenedSceneProps {
+  readonly underside: Underside;
+  readonly group: PlaceGroup;
+  readonly onScale: (scale: string | null) => void;
+}
+
 /** One corner opened as two sheets, or an axle as one: every place a row to tap. */
-export const OpenedScene = ({ underside, group }: { readonly underside: Underside; readonly group: PlaceGroup }) => {
+export const OpenedScene = ({ underside, group, onScale }: OpenedSceneProps) => {
   const { loaded, states, selected } = underside;
   const { family } = loaded;
   const selectedId = selected?.id ?? null;
@@ -26,7 +33,14 @@ export const OpenedScene = ({ underside, group }: { readonly underside: Undersid
   return (
     <div className="opened">
       <OpenedHead underside={underside} title={groupWords(group)} group={group} places={places} />
-      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onPress={underside.select} />
+      <div className="opened-sheets">
+        <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onPress={underside.select} onScale={onScale} />
+      </div>
+      <RestLookedAt
+        group={group}
+        rest={places.filter(({ id }) => !underside.marks.has(id))}
+        onLooked={() => underside.markSound(places.filter(({ id }) => !underside.marks.has(id)))}
+      />
     </div>
   );
 };

@@ -20,6 +20,8 @@ export interface Underside {
   readonly select: (id: string) => void;
   /** Marks the selected position anew; null takes its mark off. */
   readonly mark: (mark: PositionMark | null) => void;
+  /** Marks places as looked at, nothing seen; one step back takes all of them off. */
+  readonly markSound: (places: readonly Position[]) => void;
 }
 
 const stateOf = (mark: PositionMark): PositionState => {
@@ -56,6 +58,10 @@ export const useUnderside = (): Underside => {
     states,
     selected,
     select: (at) => void go({ at }),
+    markSound: (places) => {
+      const sound = places.reduce<PositionMarks>((marks, { id }) => withMark(marks, id, { kind: "sound" }), read.marks);
+      void go({ marks: formatMarks(sound) });
+    },
     mark: (mark) => {
       if (selected !== null) void go({ marks: formatMarks(withMark(read.marks, selected.id, mark)) });
     },

@@ -1,10 +1,11 @@
 import { useId } from "react";
-import type { DrivenAxle } from "#vehicle";
+import type { SilhouetteRanges } from "../server/silhouettes.ts";
 import { LayoutChoice } from "./layout-choice.tsx";
 import { NumberField } from "./number-field.tsx";
-import { NUMBER_ENTRIES, rangeOf, type SilhouetteForm } from "./silhouette-entries.ts";
+import { type DrivenAxle, NUMBER_ENTRIES, type SilhouetteForm } from "./silhouette-form.ts";
 
 interface SilhouetteFieldsProps {
+  readonly ranges: SilhouetteRanges;
   readonly form: SilhouetteForm;
   readonly wrong: Readonly<Record<string, string>>;
   readonly onChange: (form: SilhouetteForm) => void;
@@ -48,7 +49,7 @@ const TextField = ({ label, value, note, wrong, onChange }: TextFieldProps) => {
   );
 };
 
-const DrivenField = ({ form, onChange }: Omit<SilhouetteFieldsProps, "wrong">) => {
+const DrivenField = ({ form, onChange }: Pick<SilhouetteFieldsProps, "form" | "onChange">) => {
   const id = useId();
   return (
     <div className="field">
@@ -74,14 +75,20 @@ const DrivenField = ({ form, onChange }: Omit<SilhouetteFieldsProps, "wrong">) =
 };
 
 /** Everything a car line is begun with: two silhouettes and ten entries, each with what is taken where nothing is entered. */
-export const SilhouetteFields = ({ form, wrong, onChange }: SilhouetteFieldsProps) => (
+export const SilhouetteFields = ({ ranges, form, wrong, onChange }: SilhouetteFieldsProps) => (
   <>
     <LayoutChoice
       axle="front"
+      layouts={ranges.front_layout?.enum ?? []}
       value={form.frontLayout}
       onChange={(frontLayout) => onChange({ ...form, frontLayout })}
     />
-    <LayoutChoice axle="rear" value={form.rearLayout} onChange={(rearLayout) => onChange({ ...form, rearLayout })} />
+    <LayoutChoice
+      axle="rear"
+      layouts={ranges.rear_layout?.enum ?? []}
+      value={form.rearLayout}
+      onChange={(rearLayout) => onChange({ ...form, rearLayout })}
+    />
     <div className="begin-fields">
       <TextField
         label="Name"
@@ -93,19 +100,19 @@ export const SilhouetteFields = ({ form, wrong, onChange }: SilhouetteFieldsProp
       <TextField
         label="Tyre size"
         value={form.tyreSize}
-        note={wrong.tyreSize ?? "as on the sidewall"}
-        wrong={wrong.tyreSize !== undefined}
+        note={wrong.tyre_size ?? "as on the sidewall"}
+        wrong={wrong.tyre_size !== undefined}
         onChange={(tyreSize) => onChange({ ...form, tyreSize })}
       />
       {NUMBER_ENTRIES.map((entry) => {
-        const [low, high] = rangeOf(entry);
+        const { minimum = 0, maximum = 0 } = ranges[entry.key] ?? {};
         return (
           <NumberField
             key={entry.key}
             label={entry.label}
             unit={entry.unit}
-            low={low}
-            high={high}
+            low={minimum / entry.factor}
+            high={maximum / entry.factor}
             value={form.numbers[entry.key]}
             wrong={wrong[entry.key] ?? null}
             onChange={(value) => onChange({ ...form, numbers: { ...form.numbers, [entry.key]: value } })}

@@ -1,0 +1,39 @@
+import { Link } from "@tanstack/react-router";
+import { formatNumber } from "#casework";
+import { mmFromMetres } from "#quantity";
+import type { Axle } from "#vehicle";
+import { RUNG_WORDS } from "../effect/figure-facts.tsx";
+import type { LoadedFamily } from "../server/families.ts";
+import { MarginSection } from "../shell/margin-section.tsx";
+import { ExportLink } from "./export-link.tsx";
+import { LAYOUT_WORDS } from "./layout-words.ts";
+
+const axleWords = (axle: Axle): string =>
+  `${LAYOUT_WORDS[axle.layout]}, track ${formatNumber(mmFromMetres(axle.track), 0)} mm, ${axle.wheel.tyreSize}; ${RUNG_WORDS[axle.rung]}`;
+
+/** What the margin of a family sheet says before a row is selected. */
+export const FamilyMargin = ({ loaded }: { readonly loaded: LoadedFamily }) => {
+  const { family } = loaded;
+  const params = { familyId: family.id };
+  return (
+    <>
+      <h2 className="heading">{family.name}</h2>
+      {family.note === undefined ? null : <p className="margin-lead">{family.note}</p>}
+      <MarginSection title="Front">{axleWords(family.front)}</MarginSection>
+      <MarginSection title="Rear">{axleWords(family.rear)}</MarginSection>
+      <MarginSection title="Mass">
+        {formatNumber(family.kerbMass, 0)} kg ready to drive, {formatNumber(100 * family.frontWeightShare, 0)} % on the
+        front
+      </MarginSection>
+      <p className="margin-links">
+        <Link to="/families/$familyId/underside" params={params}>
+          Underside
+        </Link>
+        <Link to="/families/$familyId/geometry" params={params}>
+          Geometry
+        </Link>
+        <ExportLink loaded={loaded} />
+      </p>
+    </>
+  );
+};

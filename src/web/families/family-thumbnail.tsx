@@ -1,0 +1,19 @@
+import { useEffect, useState } from "react";
+import type { Family } from "#vehicle";
+import { SmallCar } from "../scene/small-car.tsx";
+import { loadFamily } from "../server/families.ts";
+
+/** The underside of a family of the list, once its sheet has come; it is named beside. */
+export const FamilyThumbnail = ({ id }: { readonly id: string }) => {
+  const [family, setFamily] = useState<Family | null>(null);
+  useEffect(() => {
+    let wanted = true;
+    void loadFamily(id).then((answer) => {
+      if (wanted && answer.kind === "answer") setFamily(answer.body.family);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [id]);
+  return <div className="family-thumbnail">{family === null ? null : <SmallCar family={family} />}</div>;
+};
