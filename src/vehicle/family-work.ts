@@ -62,11 +62,15 @@ export interface FastenerUse {
   readonly atRideHeight: boolean;
 }
 
-/** A piece of work that several operations share and that is charged once a visit. */
+/** How far one doing of a piece of work reaches: it is charged once per corner, per axle or per car and visit. */
+export type WorkScope = "corner" | "axle" | "car";
+
+/** A piece of work that several operations share and that is charged once a visit for its scope. */
 export interface Access {
   readonly id: string;
   readonly label: string;
   readonly hours: number;
+  readonly scope: WorkScope;
 }
 
 export interface Operation {
@@ -74,7 +78,10 @@ export interface Operation {
   readonly label: string;
   /** Own hours, shared access not counted. */
   readonly hours: number;
-  /** Access pieces it needs, charged once a visit. */
+  readonly scope: WorkScope;
+  /** Where in the order of a job it stands: taking apart and pressing before brakes, brakes before alignment. */
+  readonly phase: "chassis" | "brakes" | "alignment" | "electrics";
+  /** Access pieces it needs, charged once a visit for their scope. */
   readonly access: readonly string[];
   readonly fasteners: readonly FastenerUse[];
   /** What must be held so that nothing hangs on a hose, wire or joint. */
@@ -140,6 +147,8 @@ export interface AlignmentTarget {
 
 /** What a family's file knows about work; every list may be empty, and paper then says "not on file". */
 export interface FamilyWork {
+  /** "family": from the family's own sheet; "usual": start values for a layout, invented, until a sheet replaces them. */
+  readonly origin: "family" | "usual";
   readonly limits: readonly Limit[];
   readonly access: readonly Access[];
   readonly operations: readonly Operation[];
