@@ -5,6 +5,9 @@ import { joint, tornShare } from "./joint-schema.ts";
 import { asObject, type LooseAxle, understood } from "./loose-axle.ts";
 import { tornGrades } from "./read-points.ts";
 
+/** An axis shorter than this points nowhere for sure (invented; its unit does not matter). */
+const SHORTEST_AXIS = 1e-6;
+
 /** Every joint of an axle sheet with its path, as it stands there. */
 export function jointsOf(
   axle: LooseAxle,
@@ -71,13 +74,13 @@ function axisAndRates(path: string, raw: Readonly<Record<string, unknown>>): Fin
     );
   }
   const axis = understood(joint.shape.axis.unwrap(), raw.axis);
-  if (axis && Math.hypot(...axis) === 0) found.push(zeroAxis(`${path}.axis`));
+  if (axis && Math.hypot(...axis) < SHORTEST_AXIS) found.push(zeroAxis(`${path}.axis`));
   return found;
 }
 
 function freeAxisLength(axle: LooseAxle): Finding[] {
   const axis = understood(direction, axle.trailingArm?.freeAxis);
-  return axis && Math.hypot(...axis) === 0 ? [zeroAxis(`${axle.name}.trailing_arm.free_axis`)] : [];
+  return axis && Math.hypot(...axis) < SHORTEST_AXIS ? [zeroAxis(`${axle.name}.trailing_arm.free_axis`)] : [];
 }
 
 function zeroAxis(path: string): Finding {

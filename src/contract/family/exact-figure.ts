@@ -6,7 +6,7 @@ import { metresFromMm, newtonsPerMetreFromPerMm, radiansFromDegrees } from "#qua
  * Every figure that once came from a file has one; it is found among the short decimals first, then among the
  * neighbours of the plain conversion. A figure that has none (no double in the file's unit lands on it) gets the nearest.
  */
-function exactFigure(inside: number, estimate: number, readBack: (outside: number) => number): number {
+export function exactFigure(inside: number, estimate: number, readBack: (outside: number) => number): number {
   for (const digits of [6, 9, 12, 14, 15, 16, 17]) {
     const short = Number(estimate.toPrecision(digits));
     if (readBack(short) === inside) return short;
