@@ -91,11 +91,14 @@ function apply(document: unknown, m: Mutation): void {
       else delete place.holder[place.key];
       return;
     case "replace":
-      return set(place, structuredClone(m.value));
+      set(place, structuredClone(m.value));
+      return;
     case "scale":
-      return set(place, (place.value as number) * m.factor);
+      set(place, (place.value as number) * m.factor);
+      return;
     case "shift":
-      return set(place, (place.value as number) + (m.other - 0.5) * 400);
+      set(place, (place.value as number) + (m.other - 0.5) * 400);
+      return;
     case "rename":
       set({ ...place, key: `${place.key}${pick(["x", "_mm", "_m", ""], m.other)}` }, place.value);
       return;
@@ -103,7 +106,8 @@ function apply(document: unknown, m: Mutation): void {
       (place.value as unknown[]).push(structuredClone((place.value as unknown[])[0]));
       return;
     case "copy-point":
-      return set(place, structuredClone(pick(points, m.other)?.value));
+      set(place, structuredClone(pick(points, m.other)?.value));
+      return;
   }
 }
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type Row, statedDigits } from "./score.ts";
+import { type Row, wholeDigits } from "./score.ts";
 import type { Suite } from "./suites.ts";
 import { parseVerification, verificationPath } from "./verification-page.ts";
 
@@ -25,7 +25,7 @@ export function checkSuite(suite: Suite): void {
     });
 
     it("is not stated with more digits than were measured", () => {
-      const tooMany = rows.filter((row) => (of(row)[0]?.digits ?? 0) > (statedDigits(row) ?? 0));
+      const tooMany = rows.filter((row) => (of(row)[0]?.digits ?? 0) > (wholeDigits(row) ?? 0));
       expect(tooMany.map((row) => `${row.check}: ${row.quantity}`)).toEqual([]);
     });
 

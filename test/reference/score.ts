@@ -106,7 +106,15 @@ function countDigits(pairs: Entry["pairs"], tolerance: Tolerance): number | null
   }, Number.POSITIVE_INFINITY);
 }
 
-/** Digits as the table states them: whole, never more than measured, never more than 12. */
-export function statedDigits(row: Row): number | null {
+/** Whole digits, never more than measured, never more than 12. */
+export function wholeDigits(row: Row): number | null {
   return row.digits === null ? null : Math.min(12, Math.floor(row.digits));
+}
+
+/** Held back from what is stated, so that another machine's rounding does not fall below it. */
+const IN_HAND = 0.3;
+
+/** Digits as the page states them. */
+export function statedDigits(row: Row): number | null {
+  return row.digits === null ? null : Math.min(12, Math.max(0, Math.floor(row.digits - IN_HAND)));
 }

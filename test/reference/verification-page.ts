@@ -59,7 +59,7 @@ What the program computes, held against figures that were computed or printed el
 \`npx tsx tools/write-verification.ts\`; a test holds this page against what the tests measure.
 
 Worst difference is in the unit of the quantity, or relative where the tolerance is. Digits: the agreeing digits of the
-worst figure, -log10 of its relative difference, rounded down, at most 12 (a figure below the median of its quantity
+worst figure, -log10 of its relative difference, rounded down with 0.3 in hand, at most 12 (a figure below the median of its quantity
 counts as the median where the tolerance is absolute). A dash stands where answers are the same or not, and where the
 true value is nought.
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { absolute, Score, statedDigits } from "./score.ts";
+import { absolute, Score, statedDigits, wholeDigits } from "./score.ts";
 import { suites } from "./suites.ts";
 import { formatVerification, parseVerification, verificationPath } from "./verification-page.ts";
 
@@ -22,7 +22,7 @@ describe("the verification page", () => {
 
   it("reads back what it writes", () => {
     const score = new Score("a check", "a source");
-    score.compare("a quantity", 1.0000001, 1, absolute(1e-6));
+    score.compare("a quantity", 1 + 1e-8, 1, absolute(1e-6));
     score.compare("a quantity", 2, 2, absolute(1e-6));
     score.agree("an answer", true);
     if (!suite) throw new Error("no suite");
@@ -48,8 +48,9 @@ describe("the score", () => {
   });
 
   it("rounds digits down", () => {
-    expect(statedDigits(rowOf(1 + 1.1e-6, 1, 0.5))).toBe(5);
-    expect(statedDigits(rowOf(1 + 0.9e-6, 1, 0.5))).toBe(6);
+    expect(wholeDigits(rowOf(1 + 1.1e-6, 1, 0.5))).toBe(5);
+    expect(wholeDigits(rowOf(1 + 0.9e-6, 1, 0.5))).toBe(6);
+    expect(statedDigits(rowOf(1 + 0.9e-6, 1, 0.5))).toBe(5);
   });
 
   it("gives no digits for a value that is nought", () => {

@@ -83,12 +83,12 @@ export class ElasticBalance {
 
   private forceOf(i: number, value: number, branch: Branch, multipliers: Float64Array): { force: number; rate: number } {
     const t = this.terms[i] as ElasticTerm;
-    const rigid = this.rigid.indexOf(i);
-    if (rigid >= 0) return { force: multipliers[rigid] as number, rate: 0 };
-    const e = value - (this.free[i] as number);
     const slot = this.playTerms.indexOf(i);
     const side = slot < 0 ? 1 : (branch[slot] as number);
     if (slot >= 0 && side === 0) return { force: 0, rate: 0 };
+    const rigid = this.rigid.indexOf(i);
+    if (rigid >= 0) return { force: multipliers[rigid] as number, rate: 0 };
+    const e = value - (this.free[i] as number);
     return { force: t.rate * (e - (side * t.play) / 2), rate: t.rate };
   }
 
@@ -118,11 +118,19 @@ export class ElasticBalance {
       }
       const rigid = this.rigid.indexOf(k);
       if (rigid < 0) return;
+      const slot = this.playTerms.indexOf(k);
+      const side = slot < 0 ? 0 : (branch[slot] as number);
+      if (slot >= 0 && side === 0) {
+        // Inside its gap a rigid member holds nothing: its force is nought.
+        a[(6 + rigid) * n + 6 + rigid] = 1;
+        b[6 + rigid] = -(multipliers[rigid] as number);
+        return;
+      }
       for (let i = 0; i < 6; i++) {
         a[i * n + 6 + rigid] = state.row[i] as number;
         a[(6 + rigid) * n + i] = state.row[i] as number;
       }
-      b[6 + rigid] = (this.free[k] as number) - state.value;
+      b[6 + rigid] = (this.free[k] as number) + (side * term.play) / 2 - state.value;
     });
     if (this.corner.hold === "contact-height") {
       const { offset } = contactWithChange(this.linkage, pose);
@@ -155,17 +163,19 @@ export class ElasticBalance {
       let step = 0;
       for (let i = 0; i < 6; i++) step = Math.max(step, Math.abs(b[i] as number));
       if (step > 0.6) return done("ill-posed", step);
-      if (step <= SETTLED || (step >= 0.5 * last && step <= SETTLED_PROMISED)) {
+      const settledHere = step <= SETTLED || (step >= 0.5 * last && step <= SETTLED_PROMISED);
+      if (!settledHere && iteration >= LIMIT) return done("iteration-limit", step);
+      // The forces of rigid members and of a held height come with the last step too: they may change while nothing moves.
+      advancePose(pose, b);
+      for (let i = 0; i < this.rigid.length; i++) multipliers[i] = (multipliers[i] as number) + (b[6 + i] as number);
+      if (this.corner.hold === "contact-height") wheelLoad += b[n - 1] as number;
+      if (settledHere) {
         orthonormalise(pose);
         const settled = this.assemble(pose, load, wheelLoad, branch, multipliers);
         factorise(this.factorisation);
         return { pose, forces: settled.forces, values: settled.values, wheelLoad, branch, report: { end: "converged", iterations: iteration, residual: step } };
       }
-      if (iteration >= LIMIT) return done("iteration-limit", step);
       last = step;
-      advancePose(pose, b);
-      for (let i = 0; i < this.rigid.length; i++) multipliers[i] = (multipliers[i] as number) + (b[6 + i] as number);
-      if (this.corner.hold === "contact-height") wheelLoad += b[n - 1] as number;
     }
   }
 
@@ -214,11 +224,17 @@ export class ElasticBalance {
 
   /** Step (v, w) of the knuckle per unit of an outer wrench at a balance, from the factorisation there. */
   responseTo(wrench: readonly number[]): { v: Vector; w: Vector } {
+    const b = this.fullResponseTo(wrench);
+    const at = (i: number): number => b[i] as number;
+    return { v: [at(0), at(1), at(2)], w: [at(3), at(4), at(5)] };
+  }
+
+  /** The same with what follows the step: changes of the rigid members' forces, then of the wheel load where it is not held. */
+  fullResponseTo(wrench: readonly number[]): Float64Array {
     const b = new Float64Array(this.size);
     b.set(wrench.slice(0, 6));
     solveFactorised(this.factorisation, b);
-    const at = (i: number): number => b[i] as number;
-    return { v: [at(0), at(1), at(2)], w: [at(3), at(4), at(5)] };
+    return b;
   }
 
   /** Jacobian rows at a balance: a copy, row-major, before factorisation. */

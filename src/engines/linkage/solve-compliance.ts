@@ -112,7 +112,9 @@ export class ComplianceSolver {
       const half = (this.balance.terms[i]?.play ?? 0) / 2;
       const side = balance.branch[slot] as number;
       const slack = 1e-12;
-      return side === 0 ? Math.abs(e) <= half + slack : side * e >= half - slack;
+      if (side === 0) return Math.abs(e) <= half + slack;
+      const rigid = !Number.isFinite(this.balance.terms[i]?.rate);
+      return rigid ? side * (balance.forces[i] as number) >= 0 : side * e >= half - slack;
     });
   }
 

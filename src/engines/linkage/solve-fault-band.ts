@@ -1,4 +1,4 @@
-import { addJets, crossVectors, type Factorisation, factorise, type Jet, type JetVector, makeFactorisation, multiplyJets, scaleJet, subtractJets, divideJets, sqrtJet } from "#numeric";
+import { addJets, crossVectors, type Factorisation, factorise, type Jet, type JetVector, makeFactorisation, multiplyJets, scaleJet, subtractJets, divideJets, sqrtJet, type Vector } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
 import type { Balance } from "./equilibrium.ts";
 import { jetAttitude, JetCorner, jetAttitudeRates, makeJetPose, type PointDeviation } from "./jet-corner.ts";
@@ -70,17 +70,31 @@ export class FaultBand {
     });
   }
 
-  /** Force of a term at a state with the pose as jets. */
-  private force(i: number, state: JetTermState, balance: Balance): { force: Jet; rate: Jet | null } {
+  /** Force of a term at a state with the pose as jets; that of a rigid member is an unknown of the balance, given by `moves`. */
+  private force(i: number, state: JetTermState, balance: Balance, moves: readonly Float64Array[] | null): { force: Jet; rate: Jet | null } {
     const { jets } = this;
     const term = this.terms[i] as JetTerm;
     const nothing = { force: jets.number(0), rate: jets.number(0) };
-    if (!term.rate) return { force: jets.number(balance.forces[i] as number), rate: null };
     const slot = this.solver.balance.playTerms.indexOf(i);
     const side = slot < 0 ? 1 : (balance.branch[slot] as number);
     if (slot >= 0 && side === 0) return nothing;
+    if (!term.rate) return { force: this.unknownJet(balance.forces[i] as number, this.rigidSlot(i), moves), rate: null };
     const e = subtractJets(subtractJets(state.value, this.free[i] as Jet), jets.number((side * term.play) / 2));
     return { force: multiplyJets(term.rate, e), rate: term.rate };
+  }
+
+  /** Where the force of a rigid member stands among the unknowns of the balance. */
+  private rigidSlot(i: number): number {
+    return 6 + this.terms.slice(0, i).filter((t) => !t.rate).length;
+  }
+
+  /** An unknown of the balance beside the pose, with its derivatives where the moves are known. */
+  private unknownJet(value: number, slot: number, moves: readonly Float64Array[] | null): Jet {
+    const jet = this.jets.number(value);
+    moves?.forEach((m, k) => {
+      jet[k + 1] = m[slot] as number;
+    });
+    return jet;
   }
 
   private movesAt(state: ElasticState, load: CornerLoad): { f: Factorisation; moves: Float64Array[] } | null {
@@ -88,12 +102,11 @@ export class FaultBand {
     if (!balance.factoriseAt(state.balance, load)) return null;
     const still = makeJetPose(this.jets, state.pose, null);
     const right: Jet[] = Array.from({ length: balance.size }, () => this.jets.number(0));
-    let rigid = 6;
     this.terms.forEach((term, i) => {
       const at = term.at(still, load.rack);
-      const { force } = this.force(i, at, state.balance);
+      const { force, rate } = this.force(i, at, state.balance, null);
       for (let c = 0; c < 6; c++) right[c] = subtractJets(right[c] as Jet, multiplyJets(force, at.row[c] as Jet));
-      if (!term.rate) right[rigid++] = subtractJets(this.free[i] as Jet, at.value);
+      if (rate === null) right[this.rigidSlot(i)] = subtractJets(this.free[i] as Jet, at.value);
     });
     return { f: balance.factorisation, moves: solveMoves(balance.factorisation, right, this.jets.n) };
   }
@@ -119,28 +132,37 @@ export class FaultBand {
     const offset = this.contactOffset(attitude.axis);
     const push: JetVector = jets.constant([-1, 0, 0]);
     const wrench: readonly Jet[] = [...push, ...crossVectors(offset, push)];
-    const step = this.solver.balance.responseTo(wrench.map((w) => w[0] as number));
-    const s = [...step.v, ...step.w];
+    const { size } = this.solver.balance;
+    const s = this.solver.balance.fullResponseTo(wrench.map((w) => w[0] as number));
+    const [v, w] = [[s[0], s[1], s[2]] as unknown as Vector, [s[3], s[4], s[5]] as unknown as Vector];
     // K s = f with K and f as jets: s' = K^-1 (f' - K' s).
-    const right: Jet[] = Array.from({ length: this.solver.balance.size }, () => jets.number(0));
-    wrench.forEach((w, c) => {
-      right[c] = w;
+    const right: Jet[] = Array.from({ length: size }, () => jets.number(0));
+    wrench.forEach((one, c) => {
+      right[c] = one;
     });
-    let rigid = 6;
     this.terms.forEach((term, i) => {
       const at = term.at(pose, 0);
-      const { force, rate } = this.force(i, at, state.balance);
+      const { force, rate } = this.force(i, at, state.balance, solved.moves);
       const stretch = at.row.reduce((sum, g, c) => addJets(sum, scaleJet(g, s[c] as number)), jets.number(0));
-      const turn = at.along(step.v, step.w);
+      const turn = at.along(v, w);
+      const slot = this.rigidSlot(i);
       for (let c = 0; c < 6; c++) {
-        let part = multiplyJets(force, turn[c] as Jet);
-        if (rate) part = addJets(part, multiplyJets(multiplyJets(rate, stretch), at.row[c] as Jet));
+        const pull = rate ? multiplyJets(rate, stretch) : jets.number(s[slot] as number);
+        const part = addJets(multiplyJets(force, turn[c] as Jet), multiplyJets(pull, at.row[c] as Jet));
         right[c] = subtractJets(right[c] as Jet, part);
       }
-      if (!term.rate) right[rigid++] = scaleJet(stretch, -1);
+      if (!rate) right[slot] = scaleJet(stretch, -1);
     });
-    const wheel = this.wheelLoadTurning(attitude.axis, step.w, state.wheelLoad);
+    const heldHeight = this.solver.corner.hold === "contact-height";
+    const wheelLoad = heldHeight ? this.unknownJet(state.wheelLoad, size - 1, solved.moves) : jets.number(state.wheelLoad);
+    const wheel = this.wheelLoadTurning(attitude.axis, w, wheelLoad);
     for (let c = 0; c < 3; c++) right[c + 3] = addJets(right[c + 3] as Jet, wheel[c] as Jet);
+    if (heldHeight) {
+      const change = s[size - 1] as number;
+      right[3] = addJets(right[3] as Jet, scaleJet(offset[1], change));
+      right[4] = subtractJets(right[4] as Jet, scaleJet(offset[0], change));
+      right[size - 1] = subtractJets(scaleJet(offset[0], w[1]), scaleJet(offset[1], w[0]));
+    }
     const changes = solveMoves(solved.f, right, jets.n);
     const component = (c: number): Jet => {
       const jet = jets.number(s[c] as number);
@@ -164,7 +186,7 @@ export class FaultBand {
   }
 
   /** Change of the moment of the wheel load along a rotation w: (dc) x (0, 0, F). */
-  private wheelLoadTurning(n: JetVector, w: readonly [number, number, number], load: number): readonly Jet[] {
+  private wheelLoadTurning(n: JetVector, w: Vector, load: Jet): readonly Jet[] {
     const { jets } = this;
     const radius = jets.linkage.geometry.wheel.loadedRadius;
     const dn = crossVectors(jets.constant(w), n);
@@ -178,7 +200,7 @@ export class FaultBand {
     };
     const dx = side(0);
     const dy = side(1);
-    return [scaleJet(dy, load), scaleJet(dx, -load), jets.number(0)];
+    return [multiplyJets(dy, load), scaleJet(multiplyJets(dx, load), -1), jets.number(0)];
   }
 }
 

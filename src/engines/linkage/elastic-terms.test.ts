@@ -1,0 +1,77 @@
+import { describe, expect, it } from "vitest";
+import { compareDerivatives, differentiateAll, makeRandom } from "../../../test/fuzz/differences.ts";
+import { readElasticCorners } from "../../../test/fuzz/reference-corners.ts";
+import { buildElasticTerms, computeLinkRate } from "./elastic-terms.ts";
+import { advancePose, clonePose, designPose, type Pose } from "./pose.ts";
+
+const random = makeRandom(7);
+
+function somePose(): Pose {
+  const pose = designPose(1);
+  advancePose(
+    pose,
+    Float64Array.from({ length: 6 }, (_, i) => (random() - 0.5) * (i < 3 ? 0.06 : 0.2)),
+  );
+  return pose;
+}
+
+const axis = (j: number): Float64Array => Float64Array.from({ length: 6 }, (_, i) => (i === j ? 1 : 0));
+
+const moved = (pose: Pose, j: number, x: number): Pose => {
+  const next = clonePose(pose);
+  advancePose(next, axis(j), x);
+  return next;
+};
+
+describe.each(readElasticCorners())("the elastic terms of $name", ({ corner }) => {
+  const terms = buildElasticTerms(corner);
+
+  it("have gradients that agree with differences of their values and are not made of them", () => {
+    const pose = somePose();
+    for (const term of terms) {
+      const differences = [0, 1, 2, 3, 4, 5].map(
+        (j) => differentiateAll((x) => [term.at(moved(pose, j, x), 0.005).value], 0, 4e-3)[0] as number,
+      );
+      const { worst, identical, entries } = compareDerivatives(term.at(pose, 0.005).row, differences);
+      expect(worst, term.name).toBeLessThan(1e-11);
+      expect(identical, term.name).toBeLessThan(entries);
+    }
+  });
+
+  it("turn their gradients as differences of the gradients say, and not by those", () => {
+    const pose = somePose();
+    for (const term of terms) {
+      const { turning } = term.at(pose, 0);
+      for (let j = 0; j < 6; j++) {
+        const differences = differentiateAll((x) => term.at(moved(pose, j, x), 0).row, 0, 4e-3);
+        const exact = [0, 1, 2, 3, 4, 5].map((i) => turning[6 * i + j] as number);
+        const { worst, size, identical, entries } = compareDerivatives(exact, differences);
+        expect(worst, term.name).toBeLessThan(1e-10 * Math.max(1, size));
+        if (entries > 3) expect(identical, term.name).toBeLessThan(entries);
+      }
+    }
+  });
+
+  it("are six where the wheel load is carried", () => {
+    expect(terms.filter((t) => t.carriesPreload).length).toBe(6);
+  });
+});
+
+describe("the rate of a link", () => {
+  const u = [1, 0, 0] as const;
+
+  it("is that of its parts in series", () => {
+    expect(computeLinkRate(u, [{ radial: 3000 }], 6000)).toBeCloseTo(2000, 10);
+  });
+
+  it("takes the axial rate along the axis and the radial rate across it", () => {
+    expect(computeLinkRate(u, [{ radial: 3000, axial: 500, axis: [5, 0, 0] }], null)).toBeCloseTo(500, 10);
+    expect(computeLinkRate(u, [{ radial: 3000, axial: 500, axis: [0, 2, 0] }], null)).toBeCloseTo(3000, 10);
+    const slanted = computeLinkRate(u, [{ radial: 3000, axial: 500, axis: [3, 4, 0] }], null);
+    expect(1 / slanted).toBeCloseTo(0.36 / 500 + 0.64 / 3000, 15);
+  });
+
+  it("is infinite where nothing gives", () => {
+    expect(computeLinkRate(u, [], null)).toBe(Number.POSITIVE_INFINITY);
+  });
+});
