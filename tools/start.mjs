@@ -6,7 +6,7 @@ const { buildWhatIsStale } = await import("./build.mjs");
 const { repository } = await import("./changed.mjs");
 
 installPackages();
-if (!buildWhatIsStale()) {
+if (!buildWhatIsStale("error")) {
   console.error("The program could not be built; the lines above say where.");
   process.exit(1);
 }

@@ -74,8 +74,9 @@ for (const project of ["core", "node", "web", "tests"]) {
 check("dependency-cruiser: who may import whom", () =>
   runNode("dependency-cruiser/bin/dependency-cruise.mjs", ["--config", "dependency-rules.cjs", "src"]),
 );
-check("Build", buildWhatIsStale);
+check("Build", () => buildWhatIsStale());
 runTests("Tests: unit, property, reference, architecture", ["unit", "property", "reference", "architecture"]);
+runTests("Tests: records", ["records"]);
 runTests("Tests in a browser", ["e2e"]);
 
 head("Result (each check above counts as one)");

@@ -52,6 +52,9 @@ const chooseCalc = async (
     return 2;
   }
   if (options.list === true) return listCalculations(parts.terminal, offered, options.json === true);
+  if ("isTTY" in parts.terminal.input && parts.terminal.input.isTTY === true) {
+    await writeLine(parts.terminal.problems, "Reading JSON from the keyboard; Ctrl-D ends it.");
+  }
   return id === undefined ? answerBatch(parts.terminal, offered) : answerOne(parts.terminal, offered, id);
 };
 
