@@ -1,0 +1,138 @@
+import type { ProgrammeSolver } from "#engines/planning";
+import { cornerOf, type Family, type FamilyWork, type Position, positionsOf, type ShopRates } from "#vehicle";
+import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
+import type { FaultEffect } from "../fault-effect.ts";
+import type { EnquiryDocument, HandOverDocument, JobCardDocument, PlanDocument, VisitDocument } from "./documents.ts";
+import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
+import { deriveJobCard, type JobCard } from "./job-card.ts";
+import { judgePlace, type PlaceFinding } from "./judge-place.ts";
+import type { StoredLook } from "./look.ts";
+import { groupByPlace, type PlaceLooks } from "./place-looks.ts";
+import { planVisits, type VisitPlan } from "./plan-visits.ts";
+import { type CarRemedy, deriveRemedies } from "./remedies.ts";
+import { tornGrade } from "./signs.ts";
+import { computeStageMarks, type StageMark } from "./stages.ts";
+
+/** Everything on record that an appraisal of one visit hangs on. */
+export interface VisitRecord {
+  readonly family: Family | null;
+  readonly work: FamilyWork;
+  readonly rates: ShopRates;
+  readonly visit: VisitDocument;
+  readonly enquiry: EnquiryDocument | null;
+  readonly plan: PlanDocument | null;
+  readonly jobCard: JobCardDocument | null;
+  readonly handOver: HandOverDocument | null;
+  readonly looks: readonly StoredLook[];
+  /** Looks of the visit before this one. */
+  readonly past: readonly StoredLook[];
+}
+
+/** A finding with what the fault does, where the linkage can compute it. */
+export interface AppraisedFinding extends PlaceFinding {
+  readonly effect: FaultEffect | null;
+}
+
+export interface Appraisal {
+  readonly findings: readonly AppraisedFinding[];
+  readonly notLookedAt: number;
+  readonly remedies: readonly CarRemedy[];
+  /** Findings no remedy on file cures. */
+  readonly uncured: readonly PlaceFinding[];
+  readonly plan: VisitPlan;
+  readonly planDocument: PlanDocument;
+  readonly jobCard: JobCard;
+  readonly reteach: readonly ReteachItem[];
+  readonly gates: readonly Gate[];
+  readonly stages: readonly StageMark[];
+}
+
+/** Decisions are guarded at this confidence unless set otherwise. */
+export const CONFIDENCE = 0.95;
+/** What a torn joint is told under: a firm stop at this wheel (common practice, no source). */
+const USUAL_BRAKING = 2000;
+/** Distance between visits a plan starts from: a yearly service (from memory; the owner's own replaces it). */
+const SERVICE_KM = 15_000;
+
+/** Visits of a plan nobody has changed: now, the next service and the one after. */
+export function usualPlan(odometerKm: number): PlanDocument {
+  return {
+    visits: [
+      { label: "Now", odometerKm },
+      { label: "Next service", odometerKm: odometerKm + SERVICE_KM },
+      { label: "Second service", odometerKm: odometerKm + 2 * SERVICE_KM },
+    ],
+    declined: [],
+    agreed: [],
+    fixed: [],
+    horizonKm: odometerKm + 2.5 * SERVICE_KM,
+  };
+}
+
+/** Findings, remedies, plan, job card, hand-over and job line of one visit, from its records alone. */
+export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): Appraisal {
+  const { family, work } = record;
+  const positions = family ? positionsOf(family) : [];
+  const here = groupByPlace(record.looks);
+  const before = groupByPlace(record.past);
+  const judged = positions.map((position) => ({ position, finding: judgeAt(position, here, before, work) }));
+  const findings = judged.map(({ position, finding }): AppraisedFinding => ({ ...finding, effect: family ? effectOf(family, position, finding) : null }));
+  findings.sort((a, b) => (b.grade ?? -1) - (a.grade ?? -1));
+  const { remedies, uncured } = deriveRemedies(work, findings);
+  const planDocument = record.plan ?? usualPlan(record.visit.odometerKm ?? 0);
+  const plan = family ? planVisits(family, remedies, planDocument, record.rates, solver) : emptyPlan();
+  const agreedNow = plan.remedies.filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id)).map((r) => r.remedy);
+  const jobCard = deriveJobCard(agreedNow, record.jobCard);
+  const reteach = deriveReteach(agreedNow, record.handOver);
+  const lastStep = (record.jobCard?.steps ?? []).map((s) => s.at).sort().at(-1) ?? "";
+  const alignedAfter = record.looks.some((l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && l.at > lastStep && lastStep !== "");
+  const gates = deriveGates({ jobCard, remedies: agreedNow, findings, reteach, alignedAfter, document: record.handOver });
+  const seen = findings.filter((f) => f.grade !== null);
+  const stages = computeStageMarks({
+    visit: record.visit,
+    hasWords: (record.enquiry?.words ?? "") !== "",
+    hasFamily: family !== null,
+    readings: record.looks.filter((l) => l.content.kind === "reading" || l.content.kind === "not-taken").length,
+    looks: record.looks.length,
+    places: positions.length,
+    findings: seen.filter((f) => (f.grade ?? 0) > 0).length,
+    agreed: planDocument.agreed.length,
+    stepsDone: jobCard.done,
+    steps: jobCard.steps.length,
+    gatesOpen: gates.filter((g) => g.state === "open").length,
+  });
+  return { findings, notLookedAt: findings.length - seen.length, remedies, uncured, plan, planDocument, jobCard, reteach, gates, stages };
+}
+
+const emptyPlan = (): VisitPlan => ({ remedies: [], totals: [], status: "nothing-to-plan", cost: null, bound: null, reasons: [] });
+
+/** The same place on the other side, or null. */
+function twinPlace(place: string): string | null {
+  if (/^(front|rear)-left\//.test(place)) return place.replace("-left/", "-right/");
+  if (/^(front|rear)-right\//.test(place)) return place.replace("-right/", "-left/");
+  return null;
+}
+
+function judgeAt(position: Position, here: ReadonlyMap<string, PlaceLooks>, before: ReadonlyMap<string, PlaceLooks>, work: FamilyWork): PlaceFinding {
+  const twin = twinPlace(position.id);
+  return judgePlace(here.get(position.id) ?? null, {
+    position,
+    limits: work.limits,
+    twin: twin ? (here.get(twin) ?? null) : null,
+    past: before.get(position.id) ?? null,
+    confidence: CONFIDENCE,
+  });
+}
+
+/** What a torn or loose joint does, where the linkage knows the joint and the finding is worth telling. */
+function effectOf(family: Family, position: Position, finding: PlaceFinding): FaultEffect | null {
+  const corner = cornerOf(position);
+  const grade = finding.grade;
+  if (!position.joint || !corner || grade === null || grade < 2) return null;
+  const play = finding.looks?.readings.find((r) => r.quantity === "play");
+  const torn = tornGrade(grade === 4 ? 3 : grade);
+  const fault = position.kind === "ball-joint" ? (play && play.value > 0 ? { kind: "loose" as const, play: play.value } : null) : torn ? { kind: "torn" as const, grade: torn } : null;
+  if (!fault) return null;
+  const answer = computeFaultEffect(family, { corner, position: position.id, fault, condition: { contactRise: 0, rack: 0, braking: USUAL_BRAKING, lateral: 0, drive: 0 } });
+  return "effect" in answer ? answer.effect : null;
+}
