@@ -122,6 +122,8 @@ export interface Scene {
   readonly description: string;
   readonly marks: readonly Mark[];
   readonly targets: readonly Target[];
+  /** An area the drawing leaves free for words. */
+  readonly free?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** For the title block: "1 : 10.5"; absent where nothing is to scale. */
   readonly scale?: string;
 }

@@ -42,6 +42,8 @@ const LEADER_GAP = 6;
 const MOST_PITCH = 60;
 const FOLD = 24;
 const EDGE = 24;
+/** Smaller than this nobody sees what a drawing shows, page units per metre; plans of less width are no plans. */
+const LEAST_SCALE = 40;
 const ROW_WIDTH = { desk: { least: 156, most: 220 }, touch: { least: 164, most: 204 } } as const;
 
 interface Room {
@@ -98,7 +100,8 @@ function plan(needs: readonly SheetNeed[], room: Room, arrangement: Arrangement)
   const byHeight = Math.min(...needs.map((need, i) => ((sheets[i]?.height ?? height) - overhead - 8) / need.long));
   const wide = Math.max(...needs.map((need) => need.wide));
   const rowWidth = Math.max(widths.least, Math.min(widths.most, (free - byHeight * wide) / columns));
-  const scale = Math.min(byHeight, Math.max(free - columns * rowWidth, 20) / wide);
+  const drawn = free - columns * rowWidth;
+  const scale = Math.min(byHeight, drawn / wide);
   return { sheets, rowWidth, pitch, gap, scale, height };
 }
 
@@ -109,16 +112,17 @@ function plan(needs: readonly SheetNeed[], room: Room, arrangement: Arrangement)
  */
 export function planSheets(needs: readonly SheetNeed[], room: Room, outer: "left" | "right" | null): SheetPlan {
   const single = outer === null ? [] : [{ left: outer === "left" ? 1 : 0, right: outer === "right" ? 1 : 0 }];
-  const plans = [true, false].flatMap((stacked) =>
+  const all = [true, false].flatMap((stacked) =>
     [...single, { left: 1, right: 1 }, { left: 2, right: 2 }].map((columns) =>
       plan(needs, room, { stacked, ...columns }),
     ),
   );
+  const plans = all.filter(({ scale }) => scale > LEAST_SCALE);
   const fitting = plans.filter(({ height }) => height <= room.height + 1e-9);
   const [best] =
     fitting.length > 0
       ? fitting.toSorted((a, b) => b.scale - a.scale)
       : plans.toSorted((a, b) => a.height - b.height || b.scale - a.scale);
-  if (best === undefined) throw new RangeError("a corner has at least one sheet");
+  if (best === undefined) throw new RangeError(`no room for a corner in a width of ${room.width}`);
   return best;
 }

@@ -13,7 +13,15 @@ import { rungWords } from "../underside/rung-words.ts";
 import { drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
 import { faultWords } from "./fault-words.ts";
 import { moveCorner } from "./moved-corner.ts";
-import { alignViews, cornerReach, type GeometryView, type ViewName } from "./views.ts";
+import {
+  type Arrangement,
+  alignViews,
+  type CornerReach,
+  cornerReach,
+  type GeometryView,
+  TOE_WORDS,
+  type ViewName,
+} from "./views.ts";
 
 export interface GeometryOptions {
   readonly width: number;
@@ -22,6 +30,8 @@ export interface GeometryOptions {
   readonly format: FormatFigure;
   /** The wheel at other travels, drawn thin. */
   readonly ghosts?: readonly WheelPose[];
+  /** Absent = "angle". */
+  readonly arrangement?: Arrangement;
   /** Write the sentence into the free quarter; absent = yes. */
   readonly sentence?: boolean;
 }
@@ -44,12 +54,10 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const { condition, position: positionId, fault } = effect.question;
   const position = positionsOf(family).find(({ id }) => id === positionId);
   const size = { radius: axle.wheel.loadedRadius, rimRadius: axle.wheel.rimDiameter / 2, width: axle.wheel.tyreWidth };
-  const views = alignViews(cornerReach(axle, side), side, {
-    x: EDGE,
-    y: 8,
-    width: width - 2 * EDGE,
-    height: height - 70,
-  });
+  const arrangement = options.arrangement ?? "angle";
+  const reach = cornerReach(axle, side);
+  const area = { x: EDGE, y: 8, width: width - 2 * EDGE, height: height - (arrangement === "row" ? 16 : 70) };
+  const views = alignViews(reach, side, area, arrangement);
   const moved = moveCorner(axle, side, effect.faulty, condition.rack);
   const sound = moveCorner(axle, side, effect.sound, condition.rack);
   const ghosts = (options.ghosts ?? []).map((pose) => moveCorner(axle, side, pose, condition.rack));
@@ -64,7 +72,9 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     faultyPart: position === undefined ? "" : (partOf(axle, position) ?? ""),
   };
   const all = [views.behind, views.side, views.above];
-  const marks: Mark[] = [...drawGround(views, sound.groundZ, width)];
+  const marks: Mark[] = [
+    ...drawGround(views, sound.groundZ, arrangement === "row" ? views.above.corner[0] - 20 : width - EDGE),
+  ];
   for (const view of all) {
     marks.push(...ghosts.flatMap((ghost) => drawGhost(view, ghost, size)));
     marks.push(...drawWheelOutline(view, sound, size, thinLine), ...drawCornerView(view, shape));
@@ -76,8 +86,9 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
       ...drawRing(all, joint?.outer ?? position.at, moved, `${shortName(position.label)}, ${faultWords(fault)}`),
     );
   }
-  marks.push(...drawToe(views.above, effect, side, options), ...all.map(title));
-  if (options.sentence !== false) marks.push(...drawSentence(views, effect.sentence, width, type));
+  marks.push(...drawToe(views.above, effect, side, options, reach), ...all.map(title));
+  const free = freeQuarter(views, width, height);
+  if (arrangement === "angle" && options.sentence !== false) marks.push(...drawSentence(free, effect.sentence, type));
   const rung = rungWords(axle);
   return {
     width,
@@ -87,6 +98,7 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     description: `Three views of the corner: from behind, from the ${side}, from above. ${effect.sentence}${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks,
     targets: [],
+    ...(arrangement === "angle" ? { free } : {}),
     scale: scaleWords(views.above.scale),
   };
 }
@@ -105,10 +117,9 @@ const shortName = (label: string): string => {
   return last.charAt(0).toLowerCase() + last.slice(1);
 };
 
-function drawGround(views: Readonly<Record<ViewName, GeometryView>>, z: number, width: number): readonly Mark[] {
+function drawGround(views: Readonly<Record<ViewName, GeometryView>>, z: number, x1: number): readonly Mark[] {
   const y = views.behind.spot([0, 0, z])[1];
   const x0 = views.behind.corner[0] - 8;
-  const x1 = width - EDGE;
   return [
     {
       kind: "path",
@@ -138,9 +149,10 @@ function drawRing(
       .filter((distance) => distance > 3);
     return Math.min(...far);
   };
+  const radius = Math.max(8, Math.min(18, 0.052 * (views[0]?.scale ?? 0)));
   const rings = views.map((view): Mark => {
     const [cx, cy] = view.spot(at);
-    return { kind: "circle", cx, cy, r: 14, stroke: { colour: "accent", width: 1.4 } };
+    return { kind: "circle", cx, cy, r: radius * 0.8, stroke: { colour: "accent", width: 1.4 } };
   });
   const best = views.filter(({ name }) => name !== "above").toSorted((a, b) => freedom(b) - freedom(a))[0];
   if (best === undefined) return rings;
@@ -148,10 +160,10 @@ function drawRing(
   const low = best.spot([0, 0, 0])[1] + 24;
   const knee: Spot = [cx + Math.min((low - cy) * 0.5, 70), low];
   const angle = Math.atan2(knee[1] - cy, knee[0] - cx);
-  const start: Spot = [cx + 18 * Math.cos(angle), cy + 18 * Math.sin(angle)];
+  const start: Spot = [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)];
   return [
     ...rings.filter((_, i) => views[i] !== best),
-    { kind: "circle", cx, cy, r: 18, stroke: { colour: "accent", width: strokes.selected } },
+    { kind: "circle", cx, cy, r: radius, stroke: { colour: "accent", width: strokes.selected } },
     { kind: "path", d: polyline([start, knee, [knee[0] + 12, knee[1]]]), stroke: { colour: "accent", width: 1.2 } },
     { kind: "text", x: knee[0] + 18, y: knee[1] + 4.5, text: words, style: "label-accent", halo: true },
   ];
@@ -203,55 +215,69 @@ function drawToe(
   effect: FaultEffect,
   side: "left" | "right",
   options: GeometryOptions,
+  reach: CornerReach,
 ): readonly Mark[] {
   const inward = side === "left" ? 1 : -1;
   const { lines, words, note } = toeToDraw(effect, options.format);
   const largest = Math.max(...lines.map(({ toe }) => Math.abs(toe)), 1e-6);
   const factor = FACTORS.find((candidate) => candidate * largest <= MOST_LEAN) ?? 1;
   const [cx, cy] = view.spot(effect.sound.centre);
-  const reach = TOE_REACH * view.scale;
+  const length = TOE_REACH * view.scale;
   const drawn = lines.map(({ toe, colour }): Mark => {
     const lean = toe * factor;
-    const [dx, dy] = [inward * Math.sin(lean) * reach, Math.cos(lean) * reach];
+    const [dx, dy] = [inward * Math.sin(lean) * length, Math.cos(lean) * length];
     const d = polyline([
       [cx - dx * 0.9, cy + dy * 0.9],
       [cx + dx, cy - dy],
     ]);
     return { kind: "path", d, stroke: { colour, width: colour === "ink" ? 1.4 : 2, dash: [14, 3, 2, 3] } };
   });
-  const pitch = faces[options.type ?? "desk"].label.size * 1.15;
+  const type = options.type ?? "desk";
+  const pitch = faces[type].label.size * 1.15;
+  const inRow = options.arrangement === "row";
+  const noteWords = inRow ? wrapText(note(factor), TOE_WORDS - 8, "note", type) : [note(factor)];
   const texts = [
     ...words.map(({ text, colour }) => ({ text, colour, style: "label-bold" as const })),
-    { text: note(factor), colour: "ink3" as const, style: "note" as const },
+    ...noteWords.map((text) => ({ text, colour: "ink3" as const, style: "note" as const })),
   ];
+  const beside = view.spot([reach.x[1], reach.y[0]]);
+  const toLeft = inRow || side === "left";
+  const x = inRow ? beside[0] + 12 : cx + (toLeft ? 6 : -6);
+  const top = inRow ? beside[1] + 24 : cy + length * 0.9 + 16;
   return [
     ...drawn,
     ...texts.map(
       ({ text, style, colour }, i): Mark => ({
         kind: "text",
-        x: cx + (side === "left" ? 6 : -6),
-        y: cy + reach * 0.9 + 16 + i * pitch,
+        x,
+        y: top + i * pitch,
         text,
         style,
         colour,
-        anchor: side === "left" ? "start" : "end",
+        anchor: toLeft ? "start" : "end",
         halo: true,
       }),
     ),
   ];
 }
 
-/** The sentence in the quarter the three views leave free. */
-function drawSentence(
-  views: Readonly<Record<ViewName, GeometryView>>,
-  sentence: string,
-  width: number,
-  type: TypeScale,
-): readonly Mark[] {
+type Area = NonNullable<Scene["free"]>;
+
+/** The quarter the three views leave free, at the lower right. */
+function freeQuarter(views: Readonly<Record<ViewName, GeometryView>>, width: number, height: number): Area {
   const x = views.side.corner[0] + 12;
-  const room = width - EDGE - x;
-  const style = room > 280 ? "sentence" : "large";
-  const pitch = faces[type][style].size * 1.3;
-  const top = views.above.corner[1] + 64;
-  return wrapText(sentence, room, style, type).map((text, i) => ({ kind: "text", x, y: top + i * pitch, text, style }));
+  const y = views.above.corner[1] + 40;
+  return { x, y, width: width - EDGE - x, height: height - y - 8 };
+}
+
+function drawSentence(free: Area, sentence: string, type: TypeScale): readonly Mark[] {
+  const style = free.width > 280 ? "sentence" : "large";
+  const { size } = faces[type][style];
+  return wrapText(sentence, free.width, style, type).map((text, i) => ({
+    kind: "text",
+    x: free.x,
+    y: free.y + size + i * size * 1.3,
+    text,
+    style,
+  }));
 }

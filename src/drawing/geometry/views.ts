@@ -61,21 +61,66 @@ export interface ViewArea {
 const TITLE_ROOM = 22;
 const VIEW_GAP = 34;
 
-/**
- * Three views aligned like a drawing: from behind at the upper left, from the side of the wheel beside it at the same
- * heights, from above under it at the same distance from the middle of the car.
- */
-export function alignViews(reach: CornerReach, side: Side, area: ViewArea): Readonly<Record<ViewName, GeometryView>> {
-  const span = (axis: keyof CornerReach) => reach[axis][1] - reach[axis][0];
-  const scale = Math.min(
-    (area.width - VIEW_GAP) / (span("y") + span("x")),
-    (area.height - 2 * TITLE_ROOM - VIEW_GAP) / (span("z") + span("x")),
-  );
+/** Views in an angle (the plan under the view from behind, one quarter free), or all in a row. */
+export type Arrangement = "angle" | "row";
+
+/** Page width the toe's words take beside the plan in a row. */
+export const TOE_WORDS = 124;
+
+/** Room under the views for the words of the ring. */
+const RING_WORDS = 22;
+
+interface Placing {
+  readonly scale: number;
+  /** Page x of the view from the side, and upper left corner of the plan. */
+  readonly sideX: number;
+  readonly planX: number;
+  readonly planTop: number;
+}
+
+function placeViews(reach: CornerReach, area: ViewArea, arrangement: Arrangement): Placing {
+  const [wide, long, high] = (["y", "x", "z"] as const).map((axis) => reach[axis][1] - reach[axis][0]) as [
+    number,
+    number,
+    number,
+  ];
   const top = area.y + TITLE_ROOM;
-  const sideX = area.x + span("y") * scale + VIEW_GAP;
-  const planTop = top + span("z") * scale + VIEW_GAP + TITLE_ROOM;
+  if (arrangement === "row") {
+    const scale = Math.min(
+      (area.width - 2 * VIEW_GAP - TOE_WORDS) / (2 * wide + long),
+      (area.height - TITLE_ROOM - RING_WORDS) / Math.max(high, long),
+    );
+    const used = (2 * wide + long) * scale + TOE_WORDS;
+    const gap = Math.min((area.width - used) / 2, 3 * VIEW_GAP);
+    const sideX = area.x + wide * scale + gap;
+    return { scale, sideX, planX: sideX + long * scale + gap, planTop: top };
+  }
+  const scale = Math.min(
+    (area.width - VIEW_GAP) / (wide + long),
+    (area.height - 2 * TITLE_ROOM - VIEW_GAP) / (high + long),
+  );
+  return {
+    scale,
+    sideX: area.x + wide * scale + VIEW_GAP,
+    planX: area.x,
+    planTop: top + high * scale + VIEW_GAP + TITLE_ROOM,
+  };
+}
+
+/**
+ * Three views aligned like a drawing: from behind, from the side of the wheel beside it at the same heights, and from
+ * above, under the first at the same distance from the middle of the car or at the end of the row.
+ */
+export function alignViews(
+  reach: CornerReach,
+  side: Side,
+  area: ViewArea,
+  arrangement: Arrangement,
+): Readonly<Record<ViewName, GeometryView>> {
+  const { scale, sideX, planX, planTop } = placeViews(reach, area, arrangement);
+  const top = area.y + TITLE_ROOM;
   const fromLeft = side === "left";
-  const acrossX = (y: number) => area.x + (reach.y[1] - y) * scale;
+  const acrossX = (from: number, y: number) => from + (reach.y[1] - y) * scale;
   const upY = (z: number) => top + (reach.z[1] - z) * scale;
   const alongX = (x: number) => sideX + (fromLeft ? reach.x[1] - x : x - reach.x[0]) * scale;
   return {
@@ -84,7 +129,7 @@ export function alignViews(reach: CornerReach, side: Side, area: ViewArea): Read
       title: "From behind",
       scale,
       corner: [area.x, area.y],
-      spot: ([, y, z = 0]) => [acrossX(y), upY(z)],
+      spot: ([, y, z = 0]) => [acrossX(area.x, y), upY(z)],
       depth: ([x]) => -x,
     },
     side: {
@@ -99,8 +144,8 @@ export function alignViews(reach: CornerReach, side: Side, area: ViewArea): Read
       name: "above",
       title: "From above, front up",
       scale,
-      corner: [area.x, planTop - TITLE_ROOM],
-      spot: ([x, y]) => [acrossX(y), planTop + (reach.x[1] - x) * scale],
+      corner: [planX, planTop - TITLE_ROOM],
+      spot: ([x, y]) => [acrossX(planX, y), planTop + (reach.x[1] - x) * scale],
       depth: ([, , z = 0]) => z,
     },
   };

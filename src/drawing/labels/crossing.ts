@@ -9,14 +9,22 @@ export interface Box {
   readonly height: number;
 }
 
-const side = (a: Spot, b: Spot, c: Spot): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+/** Distance of a spot from the line through a segment, with the side of the line it lies on as its sign. */
+const distanceFromLine = (spot: Spot, [a, b]: Segment): number => {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  return ((b[0] - a[0]) * (spot[1] - a[1]) - (b[1] - a[1]) * (spot[0] - a[0])) / length;
+};
+
+/** Nearer than this two things touch, page units. */
+const TOUCHING = 1e-6;
 
 /** True where two segments cut each other inside both; touching ends do not count. */
-export function segmentsCross([a, b]: Segment, [c, d]: Segment): boolean {
-  const tolerance = 1e-9;
-  const [p, q] = [side(a, b, c), side(a, b, d)];
-  const [r, s] = [side(c, d, a), side(c, d, b)];
-  return p * q < -tolerance && r * s < -tolerance;
+export function segmentsCross(first: Segment, second: Segment): boolean {
+  const apart = (segment: Segment, line: Segment): boolean => {
+    const [p, q] = [distanceFromLine(segment[0], line), distanceFromLine(segment[1], line)];
+    return (p > TOUCHING && q < -TOUCHING) || (p < -TOUCHING && q > TOUCHING);
+  };
+  return apart(first, second) && apart(second, first);
 }
 
 /** Least distance from a spot to a segment. */
@@ -29,11 +37,10 @@ export function distanceToSegment(spot: Spot, [a, b]: Segment): number {
 
 /** True where two boxes share area; touching sides do not count. */
 export function boxesOverlap(a: Box, b: Box): boolean {
-  const tolerance = 1e-6;
   return (
-    a.x + a.width > b.x + tolerance &&
-    b.x + b.width > a.x + tolerance &&
-    a.y + a.height > b.y + tolerance &&
-    b.y + b.height > a.y + tolerance
+    a.x + a.width > b.x + TOUCHING &&
+    b.x + b.width > a.x + TOUCHING &&
+    a.y + a.height > b.y + TOUCHING &&
+    b.y + b.height > a.y + TOUCHING
   );
 }

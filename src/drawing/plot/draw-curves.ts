@@ -106,7 +106,7 @@ function drawCurve(
 ): readonly Mark[] {
   const isChange = curve.quantity.endsWith("-change");
   const values = curve.lines.flatMap((line) => [...line.values, ...line.low, ...line.high]).concat(isChange ? [0] : []);
-  const axis = niceAxis(values, Math.max(3, Math.min(6, Math.floor(area.width / 52))));
+  const axis = niceAxis(values, Math.max(2, Math.min(6, Math.floor(area.width / 48))));
   const toX = (value: number) => area.x + ((value - axis.low) / (axis.high - axis.low)) * area.width;
   const plot: Plot = { ...area, toX };
   const marks: Mark[] = [];
@@ -219,7 +219,10 @@ function labelLines(
       ? Infinity
       : Math.max(...first.spots.map(([x], i) => Math.abs(x - (second.spots[i]?.[0] ?? x))));
   if (second !== undefined && apart < NEARLY_THE_SAME) {
-    const words = [`${first.line.state} and`, `${second.line.state}, nearly`, "the same"];
+    const narrow = plot.width < 150;
+    const words = narrow
+      ? [first.line.state, `and ${second.line.state}`, "nearly", "the same"]
+      : [`${first.line.state} and`, `${second.line.state}, nearly`, "the same"];
     return placeBeside(words, first.spots, lines, plot, "ink", type, taken);
   }
   return lines.flatMap(({ line, spots }) =>

@@ -1,0 +1,151 @@
+import { formatPlusMinus } from "#casework";
+import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
+import {
+  type FigureRow,
+  figureRow,
+  type Paragraph,
+  paragraphsOf,
+  settleWords,
+  sheetTitle,
+  sizeRange,
+} from "./fault-sheet-words.ts";
+import { heightOf, type Setting, wrapSet } from "./pdf-text.ts";
+
+/** A4 in page units (96 to the inch), and the margin on all sides. */
+export const PAGE = { width: 793.7, height: 1122.52, margin: 48 } as const;
+export const CONTENT = PAGE.width - 2 * PAGE.margin;
+export const TITLE_BLOCK = { width: 372, height: 154 } as const;
+export const COLUMN_GAP = 28;
+export const CURVES_WIDTH = 336;
+export const BESIDE_WIDTH = CONTENT - CURVES_WIDTH - COLUMN_GAP;
+/** The table of figures: widths and edges from its left. */
+export const TABLE = { width: 452, label: 204, value: 276, plusMinus: 336, range: 350 } as const;
+/** The words beside the table. */
+export const WORDS = { x: TABLE.width + COLUMN_GAP, width: CONTENT - TABLE.width - COLUMN_GAP } as const;
+/** Scenes are drawn a little smaller than on a screen: paper is read from nearer. */
+export const SCENE_SCALE = 0.86;
+
+export interface SheetStyles {
+  readonly title: Setting;
+  readonly sub: Setting;
+  readonly sentence: Setting;
+  readonly heading: Setting;
+  readonly body: Setting;
+  readonly small: Setting;
+  readonly figure: Setting;
+  readonly big: Setting;
+  readonly tableRow: number;
+}
+
+/** Type of the sheet; `k` below 1 sets it smaller where the words are many. */
+export function stylesOf(k: number): SheetStyles {
+  const set = (size: number, weight: 300 | 400 | 600, colour: Setting["colour"], leading: number): Setting => ({
+    size: size * k,
+    weight,
+    colour,
+    leading: leading * k,
+  });
+  return {
+    title: set(25, 600, "ink", 30),
+    sub: set(14.5, 400, "ink2", 18),
+    sentence: set(20.5, 400, "ink", 27),
+    heading: set(13, 600, "ink3", 17),
+    body: set(13, 400, "ink", 16.5),
+    small: set(12, 400, "ink2", 15),
+    figure: set(13, 600, "ink", 16.5),
+    big: set(46, 300, "ink", 50),
+    tableRow: 20 * k,
+  };
+}
+
+/** Where the parts of the sheet lie, all in page units from the upper left corner. */
+export interface SheetPlan {
+  readonly styles: SheetStyles;
+  readonly title: string;
+  readonly titleLines: number;
+  readonly rows: readonly FigureRow[];
+  readonly paragraphs: readonly [Paragraph, Paragraph, Paragraph, Paragraph];
+  readonly sentenceY: number;
+  readonly drawing: { readonly y: number; readonly height: number };
+  /** Curves at the left, the headline and the first two paragraphs at the right. */
+  readonly curves: { readonly y: number; readonly height: number };
+  /** The table of figures, and the words beside it. */
+  readonly tableY: number;
+  readonly footY: number;
+}
+
+/** Height of a row of the table: a long label takes more lines, a reading that would settle it stands under it. */
+export function rowHeight(row: FigureRow, styles: SheetStyles): number {
+  const label = heightOf(row.label, TABLE.label, styles.body);
+  const settle = row.settle === null ? 0 : heightOf(row.settle, TABLE.width, styles.small);
+  return label + settle + styles.tableRow - styles.body.leading;
+}
+
+const SHRINK = [1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65] as const;
+/** The drawing is never lower than this. */
+const LEAST_DRAWING = 232;
+const MOST_DRAWING = 330;
+const LEAST_CURVES = 250;
+
+/** Lays the sheet out on one page: the words first, the drawing takes the rest; many words are set smaller. */
+export function planSheet(facts: FaultSheetFacts): SheetPlan {
+  const plans = SHRINK.map((k) => planAt(facts, k));
+  const fitting = plans.find(({ drawing }) => drawing.height >= LEAST_DRAWING) ?? plans.at(-1);
+  if (fitting === undefined) throw new RangeError("no size to set the sheet in");
+  return fitting;
+}
+
+function planAt(facts: FaultSheetFacts, k: number): SheetPlan {
+  const styles = stylesOf(k);
+  const title = sheetTitle(facts);
+  const titleLines = wrapSet(title, CONTENT - 180, styles.title).length;
+  const sentenceY = PAGE.margin + Math.max(titleLines * styles.title.leading, 48) + 16;
+  const drawingY = sentenceY + heightOf(facts.effect.sentence, CONTENT, styles.sentence) + 10;
+  const rows = facts.effect.figures.map(figureRow);
+  const tableHeight = styles.tableRow + rows.reduce((sum, row) => sum + rowHeight(row, styles), 0);
+  const paragraphs = paragraphsOf(facts);
+  const height = ({ text }: Paragraph, width: number) =>
+    styles.heading.leading + heightOf(text, width, styles.body) + 8;
+  const [judged, sure, else_, computed] = paragraphs;
+  const besideHeight = headlineHeight(facts, styles) + height(judged, BESIDE_WIDTH) + height(sure, BESIDE_WIDTH);
+  const curvesHeight = Math.max(LEAST_CURVES, besideHeight);
+  const wordsHeight = height(else_, WORDS.width) + height(computed, WORDS.width);
+  const cautionWidth = CONTENT - TITLE_BLOCK.width - COLUMN_GAP;
+  const cautions = facts.effect.cautions.reduce((sum, text) => sum + heightOf(text, cautionWidth, styles.small) + 4, 0);
+  const footHeight = Math.max(TITLE_BLOCK.height, cautions + styles.heading.leading);
+  const footY = PAGE.height - PAGE.margin - footHeight;
+  const tableY = footY - Math.max(tableHeight, wordsHeight) - 14;
+  const spare = Math.max(0, tableY - 18 - curvesHeight - 10 - drawingY - LEAST_DRAWING);
+  const curvesY = tableY - curvesHeight - spare / 2 - 18;
+  const room = curvesY - 10 - drawingY;
+  const drawn = Math.min(room, MOST_DRAWING);
+  return {
+    styles,
+    title,
+    titleLines,
+    rows,
+    paragraphs,
+    sentenceY,
+    drawing: { y: drawingY + (room - drawn) / 2, height: drawn },
+    curves: { y: curvesY, height: curvesHeight + spare / 2 },
+    tableY,
+    footY,
+  };
+}
+
+/** Words under the large figure. */
+export function headlineWords({ effect }: FaultSheetFacts): readonly string[] {
+  const { headline, question } = effect;
+  if (!headline.signSure) return [settleWords(headline)];
+  const range = sizeRange(headline);
+  return [
+    `toe further ${headline.value < 0 ? "out" : "in"} than on a sound part, ${formatPlusMinus(headline)}`,
+    ...(range === null ? [] : [`${range} over what ${question.fault.kind} can mean`]),
+  ];
+}
+
+/** Height of the large figure with its words. */
+export function headlineHeight(facts: FaultSheetFacts, styles: SheetStyles): number {
+  const first = facts.effect.headline.signSure ? styles.big.leading : styles.figure.leading;
+  return headlineWords(facts).reduce((sum, text) => sum + heightOf(text, BESIDE_WIDTH, styles.body), first) + 14;
+}

@@ -1,0 +1,2 @@
+export type { FaultSheetFacts } from "./fault-sheet-facts.ts";
+export { printFaultSheet } from "./print-fault-sheet.ts";
