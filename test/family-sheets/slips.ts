@@ -96,6 +96,7 @@ export const slips: readonly Slip[] = [
   slip("wheel-centre-against-wheelbase", "rear.wheel.centre_mm[0]", { set: "wheelbase_mm", to: 2845 }),
   wrong("wheel-not-on-ground", "front.wheel.loaded_radius_mm", 297),
   slip("loaded-radius-too-large", "front.wheel.centre_mm[2]", { set: "front.wheel.tyre_size", to: "195/50 R15" }),
+  slip("loaded-radius-too-small", "rear.wheel.centre_mm[2]", { set: "rear.wheel.tyre_size", to: "265/70 R17" }),
   wrong("tyre-size-unreadable", "rear.wheel.tyre_size", "225-50-17"),
   wrong("looks-like-metres", "rear.links[2].outer_mm", [-2.842, 0.728, 0.197]),
   slip("looks-like-metres", "rear.links[2]", { set: "rear.links[2].inner_mm", to: [-2842, 727.7, 197] }),

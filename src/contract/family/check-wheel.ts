@@ -7,6 +7,8 @@ import { asObject, type LooseAxle } from "./loose-axle.ts";
 const TRACK_TOLERANCE_MM = 20;
 const WHEELBASE_TOLERANCE_MM = 30;
 const GROUND_TOLERANCE_MM = 15;
+/** Below this share of its free radius a tyre is flat (invented). */
+const LEAST_LOADED_SHARE = 0.85;
 
 /** Wheel, tyre, track and wheelbase against each other. */
 export function checkWheel(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] {
@@ -108,15 +110,28 @@ function ground(axle: LooseAxle): Finding[] {
       ),
     ];
   }
+  const at = wheel.loaded_radius_mm === undefined ? `${path}.centre_mm[2]` : `${path}.loaded_radius_mm`;
+  const shown = Math.round(loaded * 10) / 10;
+  const hint = "A standing tyre is pressed in by 5 to 20 mm; check height and tyre size.";
   if (free !== undefined && loaded > free + 1) {
-    const at = wheel.loaded_radius_mm === undefined ? `${path}.centre_mm[2]` : `${path}.loaded_radius_mm`;
     return [
       familyFinding(
         "loaded-radius-too-large",
         at,
-        Math.round(loaded * 10) / 10,
+        shown,
         `less than the free radius, ${Math.round(free * 10) / 10} mm`,
-        "A standing tyre is pressed in by 5 to 20 mm; check height and tyre size.",
+        hint,
+      ),
+    ];
+  }
+  if (loaded < LEAST_LOADED_SHARE * (free ?? 0) || loaded <= 0) {
+    return [
+      familyFinding(
+        "loaded-radius-too-small",
+        at,
+        shown,
+        `a little less than the free radius, ${Math.round((free ?? 0) * 10) / 10} mm`,
+        hint,
       ),
     ];
   }
