@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from "react";
+import { type RefObject, useEffect, useMemo, useRef } from "react";
 import type { Scene, TypeScale } from "#drawing";
 import { useRoom } from "../look/use-room.ts";
 import { useTypeScale } from "../look/use-type-scale.ts";
@@ -38,15 +38,27 @@ export const FittedScene = ({ draw, leastHeight, onPress, onScale }: FittedScene
   );
 };
 
+/** How far from the edge of what is in view a selected place is brought, px. */
+const INSIDE = 24;
+
+/** Brings an element into view by moving what scrolls around it; unlike scrollIntoView the order of Tab stays as it is. */
+const bringIntoView = (element: Element, frame: HTMLElement): void => {
+  let scroller: HTMLElement | null = frame;
+  while (scroller !== null && scroller.scrollHeight <= scroller.clientHeight) scroller = scroller.parentElement;
+  if (scroller === null) return;
+  const [own, view] = [element.getBoundingClientRect(), scroller.getBoundingClientRect()];
+  if (own.bottom > view.bottom) scroller.scrollTop += own.bottom - view.bottom + INSIDE;
+  else if (own.top < view.top) scroller.scrollTop += own.top - view.top - INSIDE;
+};
+
 /** Keeps the selected place in view where the sheet scrolls. */
-const useShown = (frame: ReturnType<typeof useRoom<HTMLDivElement>>[0], selected: string | null, height: number) => {
+const useShown = (frame: RefObject<HTMLDivElement | null>, selected: string | null, height: number) => {
   const shown = useRef<string | null>(null);
   useEffect(() => {
     const key = selected === null ? null : `${selected} ${height}`;
-    if (key === null || key === shown.current) return;
+    if (key === null || key === shown.current || frame.current === null) return;
     shown.current = key;
-    frame.current
-      ?.querySelector(`[data-target="${CSS.escape(selected ?? "")}"]`)
-      ?.scrollIntoView({ block: "nearest", inline: "nearest" });
+    const place = frame.current.querySelector(`[data-target="${CSS.escape(selected ?? "")}"]`);
+    if (place !== null) bringIntoView(place, frame.current);
   }, [frame, selected, height]);
 };

@@ -25,7 +25,7 @@ export const WaitingLine = ({ waiting }: { readonly waiting: Waiting | null }) =
     };
   }, [busy]);
   return (
-    <div className="waiting" data-stage={busy ? stage : "quiet"} role="status">
+    <div className="waiting" data-busy={busy} data-stage={busy ? stage : "quiet"} role="status">
       {busy && stage === "words" ? (
         <p className="waiting-words">
           {waiting.doing}

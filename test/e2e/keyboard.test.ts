@@ -1,0 +1,118 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { openSheet, settle } from "./open-sheet.ts";
+import { FAMILY, SHEETS, TORN_BUSH } from "./sheets.ts";
+
+interface Focused {
+  readonly name: string;
+  readonly outline: number;
+}
+
+const focused = (page: Page): Promise<Focused | null> =>
+  page.evaluate(() => {
+    const element = document.activeElement;
+    if (element === null || element === document.body) return null;
+    const own = Number.parseFloat(getComputedStyle(element).outlineWidth);
+    const label = element.closest("label");
+    const outer = label === null ? 0 : Number.parseFloat(getComputedStyle(label).outlineWidth);
+    const shown = (node: Element, width: number) => (getComputedStyle(node).outlineStyle === "none" ? 0 : width);
+    return {
+      name: element.getAttribute("aria-label") ?? element.textContent ?? element.tagName,
+      outline: Math.max(shown(element, own), label === null ? 0 : shown(label, outer)),
+    };
+  });
+
+/** More stops than any sheet has. */
+const MOST_STOPS = 90;
+
+describe("everything by keyboard", () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchBrowser();
+  });
+  afterAll(() => browser.close());
+  const open = async (path: string): Promise<Page> => {
+    const page = await (await openSession(browser, desk)).newPage();
+    await openSheet(page, path);
+    return page;
+  };
+
+  it.each(SHEETS.filter(({ name }) => !name.startsWith("no-such")))(
+    "shows where the focus is on $name",
+    async ({ path }) => {
+      const page = await open(path);
+      const dim: string[] = [];
+      let stops = 0;
+      for (; stops < MOST_STOPS; stops++) {
+        await page.keyboard.press("Tab");
+        const at = await focused(page);
+        if (at === null) break;
+        if (at.outline < 2) dim.push(at.name);
+      }
+      expect(stops).toBeGreaterThan(6);
+      expect(stops).toBeLessThan(MOST_STOPS);
+      expect(dim).toEqual([]);
+    },
+  );
+
+  it("begins with a link past the head", async () => {
+    const page = await open("/");
+    await page.keyboard.press("Tab");
+    expect((await focused(page))?.name).toBe("Skip to the drawing");
+    await page.keyboard.press("Enter");
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("drawing");
+  });
+
+  it("lists the keys of the page and gives the focus back", async () => {
+    const page = await open(`/families/${FAMILY}/underside`);
+    await page.keyboard.press("?");
+    expect(await page.getByRole("dialog").textContent()).toContain("open the rear left corner");
+    await page.keyboard.press("Escape");
+    expect(await page.getByRole("dialog").count()).toBe(0);
+  });
+
+  it("goes from the whole car to a torn bush, and back is undo", async () => {
+    const page = await open(`/families/${FAMILY}/underside`);
+    await page.keyboard.press("4");
+    await page.waitForURL(/underside\/rear-left/);
+    await settle(page);
+    const first = page.locator(".target[tabindex='0']");
+    await first.focus();
+    const before = await focused(page);
+    await page.keyboard.press("ArrowDown");
+    expect((await focused(page))?.name).not.toBe(before?.name);
+    await page.getByRole("button", { name: /trailing link, front bush/ }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "Torn: plan" }).focus();
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/torn-2/);
+    await settle(page);
+    expect(await page.locator(".margin").textContent()).toContain("lets the rear left wheel turn");
+    await page.goBack();
+    await settle(page);
+    expect(page.url()).not.toContain("torn-2");
+    expect(await page.locator(".margin .margin-grade").textContent()).toContain("Not looked at");
+  });
+
+  it("moves the sliders by arrow, page, home and end, and the figure follows", async () => {
+    const page = await open(`/families/${FAMILY}/geometry?at=${TORN_BUSH}`);
+    const figure = page.locator(".figure-huge");
+    const before = await figure.textContent();
+    const load = page.getByRole("slider", { name: "Braking at this wheel" });
+    await load.focus();
+    const valueAfter = async (key: string): Promise<number> => {
+      await page.keyboard.press(key);
+      return Number(await load.inputValue());
+    };
+    const start = Number(await load.inputValue());
+    expect(await valueAfter("ArrowRight")).toBe(start + 100);
+    expect(await valueAfter("PageUp")).toBeGreaterThan(start + 100);
+    expect(await valueAfter("Home")).toBe(0);
+    expect(await valueAfter("End")).toBe(4000);
+    await settle(page);
+    expect(await load.getAttribute("aria-valuetext")).toBe("4.0 kN");
+    expect(await figure.textContent()).not.toBe(before);
+    await page.waitForURL(/braking_n=4000/);
+  });
+});

@@ -1,0 +1,37 @@
+import type { Screen } from "../browser-setup/launch.ts";
+
+/** The invented family the sheets are looked at with. */
+export const FAMILY = "ouzel-saloon";
+export const TORN_BUSH = "rear-left/trailing-link/inner-bush";
+
+const family = `/families/${FAMILY}`;
+const marked = `marks=${TORN_BUSH}:torn-3~front-left/lower-arm/ball-joint:loose-1~front-right/lower-arm/rear-bush:torn-2`;
+
+/** Every sheet of the program, with the states of it that look different. */
+export const SHEETS: readonly { readonly name: string; readonly path: string }[] = [
+  { name: "today", path: "/" },
+  { name: "families", path: "/families" },
+  { name: "begin", path: "/families/begin" },
+  { name: "family", path: family },
+  { name: "family-selected", path: `${family}?at=rear/trailing-link/inner-bush` },
+  { name: "underside", path: `${family}/underside` },
+  { name: "underside-marked", path: `${family}/underside?${marked}&at=${TORN_BUSH}` },
+  { name: "corner", path: `${family}/underside/rear-left?${marked}` },
+  { name: "corner-selected", path: `${family}/underside/rear-left?${marked}&at=${TORN_BUSH}` },
+  { name: "axle", path: `${family}/underside/front` },
+  { name: "geometry", path: `${family}/geometry?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}` },
+  { name: "geometry-steered", path: `${family}/geometry?at=front-left/lower-arm/rear-bush&lateral_n=2000&braking_n=0` },
+  { name: "counter", path: "/counter" },
+  { name: "bench", path: "/bench" },
+  { name: "tally", path: "/tally" },
+  { name: "reference", path: "/reference" },
+  { name: "no-such-family", path: "/families/nobody" },
+  { name: "no-such-sheet", path: "/nowhere" },
+];
+
+export const SIZES: readonly Screen[] = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 820, height: 1180, touch: true },
+];
+export const THEMES = ["light", "dark"] as const;

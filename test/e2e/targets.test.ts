@@ -1,0 +1,74 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { openSheet } from "./open-sheet.ts";
+
+interface Box {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A thumb needs this much, px. */
+const LEAST = 48;
+/** Neighbours may share an edge; what overlaps by less than this is one line, px. */
+const EDGE = 0.5;
+
+const boxesOf = (page: Page, selector: string): Promise<readonly Box[]> =>
+  page.locator(selector).evaluateAll((elements) =>
+    elements
+      .filter((element) => element.checkVisibility())
+      .map((element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return { name: element.getAttribute("aria-label") ?? element.textContent ?? "", x, y, width, height };
+      }),
+  );
+
+const overlaps = (a: Box, b: Box): boolean =>
+  a.x + a.width - b.x > EDGE &&
+  b.x + b.width - a.x > EDGE &&
+  a.y + a.height - b.y > EDGE &&
+  b.y + b.height - a.y > EDGE;
+
+const overlapping = (boxes: readonly Box[]): readonly string[] =>
+  boxes.flatMap((a, i) => boxes.slice(i + 1).flatMap((b) => (overlaps(a, b) ? [`${a.name} / ${b.name}`] : [])));
+
+const small = (boxes: readonly Box[]): readonly string[] =>
+  boxes
+    .filter(({ width, height }) => width < LEAST - EDGE || height < LEAST - EDGE)
+    .map(({ name, width, height }) => `${name}: ${width} x ${height}`);
+
+const FAMILIES = ["ouzel-saloon", "dunlin-hatch", "siskin-coupe"];
+const PLACES = ["", "/front-left", "/front-right", "/rear-left", "/rear-right", "/front", "/rear"];
+
+describe("on an upright tablet", () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchBrowser();
+  });
+  afterAll(() => browser.close());
+
+  it.each(FAMILIES)("no two places of %s overlap and each is as large as a thumb", async (family) => {
+    const page = await (await openSession(browser, tablet)).newPage();
+    for (const place of PLACES) {
+      await openSheet(page, `/families/${family}/underside${place}`);
+      const boxes = await boxesOf(page, ".target");
+      expect.soft(boxes.length, `${family}${place}`).toBeGreaterThan(4);
+      expect.soft(overlapping(boxes), `${family}${place}`).toEqual([]);
+      expect.soft(small(boxes), `${family}${place}`).toEqual([]);
+    }
+  });
+
+  it("no two things to press in the margin or the head overlap, and each is as large as a thumb", async () => {
+    const page = await (await openSession(browser, tablet)).newPage();
+    const place = "rear-left/trailing-link/inner-bush";
+    await openSheet(page, `/families/ouzel-saloon/underside/rear-left?marks=${place}:torn-3&at=${place}`);
+    for (const part of [".head", ".margin", ".opened-head"]) {
+      const boxes = await boxesOf(page, `${part} :is(a, button, input, select, summary)`);
+      expect.soft(overlapping(boxes), part).toEqual([]);
+      expect.soft(small(boxes), part).toEqual([]);
+    }
+  });
+});
