@@ -83,13 +83,21 @@ export function atan2Jets(y: Jet, x: Jet): Jet {
   return out;
 }
 
-export const addVectors = (a: JetVector, b: JetVector): JetVector => [addJets(a[0], b[0]), addJets(a[1], b[1]), addJets(a[2], b[2])];
+export const addVectors = (a: JetVector, b: JetVector): JetVector => [
+  addJets(a[0], b[0]),
+  addJets(a[1], b[1]),
+  addJets(a[2], b[2]),
+];
 export const subtractVectors = (a: JetVector, b: JetVector): JetVector => [
   subtractJets(a[0], b[0]),
   subtractJets(a[1], b[1]),
   subtractJets(a[2], b[2]),
 ];
-export const scaleVector = (a: JetVector, s: Jet): JetVector => [multiplyJets(a[0], s), multiplyJets(a[1], s), multiplyJets(a[2], s)];
+export const scaleVector = (a: JetVector, s: Jet): JetVector => [
+  multiplyJets(a[0], s),
+  multiplyJets(a[1], s),
+  multiplyJets(a[2], s),
+];
 
 export function dotVectors(a: JetVector, b: JetVector): Jet {
   const n = a[0].length;

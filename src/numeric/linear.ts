@@ -58,7 +58,8 @@ export function factorise(f: Factorisation): boolean {
     for (let i = k + 1; i < n; i++) {
       const m = (lu[i * n + k] as number) / pivot;
       lu[i * n + k] = m;
-      if (m !== 0) for (let j = k + 1; j < n; j++) lu[i * n + j] = (lu[i * n + j] as number) - m * (lu[k * n + j] as number);
+      if (m !== 0)
+        for (let j = k + 1; j < n; j++) lu[i * n + j] = (lu[i * n + j] as number) - m * (lu[k * n + j] as number);
     }
   }
   f.sign = sign;

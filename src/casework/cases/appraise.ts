@@ -76,17 +76,37 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
   const here = groupByPlace(record.looks);
   const before = groupByPlace(record.past);
   const judged = positions.map((position) => ({ position, finding: judgeAt(position, here, before, work) }));
-  const findings = judged.map(({ position, finding }): AppraisedFinding => ({ ...finding, effect: family ? effectOf(family, position, finding) : null }));
+  const findings = judged.map(
+    ({ position, finding }): AppraisedFinding => ({
+      ...finding,
+      effect: family ? effectOf(family, position, finding) : null,
+    }),
+  );
   findings.sort((a, b) => (b.grade ?? -1) - (a.grade ?? -1));
   const { remedies, uncured } = deriveRemedies(work, findings);
   const planDocument = record.plan ?? usualPlan(record.visit.odometerKm ?? 0);
   const plan = family ? planVisits(family, remedies, planDocument, record.rates, solver) : emptyPlan();
-  const agreedNow = plan.remedies.filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id)).map((r) => r.remedy);
+  const agreedNow = plan.remedies
+    .filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id))
+    .map((r) => r.remedy);
   const jobCard = deriveJobCard(agreedNow, record.jobCard);
   const reteach = deriveReteach(agreedNow, record.handOver);
-  const lastStep = (record.jobCard?.steps ?? []).map((s) => s.at).sort().at(-1) ?? "";
-  const alignedAfter = record.looks.some((l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && l.at > lastStep && lastStep !== "");
-  const gates = deriveGates({ jobCard, remedies: agreedNow, findings, reteach, alignedAfter, document: record.handOver });
+  const lastStep =
+    (record.jobCard?.steps ?? [])
+      .map((s) => s.at)
+      .sort()
+      .at(-1) ?? "";
+  const alignedAfter = record.looks.some(
+    (l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && l.at > lastStep && lastStep !== "",
+  );
+  const gates = deriveGates({
+    jobCard,
+    remedies: agreedNow,
+    findings,
+    reteach,
+    alignedAfter,
+    document: record.handOver,
+  });
   const seen = findings.filter((f) => f.grade !== null);
   const stages = computeStageMarks({
     visit: record.visit,
@@ -101,10 +121,28 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
     steps: jobCard.steps.length,
     gatesOpen: gates.filter((g) => g.state === "open").length,
   });
-  return { findings, notLookedAt: findings.length - seen.length, remedies, uncured, plan, planDocument, jobCard, reteach, gates, stages };
+  return {
+    findings,
+    notLookedAt: findings.length - seen.length,
+    remedies,
+    uncured,
+    plan,
+    planDocument,
+    jobCard,
+    reteach,
+    gates,
+    stages,
+  };
 }
 
-const emptyPlan = (): VisitPlan => ({ remedies: [], totals: [], status: "nothing-to-plan", cost: null, bound: null, reasons: [] });
+const emptyPlan = (): VisitPlan => ({
+  remedies: [],
+  totals: [],
+  status: "nothing-to-plan",
+  cost: null,
+  bound: null,
+  reasons: [],
+});
 
 /** The same place on the other side, or null. */
 function twinPlace(place: string): string | null {
@@ -113,7 +151,12 @@ function twinPlace(place: string): string | null {
   return null;
 }
 
-function judgeAt(position: Position, here: ReadonlyMap<string, PlaceLooks>, before: ReadonlyMap<string, PlaceLooks>, work: FamilyWork): PlaceFinding {
+function judgeAt(
+  position: Position,
+  here: ReadonlyMap<string, PlaceLooks>,
+  before: ReadonlyMap<string, PlaceLooks>,
+  work: FamilyWork,
+): PlaceFinding {
   const twin = twinPlace(position.id);
   return judgePlace(here.get(position.id) ?? null, {
     position,
@@ -131,8 +174,20 @@ function effectOf(family: Family, position: Position, finding: PlaceFinding): Fa
   if (!position.joint || !corner || grade === null || grade < 2) return null;
   const play = finding.looks?.readings.find((r) => r.quantity === "play");
   const torn = tornGrade(grade === 4 ? 3 : grade);
-  const fault = position.kind === "ball-joint" ? (play && play.value > 0 ? { kind: "loose" as const, play: play.value } : null) : torn ? { kind: "torn" as const, grade: torn } : null;
+  const fault =
+    position.kind === "ball-joint"
+      ? play && play.value > 0
+        ? { kind: "loose" as const, play: play.value }
+        : null
+      : torn
+        ? { kind: "torn" as const, grade: torn }
+        : null;
   if (!fault) return null;
-  const answer = computeFaultEffect(family, { corner, position: position.id, fault, condition: { contactRise: 0, rack: 0, braking: USUAL_BRAKING, lateral: 0, drive: 0 } });
+  const answer = computeFaultEffect(family, {
+    corner,
+    position: position.id,
+    fault,
+    condition: { contactRise: 0, rack: 0, braking: USUAL_BRAKING, lateral: 0, drive: 0 },
+  });
   return "effect" in answer ? answer.effect : null;
 }

@@ -20,7 +20,12 @@ export interface JobStep {
 export interface JobCard {
   readonly steps: readonly JobStep[];
   /** What must be in the box: always new, and to be at hand if seized. */
-  readonly hardware: readonly { readonly item: string; readonly label: string; readonly must: number; readonly may: number }[];
+  readonly hardware: readonly {
+    readonly item: string;
+    readonly label: string;
+    readonly must: number;
+    readonly may: number;
+  }[];
   readonly done: number;
 }
 
@@ -35,10 +40,27 @@ export function deriveJobCard(remedies: readonly CarRemedy[], document: JobCardD
   const plain = { place: null, support: null, fasteners: [], needsRideHeight: false, cautions: [] as number[] };
   const steps: JobStep[] = [];
   if (operations.length === 0) return { steps, hardware: [], done: 0 };
-  steps.push(step({ ...plain, id: "before/heights", kind: "before", label: "Note hub-to-arch height at all four corners, tyres on the ground", needsRideHeight: false }));
-  steps.push(step({ ...plain, id: "before/lift", kind: "before", label: "Lift at the maker's points and rock the car", cautions: [1, 2] }));
+  steps.push(
+    step({
+      ...plain,
+      id: "before/heights",
+      kind: "before",
+      label: "Note hub-to-arch height at all four corners, tyres on the ground",
+      needsRideHeight: false,
+    }),
+  );
+  steps.push(
+    step({
+      ...plain,
+      id: "before/lift",
+      kind: "before",
+      label: "Lift at the maker's points and rock the car",
+      cautions: [1, 2],
+    }),
+  );
   const access = new Map(operations.flatMap((o) => o.access.map((a) => [a.id, a] as const)));
-  for (const a of access.values()) steps.push(step({ ...plain, id: a.id, kind: "access", label: a.label, place: placeOf(a.id) }));
+  for (const a of access.values())
+    steps.push(step({ ...plain, id: a.id, kind: "access", label: a.label, place: placeOf(a.id) }));
   for (const o of operations)
     if (o.operation.phase !== "alignment")
       steps.push(
@@ -56,14 +78,61 @@ export function deriveJobCard(remedies: readonly CarRemedy[], document: JobCardD
   for (const o of operations) {
     const loaded = o.operation.fasteners.filter((f) => f.atRideHeight);
     if (loaded.length > 0)
-      steps.push(step({ id: `torque/${o.id}`, kind: "torque", label: `Final torque at ride height: ${o.operation.label.toLowerCase()}`, place: placeOf(o.id), support: "Wheel at its noted hub-to-arch height", fasteners: loaded, needsRideHeight: true, cautions: [12] }));
+      steps.push(
+        step({
+          id: `torque/${o.id}`,
+          kind: "torque",
+          label: `Final torque at ride height: ${o.operation.label.toLowerCase()}`,
+          place: placeOf(o.id),
+          support: "Wheel at its noted hub-to-arch height",
+          fasteners: loaded,
+          needsRideHeight: true,
+          cautions: [12],
+        }),
+      );
   }
-  steps.push(step({ ...plain, id: "close/wheels", kind: "close", label: "Wheels on, tightened in a star, finally on the ground", cautions: [13] }));
-  if (operations.some((o) => o.operation.phase === "brakes")) steps.push(step({ ...plain, id: "close/pedal", kind: "close", label: "Pump the pedal until it is hard; look for leaks", cautions: [9] }));
+  steps.push(
+    step({
+      ...plain,
+      id: "close/wheels",
+      kind: "close",
+      label: "Wheels on, tightened in a star, finally on the ground",
+      cautions: [13],
+    }),
+  );
+  if (operations.some((o) => o.operation.phase === "brakes"))
+    steps.push(
+      step({
+        ...plain,
+        id: "close/pedal",
+        kind: "close",
+        label: "Pump the pedal until it is hard; look for leaks",
+        cautions: [9],
+      }),
+    );
   if (operations.some((o) => o.operation.needsAlignment) || operations.some((o) => o.operation.phase === "alignment"))
-    steps.push(step({ ...plain, id: "after/alignment", kind: "after", label: "Settle, measure heights, align: rear first, then front; steering wheel straight" }));
-  steps.push(step({ ...plain, id: "after/road-test", kind: "after", label: "Road test on the same stretch, by somebody else than the fitter where it can be", cautions: [18] }));
-  return { steps, hardware: hardwareOf(operations.map((o) => o.operation)), done: steps.filter((s) => s.record).length };
+    steps.push(
+      step({
+        ...plain,
+        id: "after/alignment",
+        kind: "after",
+        label: "Settle, measure heights, align: rear first, then front; steering wheel straight",
+      }),
+    );
+  steps.push(
+    step({
+      ...plain,
+      id: "after/road-test",
+      kind: "after",
+      label: "Road test on the same stretch, by somebody else than the fitter where it can be",
+      cautions: [18],
+    }),
+  );
+  return {
+    steps,
+    hardware: hardwareOf(operations.map((o) => o.operation)),
+    done: steps.filter((s) => s.record).length,
+  };
 }
 
 const placeOf = (id: string): string | null => {

@@ -1,4 +1,11 @@
-import { type Judgement, judgeAgainstLimit, judgeAgainstPast, judgeAgainstTwin, type NotComparable, type Reading } from "#engines/metrology";
+import {
+  type Judgement,
+  judgeAgainstLimit,
+  judgeAgainstPast,
+  judgeAgainstTwin,
+  type NotComparable,
+  type Reading,
+} from "#engines/metrology";
 import type { Grade, Limit, Owner, Position } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
 import type { CountedReading, PlaceLooks } from "./place-looks.ts";
@@ -33,17 +40,18 @@ export interface PlaceFinding {
 }
 
 /** How far two sides, or one side and its past, may differ before it counts (SI; from memory, working figures). */
-const ALLOWED: Readonly<Partial<Record<CountedReading["quantity"], { readonly twin: number; readonly past: number }>>> = {
-  "ride-height": { twin: 0.01, past: 0.01 },
-  pressure: { twin: 0.2e5, past: 0.5e5 },
-  tread: { twin: 0.002, past: 0.004 },
-  "pad-thickness": { twin: 0.002, past: 0.008 },
-  thickness: { twin: 0.0005, past: 0.002 },
-  camber: { twin: (0.5 * Math.PI) / 180, past: (0.4 * Math.PI) / 180 },
-  toe: { twin: (0.2 * Math.PI) / 180, past: (0.15 * Math.PI) / 180 },
-  "lost-travel": { twin: 0.0015, past: 0.002 },
-  play: { twin: 0.0003, past: 0.0003 },
-};
+const ALLOWED: Readonly<Partial<Record<CountedReading["quantity"], { readonly twin: number; readonly past: number }>>> =
+  {
+    "ride-height": { twin: 0.01, past: 0.01 },
+    pressure: { twin: 0.2e5, past: 0.5e5 },
+    tread: { twin: 0.002, past: 0.004 },
+    "pad-thickness": { twin: 0.002, past: 0.008 },
+    thickness: { twin: 0.0005, past: 0.002 },
+    camber: { twin: (0.5 * Math.PI) / 180, past: (0.4 * Math.PI) / 180 },
+    toe: { twin: (0.2 * Math.PI) / 180, past: (0.15 * Math.PI) / 180 },
+    "lost-travel": { twin: 0.0015, past: 0.002 },
+    play: { twin: 0.0003, past: 0.0003 },
+  };
 
 /** A difference to the twin or to the past alone never asks for more than to watch. */
 const GRADE_OF_DIFFERENCE: Grade = 1;
@@ -68,9 +76,24 @@ export interface PlaceContext {
 /** Judges one place; a place without looks is "not looked at" and has no grade. */
 export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): PlaceFinding {
   const { position } = context;
-  const base = { place: position.id, label: position.label, axle: position.axle, side: position.side, kind: position.kind, looks };
+  const base = {
+    place: position.id,
+    label: position.label,
+    axle: position.axle,
+    side: position.side,
+    kind: position.kind,
+    looks,
+  };
   if (!looks?.seen)
-    return { ...base, grade: null, closeToCall: false, found: looks?.notTaken ? "not taken" : looks ? "cannot be reached" : "not looked at", reasons: [], limitWords: null, howSure: "" };
+    return {
+      ...base,
+      grade: null,
+      closeToCall: false,
+      found: looks?.notTaken ? "not taken" : looks ? "cannot be reached" : "not looked at",
+      reasons: [],
+      limitWords: null,
+      howSure: "",
+    };
   const signs = looks.signs.flatMap((sign): Reason[] => {
     const grade = gradeOfSign(position.kind, sign);
     return grade === null ? [] : [{ text: signWords[sign], grade, closeToCall: false, judgement: null }];
@@ -83,7 +106,8 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
   return {
     ...base,
     grade,
-    closeToCall: reasons.some((r) => r.closeToCall) && !reasons.some((r) => !r.closeToCall && r.grade >= grade && r.grade > 0),
+    closeToCall:
+      reasons.some((r) => r.closeToCall) && !reasons.some((r) => !r.closeToCall && r.grade >= grade && r.grade > 0),
     found: foundWords(looks, signs),
     reasons,
     limitWords: deciding ? limitWordsOf(deciding.judgement, looks, context) : null,
@@ -104,9 +128,17 @@ function summarise(readings: readonly CountedReading[]): Summary[] {
   return [...byQuantity].flatMap(([quantity, all]) => {
     const least = all.reduce((a, b) => (b.value < a.value ? b : a));
     const most = all.reduce((a, b) => (b.value > a.value ? b : a));
-    const out: Summary[] = [{ quantity, value: least.value, u: least.u, loadState: least.loadState, points: all.length }];
+    const out: Summary[] = [
+      { quantity, value: least.value, u: least.u, loadState: least.loadState, points: all.length },
+    ];
     if (quantity === "thickness" && all.length >= 4)
-      out.push({ quantity: "thickness-variation", value: most.value - least.value, u: Math.hypot(most.u, least.u), loadState: null, points: all.length });
+      out.push({
+        quantity: "thickness-variation",
+        value: most.value - least.value,
+        u: Math.hypot(most.u, least.u),
+        loadState: null,
+        points: all.length,
+      });
     return out;
   });
 }
@@ -114,14 +146,30 @@ function summarise(readings: readonly CountedReading[]): Summary[] {
 function limitsFor(quantity: string, context: PlaceContext): readonly Limit[] {
   const { position } = context;
   const own = position.detail ? `${position.item}/${position.detail}` : position.item;
-  return context.limits.filter((l) => l.quantity === quantity && (l.axle === null || l.axle === position.axle) && (l.place === own || l.place === position.item || l.place === position.kind));
+  return context.limits.filter(
+    (l) =>
+      l.quantity === quantity &&
+      (l.axle === null || l.axle === position.axle) &&
+      (l.place === own || l.place === position.item || l.place === position.kind),
+  );
 }
 
 function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
   const form = quantityForms[reading.quantity];
   const shown = `${form.label.toLowerCase()} ${shownValue(reading)}`;
   const reasons: Reason[] = limitsFor(reading.quantity, context).map((limit) => {
-    const judgement = judgeAgainstLimit(reading, { lower: limit.lower, upper: limit.upper, owner: limit.owner, source: limit.source, loadState: null, grade: limit.grade }, context.confidence);
+    const judgement = judgeAgainstLimit(
+      reading,
+      {
+        lower: limit.lower,
+        upper: limit.upper,
+        owner: limit.owner,
+        source: limit.source,
+        loadState: null,
+        grade: limit.grade,
+      },
+      context.confidence,
+    );
     const beyond = judgement.decision === "beyond";
     const close = judgement.decision === "too close to call";
     const grade: Grade = "gradeBeyond" in judgement ? (beyond ? judgement.gradeBeyond : close ? 1 : 0) : 0;
@@ -132,12 +180,24 @@ function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
   const other = context.twin && summarise(context.twin.readings).find((r) => r.quantity === reading.quantity);
   if (other) {
     const judgement = judgeAgainstTwin(reading, other, allowed.twin, context.confidence);
-    if (judgement.decision === "beyond") reasons.push({ text: `${shown}, ${shownValue(other)} on the other side`, grade: GRADE_OF_DIFFERENCE, closeToCall: false, judgement });
+    if (judgement.decision === "beyond")
+      reasons.push({
+        text: `${shown}, ${shownValue(other)} on the other side`,
+        grade: GRADE_OF_DIFFERENCE,
+        closeToCall: false,
+        judgement,
+      });
   }
   const before = context.past && summarise(context.past.readings).find((r) => r.quantity === reading.quantity);
   if (before) {
     const judgement = judgeAgainstPast(reading, before, allowed.past, context.confidence);
-    if (judgement.decision === "beyond") reasons.push({ text: `${shown}, ${shownValue(before)} last time`, grade: GRADE_OF_DIFFERENCE, closeToCall: false, judgement });
+    if (judgement.decision === "beyond")
+      reasons.push({
+        text: `${shown}, ${shownValue(before)} last time`,
+        grade: GRADE_OF_DIFFERENCE,
+        closeToCall: false,
+        judgement,
+      });
   }
   return reasons;
 }
@@ -150,21 +210,31 @@ function shownValue(r: Pick<Summary, "quantity" | "value">): string {
 /** "limit 3.2 mm, general practice": never without whose it is. */
 function limitText(limit: Limit): string {
   const value = (v: number): string => shownValue({ quantity: limit.quantity, value: v });
-  const range = limit.lower !== null && limit.upper !== null ? `${value(limit.lower)} to ${value(limit.upper)}` : limit.lower !== null ? `at least ${value(limit.lower)}` : value(limit.upper ?? 0);
+  const range =
+    limit.lower !== null && limit.upper !== null
+      ? `${value(limit.lower)} to ${value(limit.upper)}`
+      : limit.lower !== null
+        ? `at least ${value(limit.lower)}`
+        : value(limit.upper ?? 0);
   return `limit ${range}, ${ownerWords[limit.owner]}`;
 }
 
 function limitWordsOf(judgement: Reason["judgement"], looks: PlaceLooks, context: PlaceContext): string | null {
   if (judgement?.against !== "limit" || judgement.decision === null) return null;
   for (const r of summarise(looks.readings)) {
-    const limit = limitsFor(r.quantity, context).find((l) => l.source === judgement.source && l.owner === judgement.owner);
+    const limit = limitsFor(r.quantity, context).find(
+      (l) => l.source === judgement.source && l.owner === judgement.owner,
+    );
     if (limit) return limitText(limit);
   }
   return null;
 }
 
 function foundWords(looks: PlaceLooks, signs: readonly Reason[]): string {
-  const parts = [...signs.map((s) => s.text), ...summarise(looks.readings).map((r) => `${quantityForms[r.quantity].label.toLowerCase()} ${shownValue(r)}`)];
+  const parts = [
+    ...signs.map((s) => s.text),
+    ...summarise(looks.readings).map((r) => `${quantityForms[r.quantity].label.toLowerCase()} ${shownValue(r)}`),
+  ];
   return parts.length === 0 ? "nothing seen" : parts.join(", ");
 }
 
@@ -174,7 +244,8 @@ function howSureOf(worst: Reason | undefined): string {
   if (!judgement) return "Seen by eye or hand.";
   if (judgement.decision === null) return "Not comparable: taken in another state of load.";
   const chance = judgement.probabilityWithin;
-  const share = (p: number): string => (p > 0.999 ? "more than 99.9 %" : `${formatNumber(p * 100, p > 0.99 ? 1 : 0)} %`);
+  const share = (p: number): string =>
+    p > 0.999 ? "more than 99.9 %" : `${formatNumber(p * 100, p > 0.99 ? 1 : 0)} %`;
   if (judgement.decision === "beyond") return `Beyond the limit with ${share(1 - chance)}.`;
   if (judgement.decision === "within") return `Within with ${share(chance)}.`;
   return `Too close to call: within with ${share(chance)}.`;

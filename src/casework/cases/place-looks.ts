@@ -49,7 +49,14 @@ function readPlace(place: string, looks: readonly StoredLook[]): PlaceLooks {
   for (const look of [...looks].sort((a, b) => a.sequence - b.sequence)) {
     const { content } = look;
     if (content.kind === "reading") {
-      readings.set(`${content.quantity}/${content.point ?? ""}`, { quantity: content.quantity, point: content.point, value: content.value, u: content.u, loadState: look.loadState, look });
+      readings.set(`${content.quantity}/${content.point ?? ""}`, {
+        quantity: content.quantity,
+        point: content.point,
+        value: content.value,
+        u: content.u,
+        loadState: look.loadState,
+        look,
+      });
       seen = true;
     } else if (content.kind === "signs") {
       signs = content.signs;

@@ -1,4 +1,13 @@
-import { computeRemedyPrices, type Cents, type Life, type PlanAnswer, type PlanInstance, type ProgrammeSolver, type RemedyPrice, solvePlan } from "#engines/planning";
+import {
+  type Cents,
+  computeRemedyPrices,
+  type Life,
+  type PlanAnswer,
+  type PlanInstance,
+  type ProgrammeSolver,
+  type RemedyPrice,
+  solvePlan,
+} from "#engines/planning";
 import type { Family, PracticeLife, ShopRates } from "#vehicle";
 import type { PlanDocument } from "./documents.ts";
 import type { CarOperation, CarRemedy } from "./remedies.ts";
@@ -65,7 +74,8 @@ export function riskOver(remaining: RemainingLife, further: number): number {
   return 1 - Math.exp(hazard(ageKm) - hazard(ageKm + further));
 }
 
-const partsCents = (remedy: CarRemedy): number => remedy.parts.reduce((sum, p) => sum + (p.priceCents ?? 0) * p.count, 0);
+const partsCents = (remedy: CarRemedy): number =>
+  remedy.parts.reduce((sum, p) => sum + (p.priceCents ?? 0) * p.count, 0);
 
 /** Operations and access pieces of all remedies, each once; access is needed by what it opens. */
 function operationsOf(remedies: readonly CarRemedy[]): PlanInstance["operations"] {
@@ -83,7 +93,12 @@ function operationsOf(remedies: readonly CarRemedy[]): PlanInstance["operations"
  * is a part that wears; one without a band, or one fixed by hand, is something that must be done by a visit: "repair
  * first" now, "plan" by the second visit. "Watch" without a band asks for nothing yet and is left out.
  */
-export function buildInstance(family: Family, remedies: readonly CarRemedy[], plan: PlanDocument, rates: ShopRates): PlanInstance {
+export function buildInstance(
+  family: Family,
+  remedies: readonly CarRemedy[],
+  plan: PlanDocument,
+  rates: ShopRates,
+): PlanInstance {
   const now = plan.visits[0]?.odometerKm ?? 0;
   const fixed = new Map(plan.fixed.map((f) => [f.remedy, f.visit]));
   const wearing: PlanInstance["parts"][number][] = [];
@@ -100,7 +115,12 @@ export function buildInstance(family: Family, remedies: readonly CarRemedy[], pl
       wearing.push({
         ...item,
         ageNow: remaining.ageKm,
-        wear: { life: remaining.life, failCost: item.price + FAILURE_EXTRA_CENTS / 100, mostRisk: r.grade === 2 ? MOST_RISK : null, endValueShare: 0 },
+        wear: {
+          life: remaining.life,
+          failCost: item.price + FAILURE_EXTRA_CENTS / 100,
+          mostRisk: r.grade === 2 ? MOST_RISK : null,
+          endValueShare: 0,
+        },
         maxAge: null,
         mustNow: r.grade >= 3,
         conditionOk: r.grade <= 1,
@@ -110,7 +130,13 @@ export function buildInstance(family: Family, remedies: readonly CarRemedy[], pl
     labourRate: rates.labourCentsPerHour / 100,
     horizon: Math.max(plan.horizonKm, ...plan.visits.map((v) => v.odometerKm)),
     endDiscount: HORIZON_DISCOUNT,
-    visits: plan.visits.map((v) => ({ odometer: v.odometerKm, discount: 1, fixedCost: rates.visitCents / 100, bayHours: null, budget: null })),
+    visits: plan.visits.map((v) => ({
+      odometer: v.odometerKm,
+      discount: 1,
+      fixedCost: rates.visitCents / 100,
+      bayHours: null,
+      budget: null,
+    })),
     parts: wearing,
     pairs: [],
     operations: operationsOf(remedies),
@@ -125,13 +151,25 @@ export function buildInstance(family: Family, remedies: readonly CarRemedy[], pl
  * Now or later: the least expected cost over the visits, proved, with shared access charged once a visit; prices of the
  * remedies of each visit re-add to the visit's total. Remedies the owner declined are left out and the rest repriced.
  */
-export function planVisits(family: Family, remedies: readonly CarRemedy[], plan: PlanDocument, rates: ShopRates, solver: ProgrammeSolver): VisitPlan {
+export function planVisits(
+  family: Family,
+  remedies: readonly CarRemedy[],
+  plan: PlanDocument,
+  rates: ShopRates,
+  solver: ProgrammeSolver,
+): VisitPlan {
   const kept = remedies.filter((r) => !plan.declined.includes(r.id));
   const now = plan.visits[0]?.odometerKm ?? 0;
   const answer = kept.length === 0 ? null : relaxUntilFeasible(buildInstance(family, kept, plan, rates), solver);
   const visitOf = new Map<string, number>();
-  if (answer && answer.status !== "infeasible") for (const v of answer.visits) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
-  const prices = plan.visits.map((_, i) => priceVisit(kept.filter((r) => visitOf.get(r.id) === i), rates));
+  if (answer && answer.status !== "infeasible")
+    for (const v of answer.visits) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
+  const prices = plan.visits.map((_, i) =>
+    priceVisit(
+      kept.filter((r) => visitOf.get(r.id) === i),
+      rates,
+    ),
+  );
   const planned = remedies.map((remedy): PlannedRemedy => {
     const visit = visitOf.get(remedy.id) ?? null;
     const remaining = remainingLife(family, remedy, now);
@@ -142,7 +180,9 @@ export function planVisits(family: Family, remedies: readonly CarRemedy[], plan:
       price: visit === null ? null : (prices[visit]?.remedies.find((p) => p.id === remedy.id) ?? null),
       priceComplete: remedy.parts.every((p) => p.priceCents !== null),
       remaining,
-      riskTo: [...plan.visits.map((v) => v.odometerKm), plan.horizonKm].map((km) => (remaining ? riskOver(remaining, Math.max(0, km - now)) : null)),
+      riskTo: [...plan.visits.map((v) => v.odometerKm), plan.horizonKm].map((km) =>
+        remaining ? riskOver(remaining, Math.max(0, km - now)) : null,
+      ),
     };
   });
   return {
@@ -159,14 +199,29 @@ export function planVisits(family: Family, remedies: readonly CarRemedy[], plan:
 function relaxUntilFeasible(instance: PlanInstance, solver: ProgrammeSolver): PlanAnswer {
   const first = solvePlan(instance, solver, 20);
   if (first.status !== "infeasible") return first;
-  const due = instance.parts.map((p) => ({ ...p, mustNow: p.mustNow || p.wear?.mostRisk != null, wear: p.wear && { ...p.wear, mostRisk: null } }));
+  const due = instance.parts.map((p) => ({
+    ...p,
+    mustNow: p.mustNow || p.wear?.mostRisk != null,
+    wear: p.wear && { ...p.wear, mostRisk: null },
+  }));
   return solvePlan({ ...instance, parts: due }, solver, 20);
 }
 
 /** Prices of one visit's remedies. */
 export function priceVisit(remedies: readonly CarRemedy[], rates: ShopRates) {
   return computeRemedyPrices(
-    { labourRate: rates.labourCentsPerHour, operations: operationsOf(remedies), hardware: [], kits: [], visitCost: remedies.length > 0 ? rates.visitCents : 0, alignment: null },
-    remedies.map((r) => ({ id: r.id, operations: r.operations.map((o) => o.id), parts: r.parts.map((p) => ({ id: p.id, price: (p.priceCents ?? 0) * p.count })) })),
+    {
+      labourRate: rates.labourCentsPerHour,
+      operations: operationsOf(remedies),
+      hardware: [],
+      kits: [],
+      visitCost: remedies.length > 0 ? rates.visitCents : 0,
+      alignment: null,
+    },
+    remedies.map((r) => ({
+      id: r.id,
+      operations: r.operations.map((o) => o.id),
+      parts: r.parts.map((p) => ({ id: p.id, price: (p.priceCents ?? 0) * p.count })),
+    })),
   );
 }

@@ -15,7 +15,13 @@ export interface CarRemedy {
   readonly closeToCall: boolean;
   readonly operations: readonly CarOperation[];
   /** Part ids made distinct by side, so that each is bought. */
-  readonly parts: readonly { readonly id: string; readonly part: string; readonly label: string; readonly priceCents: number | null; readonly count: number }[];
+  readonly parts: readonly {
+    readonly id: string;
+    readonly part: string;
+    readonly label: string;
+    readonly priceCents: number | null;
+    readonly count: number;
+  }[];
 }
 
 /** One operation at its place; access pieces become operations of their own that several share. */
@@ -34,9 +40,15 @@ export interface CarAccess {
 }
 
 /** What the findings of a visit ask for: one remedy per template and place, worst first. Findings below "watch" ask for nothing. */
-export function deriveRemedies(work: FamilyWork, findings: readonly PlaceFinding[]): { remedies: CarRemedy[]; uncured: PlaceFinding[] } {
+export function deriveRemedies(
+  work: FamilyWork,
+  findings: readonly PlaceFinding[],
+): { remedies: CarRemedy[]; uncured: PlaceFinding[] } {
   const asking = findings.filter((f) => f.grade !== null && f.grade >= 1);
-  const made = new Map<string, { template: RemedyTemplate; axle: AxleName; sides: Set<Side>; findings: PlaceFinding[] }>();
+  const made = new Map<
+    string,
+    { template: RemedyTemplate; axle: AxleName; sides: Set<Side>; findings: PlaceFinding[] }
+  >();
   const uncured: PlaceFinding[] = [];
   for (const finding of asking) {
     const template = templateFor(work, finding);
@@ -60,16 +72,29 @@ export function deriveRemedies(work: FamilyWork, findings: readonly PlaceFinding
 /** The template that cures a finding's place, the one for its own axle first. */
 function templateFor(work: FamilyWork, finding: PlaceFinding): RemedyTemplate | null {
   const place = finding.place.slice(finding.place.indexOf("/") + 1);
-  const fits = (t: RemedyTemplate): boolean => (t.axle === null || t.axle === finding.axle) && t.cures.some((c) => c === place || c === finding.kind);
+  const fits = (t: RemedyTemplate): boolean =>
+    (t.axle === null || t.axle === finding.axle) && t.cures.some((c) => c === place || c === finding.kind);
   const all = work.remedies.filter(fits);
-  return all.find((t) => t.axle !== null && t.cures.includes(place)) ?? all.find((t) => t.cures.includes(place)) ?? all[0] ?? null;
+  return (
+    all.find((t) => t.axle !== null && t.cures.includes(place)) ??
+    all.find((t) => t.cures.includes(place)) ??
+    all[0] ??
+    null
+  );
 }
 
 function placeOf(scope: WorkScope, axle: AxleName, side: Side): string {
   return scope === "car" ? "car" : scope === "axle" ? axle : `${axle}-${side}`;
 }
 
-function assemble(work: FamilyWork, id: string, template: RemedyTemplate, axle: AxleName, sides: readonly Side[], findings: readonly PlaceFinding[]): CarRemedy {
+function assemble(
+  work: FamilyWork,
+  id: string,
+  template: RemedyTemplate,
+  axle: AxleName,
+  sides: readonly Side[],
+  findings: readonly PlaceFinding[],
+): CarRemedy {
   const operations = new Map<string, CarOperation>();
   for (const side of sides)
     for (const name of template.operations) {
@@ -78,14 +103,27 @@ function assemble(work: FamilyWork, id: string, template: RemedyTemplate, axle: 
       const place = placeOf(operation.scope, axle, side);
       const access = operation.access.flatMap((a): CarAccess[] => {
         const piece = work.access.find((p) => p.id === a);
-        return piece ? [{ id: `access/${piece.id}@${placeOf(piece.scope, axle, side)}`, label: piece.label, hours: piece.hours }] : [];
+        return piece
+          ? [{ id: `access/${piece.id}@${placeOf(piece.scope, axle, side)}`, label: piece.label, hours: piece.hours }]
+          : [];
       });
-      operations.set(`${operation.id}@${place}`, { id: `${operation.id}@${place}`, operation, corner: operation.scope === "corner" ? place : null, access });
+      operations.set(`${operation.id}@${place}`, {
+        id: `${operation.id}@${place}`,
+        operation,
+        corner: operation.scope === "corner" ? place : null,
+        access,
+      });
     }
   const parts = sides.flatMap((side) =>
     template.parts.map((p) => {
       const stock = work.parts.find((s) => s.id === p.part);
-      return { id: `${p.part}@${axle}-${side}`, part: p.part, label: stock?.label ?? p.part, priceCents: stock?.priceCents ?? null, count: p.count };
+      return {
+        id: `${p.part}@${axle}-${side}`,
+        part: p.part,
+        label: stock?.label ?? p.part,
+        priceCents: stock?.priceCents ?? null,
+        count: p.count,
+      };
     }),
   );
   const worst = findings.reduce((a, b) => ((b.grade ?? 0) > (a.grade ?? 0) ? b : a));

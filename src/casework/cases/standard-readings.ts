@@ -32,8 +32,22 @@ const corners: readonly (readonly [AxleName, Side])[] = [
 
 /** All standard readings in the order they are taken: heights first, before the car has been lifted. */
 export function standardReadings(): readonly StandardReading[] {
-  const each = (group: ReadingGroup, quantity: QuantityName, item: string, label: string, points: readonly (string | null)[] = [null]): StandardReading[] =>
-    corners.map(([axle, side]) => ({ place: `${axle}-${side}/${item}`, axle, side, quantity, points, group, label: `${axle === "front" ? "Front" : "Rear"} ${side}, ${label}` }));
+  const each = (
+    group: ReadingGroup,
+    quantity: QuantityName,
+    item: string,
+    label: string,
+    points: readonly (string | null)[] = [null],
+  ): StandardReading[] =>
+    corners.map(([axle, side]) => ({
+      place: `${axle}-${side}/${item}`,
+      axle,
+      side,
+      quantity,
+      points,
+      group,
+      label: `${axle === "front" ? "Front" : "Rear"} ${side}, ${label}`,
+    }));
   const caster = each("alignment", "caster", "alignment", "caster").filter((r) => r.axle === "front");
   return [
     ...each("heights", "ride-height", "ride-height", "height"),

@@ -100,7 +100,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       "camber",
       "camber(faulty) - camber(sound), both at the stated force",
     ),
-    centreShift(states, loaded, common),
+    centreShift(loaded, common),
   ];
   if (states.position.axle === "rear")
     all.push(
@@ -110,7 +110,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
 }
 
 /** How much further back (negative) or forward the wheel centre stands. No band: it is shown to the tenth of a millimetre. */
-function centreShift(states: FaultStates, pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "source">): Figure {
+function centreShift(pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "source">): Figure {
   const shift = (state: PairBand["faulty"]): number =>
     1000 * (state.state.attitude.centre[0] - pair.sound.state.attitude.centre[0]);
   const ends = pair.ends.map(shift);

@@ -29,7 +29,7 @@ export function describeEffect(states: FaultStates, figures: EffectFigures): Wor
     sentence: sentenceOf(states, headline),
     judgedAgainst: `No limit is published for toe under force; the set figure of toe holds at rest only. Judged against a sound ${states.position.kind === "ball-joint" ? "joint" : "bush"} in the same place.`,
     howSure: howSureOf(states, headline),
-    whatElse: whatElseOf(states, figures),
+    whatElse: whatElseOf(figures),
     computedSo: `${layoutWords(assembly)} with rubber in the joints, in balance with ${formatNumber(assembly.wheelLoad / 1000, 1)} kN of wheel load standing. ${conditionWords(states.question.condition)}; contact height held.`,
     cautions: [
       "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter.",
@@ -90,7 +90,7 @@ function rangeOfSizes(f: Figure): string {
   return formatRange({ ...f, range: [Math.min(a, b), Math.max(a, b)] }) ?? "";
 }
 
-function whatElseOf(states: FaultStates, { all }: EffectFigures): string {
+function whatElseOf({ all }: EffectFigures): string {
   const parts: string[] = [];
   const by = (key: string): Figure | undefined => all.find((f) => f.key === key);
   const thrust = by("thrust-change");

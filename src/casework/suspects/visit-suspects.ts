@@ -1,4 +1,14 @@
-import { computeSuspects, type Observation, type PlannedLook, rankLooks, type NextLooks, seedModel, signOfLook, type SharesOfSymptom, type SuspectModel } from "#engines/diagnosis";
+import {
+  computeSuspects,
+  type NextLooks,
+  type Observation,
+  type PlannedLook,
+  rankLooks,
+  type SharesOfSymptom,
+  type SuspectModel,
+  seedModel,
+  signOfLook,
+} from "#engines/diagnosis";
 import type { SymptomEntry } from "../cases/documents.ts";
 import type { PlaceFinding } from "../cases/judge-place.ts";
 import { type Cause, causes } from "./cause-table.ts";
@@ -44,7 +54,12 @@ const lookSign = (cause: string): string => `look:${cause}`;
 /** Places of a car where a cause can sit. */
 export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): readonly PlaceFinding[] {
   const match = cause.match === null ? null : new RegExp(cause.match);
-  return findings.filter((f) => cause.kinds.includes(f.kind) && (cause.axle === null || cause.axle === f.axle) && (match === null || match.test(f.place)));
+  return findings.filter(
+    (f) =>
+      cause.kinds.includes(f.kind) &&
+      (cause.axle === null || cause.axle === f.axle) &&
+      (match === null || match.test(f.place)),
+  );
 }
 
 /**
@@ -53,16 +68,31 @@ export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): 
  */
 export function findSuspects(entries: readonly SymptomEntry[], findings: readonly PlaceFinding[]): CarSuspects {
   const chosen = symptoms.filter((s) => entries.some((e) => e.symptom === s.id));
-  const nothing: CarSuspects = { suspects: [], twoAtOnce: 0, somethingElse: 0, next: null, note: "No complaint is chosen, so nothing is suspected." };
+  const nothing: CarSuspects = {
+    suspects: [],
+    twoAtOnce: 0,
+    somethingElse: 0,
+    next: null,
+    note: "No complaint is chosen, so nothing is suspected.",
+  };
   if (chosen.length === 0) return nothing;
-  const stated: SharesOfSymptom[] = chosen.map((s) => ({ symptom: s.id, shares: new Map(s.causes.map(([cause, share]) => [cause, share / 100])) }));
+  const stated: SharesOfSymptom[] = chosen.map((s) => ({
+    symptom: s.id,
+    shares: new Map(s.causes.map(([cause, share]) => [cause, share / 100])),
+  }));
   const seeded = seedModel(stated);
   const known = causes.filter((c) => seeded.causes.some((s) => s.id === c.id));
   const model: SuspectModel = {
     causes: seeded.causes,
     signs: [
       ...seeded.signs,
-      ...known.map((c) => signOfLook(lookSign(c.id), SPECIFICITY, new Map([[c.id, c.kinds.includes("hydraulic-bush") ? SENSITIVITY_HIDDEN : SENSITIVITY]]))),
+      ...known.map((c) =>
+        signOfLook(
+          lookSign(c.id),
+          SPECIFICITY,
+          new Map([[c.id, c.kinds.includes("hydraulic-bush") ? SENSITIVITY_HIDDEN : SENSITIVITY]]),
+        ),
+      ),
     ],
   };
   const state = new Map(known.map((c) => [c.id, lookState(placesOfCause(c, findings))]));
@@ -74,10 +104,13 @@ export function findSuspects(entries: readonly SymptomEntry[], findings: readonl
   };
   const answer = computeSuspects(model, observation);
   const before = computeSuspects(model, { complaint, present: [], absent: [] });
-  if (answer.kind === "impossible" || before.kind === "impossible") return { ...nothing, note: "What was seen cannot all be true under the table of causes: look again." };
+  if (answer.kind === "impossible" || before.kind === "impossible")
+    return { ...nothing, note: "What was seen cannot all be true under the table of causes: look again." };
   const open: PlannedLook[] = known.flatMap((c) => {
     const places = placesOfCause(c, findings);
-    return state.get(c.id) === "open" && places.length > 0 ? [{ id: c.id, minutes: MINUTES_PER_PLACE * places.length, safety: false, signs: [lookSign(c.id)] }] : [];
+    return state.get(c.id) === "open" && places.length > 0
+      ? [{ id: c.id, minutes: MINUTES_PER_PLACE * places.length, safety: false, signs: [lookSign(c.id)] }]
+      : [];
   });
   return {
     suspects: answer.suspects.map((s): CarSuspect => {
@@ -91,7 +124,9 @@ export function findSuspects(entries: readonly SymptomEntry[], findings: readonl
         before: before.suspects.find((b) => b.cause === s.cause)?.cures ?? 0,
         places: places.map((p) => p.place),
         speaksFor: places.flatMap((p) => ((p.grade ?? 0) >= THERE_FROM ? [`${p.label}: ${p.found}`] : [])),
-        speaksAgainst: places.flatMap((p) => (p.grade !== null && p.grade < THERE_FROM ? [`${p.label}: ${p.found}`] : [])),
+        speaksAgainst: places.flatMap((p) =>
+          p.grade !== null && p.grade < THERE_FROM ? [`${p.label}: ${p.found}`] : [],
+        ),
       };
     }),
     twoAtOnce: answer.twoAtOnce,

@@ -14,7 +14,12 @@ function gradientsAtDesign(geometry: CornerGeometry): { rows: number[][]; joints
   const n = 6 * mechanism.origins.length;
   const values = new Float64Array(m);
   const rows = new Float64Array(m * n);
-  new MeasureEvaluator(mechanism, mechanism.constraints).evaluate(designPose(mechanism.origins.length), 0, values, rows);
+  new MeasureEvaluator(mechanism, mechanism.constraints).evaluate(
+    designPose(mechanism.origins.length),
+    0,
+    values,
+    rows,
+  );
   return {
     rows: Array.from({ length: m }, (_, i) =>
       Array.from({ length: n }, (__, j) => (rows[i * n + j] as number) / (j % 6 < 3 ? 1 : 0.3)),

@@ -64,11 +64,22 @@ export function buildElasticTerms(corner: ElasticCorner): ElasticTerm[] {
     const play = faults.reduce((sum, f) => (f.kind === "play" && f.link === link.name ? sum + f.total : sum), 0);
     terms.push({
       name: link.name,
-      healthyRate: computeLinkRate(u, ends.map((e) => e.rate), member),
-      rate: computeLinkRate(u, ends.map((e) => softened(link.name, e.end, e.rate)), member),
+      healthyRate: computeLinkRate(
+        u,
+        ends.map((e) => e.rate),
+        member,
+      ),
+      rate: computeLinkRate(
+        u,
+        ends.map((e) => softened(link.name, e.end, e.rate)),
+        member,
+      ),
       carriesPreload: true,
       play,
-      at: (pose, rack) => pointTerm(geometry, link.outer, pose, (x) => distanceFrom(x, link.steered ? add(link.inner, [0, rack, 0]) : link.inner)),
+      at: (pose, rack) =>
+        pointTerm(geometry, link.outer, pose, (x) =>
+          distanceFrom(x, link.steered ? add(link.inner, [0, rack, 0]) : link.inner),
+        ),
     });
   }
   const mountFactor = (name: string): number =>
@@ -98,7 +109,11 @@ export function buildElasticTerms(corner: ElasticCorner): ElasticTerm[] {
       play: 0,
       at: (pose) => {
         const seat = computeSeatLength(geometry, spring, pose);
-        return { value: seat.length, row: [...seat.gradient, ...cross(seat.r, seat.gradient)], turning: pointTurning(seat.r, seat.gradient, seat.curvature) };
+        return {
+          value: seat.length,
+          row: [...seat.gradient, ...cross(seat.r, seat.gradient)],
+          turning: pointTurning(seat.r, seat.gradient, seat.curvature),
+        };
       },
     });
   return terms;
@@ -125,7 +140,12 @@ function trailingArmTerms(corner: ElasticCorner, factor: number): ElasticTerm[] 
       rate: healthyRate * factor,
       carriesPreload: !(along && arm.freeAxis),
       play: 0,
-      at: (pose) => pointTerm(geometry, arm.bush, pose, (x) => ({ value: dot(direction, subtract(x, arm.bush)), gradient: direction, curvature: flat })),
+      at: (pose) =>
+        pointTerm(geometry, arm.bush, pose, (x) => ({
+          value: dot(direction, subtract(x, arm.bush)),
+          gradient: direction,
+          curvature: flat,
+        })),
     });
   }
   return terms;
@@ -157,12 +177,21 @@ function distanceFrom(x: Vector, fixed: Vector): PointMeasure {
 }
 
 /** A measure of where one knuckle point stands. */
-function pointTerm(geometry: CornerGeometry, point: Vector, pose: Pose, measure: (x: Vector) => PointMeasure): TermState {
+function pointTerm(
+  geometry: CornerGeometry,
+  point: Vector,
+  pose: Pose,
+  measure: (x: Vector) => PointMeasure,
+): TermState {
   const { centre } = geometry.wheel;
   const r = rotate(pose.r, subtract(point, centre));
   const x = add(add(centre, [pose.t[0] as number, pose.t[1] as number, pose.t[2] as number]), r);
   const m = measure(x);
-  return { value: m.value, row: [...m.gradient, ...cross(r, m.gradient)], turning: pointTurning(r, m.gradient, m.curvature) };
+  return {
+    value: m.value,
+    row: [...m.gradient, ...cross(r, m.gradient)],
+    turning: pointTurning(r, m.gradient, m.curvature),
+  };
 }
 
 /** Change of (g, r x g) with a step: dg = S (v + w x r), d(r x g) = (w x r) x g + r x dg. */

@@ -1,4 +1,12 @@
-import { add, factorise, type Factorisation, makeFactorisation, type SolveReport, solveFactorised, type Vector } from "#numeric";
+import {
+  add,
+  type Factorisation,
+  factorise,
+  makeFactorisation,
+  type SolveReport,
+  solveFactorised,
+  type Vector,
+} from "#numeric";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
 import { buildElasticTerms, type ElasticTerm, type TermState } from "./elastic-terms.ts";
@@ -78,10 +86,19 @@ export class ElasticBalance {
   }
 
   private contactHeight(pose: Pose): number {
-    return (this.linkage.geometry.wheel.centre[2] as number) + (pose.t[2] as number) + contactWithChange(this.linkage, pose).offset[2];
+    return (
+      (this.linkage.geometry.wheel.centre[2] as number) +
+      (pose.t[2] as number) +
+      contactWithChange(this.linkage, pose).offset[2]
+    );
   }
 
-  private forceOf(i: number, value: number, branch: Branch, multipliers: Float64Array): { force: number; rate: number } {
+  private forceOf(
+    i: number,
+    value: number,
+    branch: Branch,
+    multipliers: Float64Array,
+  ): { force: number; rate: number } {
     const t = this.terms[i] as ElasticTerm;
     const slot = this.playTerms.indexOf(i);
     const side = slot < 0 ? 1 : (branch[slot] as number);
@@ -114,7 +131,10 @@ export class ElasticBalance {
         const gi = state.row[i] as number;
         b[i] = (b[i] as number) - force * gi;
         for (let j = 0; j < 6; j++)
-          a[i * n + j] = (a[i * n + j] as number) + rate * gi * (state.row[j] as number) + force * (state.turning[6 * i + j] as number);
+          a[i * n + j] =
+            (a[i * n + j] as number) +
+            rate * gi * (state.row[j] as number) +
+            force * (state.turning[6 * i + j] as number);
       }
       const rigid = this.rigid.indexOf(k);
       if (rigid < 0) return;
@@ -156,7 +176,14 @@ export class ElasticBalance {
     let last = Number.POSITIVE_INFINITY;
     for (let iteration = 0; ; iteration++) {
       const { b, forces, values } = this.assemble(pose, load, wheelLoad, branch, multipliers);
-      const done = (end: SolveReport["end"], residual: number): Balance => ({ pose, forces, values, wheelLoad, branch, report: { end, iterations: iteration, residual } });
+      const done = (end: SolveReport["end"], residual: number): Balance => ({
+        pose,
+        forces,
+        values,
+        wheelLoad,
+        branch,
+        report: { end, iterations: iteration, residual },
+      });
       if (b.some((x) => !Number.isFinite(x))) return done("ill-posed", Number.POSITIVE_INFINITY);
       if (!factorise(this.factorisation)) return done("singular", last);
       solveFactorised(this.factorisation, b);
@@ -173,7 +200,14 @@ export class ElasticBalance {
         orthonormalise(pose);
         const settled = this.assemble(pose, load, wheelLoad, branch, multipliers);
         factorise(this.factorisation);
-        return { pose, forces: settled.forces, values: settled.values, wheelLoad, branch, report: { end: "converged", iterations: iteration, residual: step } };
+        return {
+          pose,
+          forces: settled.forces,
+          values: settled.values,
+          wheelLoad,
+          branch,
+          report: { end: "converged", iterations: iteration, residual: step },
+        };
       }
       last = step;
     }
@@ -189,7 +223,11 @@ export class ElasticBalance {
     const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
     const steps = start ? 0 : Math.ceil(moved / RISE_STEP - 1e-9);
     for (let i = 1; i <= steps; i++) {
-      const part: CornerLoad = { ...NO_LOAD, contactRise: (load.contactRise * i) / steps, rack: (load.rack * i) / steps };
+      const part: CornerLoad = {
+        ...NO_LOAD,
+        contactRise: (load.contactRise * i) / steps,
+        rack: (load.rack * i) / steps,
+      };
       at = this.solveFrom(at.pose, part, at.wheelLoad, branch);
       if (at.report.end !== "converged") return at;
     }
@@ -247,7 +285,10 @@ export class ElasticBalance {
   /** Contact patch at a pose, metres. */
   contactAt(pose: Pose): Vector {
     const { centre } = this.linkage.geometry.wheel;
-    return add(add(centre, [pose.t[0] as number, pose.t[1] as number, pose.t[2] as number]), contactWithChange(this.linkage, pose).offset);
+    return add(
+      add(centre, [pose.t[0] as number, pose.t[1] as number, pose.t[2] as number]),
+      contactWithChange(this.linkage, pose).offset,
+    );
   }
 }
 

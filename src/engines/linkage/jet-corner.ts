@@ -1,6 +1,7 @@
 import {
+  addJets,
   addVectors,
-
+  atan2Jets,
   constantJet,
   constantVector,
   crossVectors,
@@ -12,12 +13,9 @@ import {
   multiplyJets,
   parameterJet,
   scaleJet,
-
   sqrtJet,
   subtractJets,
   subtractVectors,
-  atan2Jets,
-  addJets,
   type Vector,
 } from "#numeric";
 import type { CornerLinkage } from "./corner-linkage.ts";
@@ -44,7 +42,8 @@ export class JetCorner {
   ) {
     const parameters: Parameter[] = [];
     linkage.mechanism.points.forEach((_, point) => {
-      for (const axis of [0, 1, 2] as const) parameters.push({ kind: "coordinate", point, axis, sd: deviations[point]?.[axis] ?? 0 });
+      for (const axis of [0, 1, 2] as const)
+        parameters.push({ kind: "coordinate", point, axis, sd: deviations[point]?.[axis] ?? 0 });
     });
     for (const rate of rates) parameters.push({ kind: "rate", name: rate.name, sd: rate.sd });
     this.parameters = parameters;
@@ -174,7 +173,11 @@ export function jetAttitude(corner: JetCorner, pose: JetPose): JetAttitude {
 }
 
 /** Rates of camber, toe and of the migrating contact patch (y and z) for a screw. */
-export function jetAttitudeRates(corner: JetCorner, at: JetAttitude, screw: JetScrew): { camber: Jet; toe: Jet; contact: readonly [Jet, Jet] } {
+export function jetAttitudeRates(
+  corner: JetCorner,
+  at: JetAttitude,
+  screw: JetScrew,
+): { camber: Jet; toe: Jet; contact: readonly [Jet, Jet] } {
   const n = at.axis;
   const dn = crossVectors(screw.w, n);
   const h2 = addJets(multiplyJets(n[0], n[0]), multiplyJets(n[1], n[1]));
@@ -188,4 +191,3 @@ export function jetAttitudeRates(corner: JetCorner, at: JetAttitude, screw: JetS
   const dz = scaleJet(divideJets(multiplyJets(n[2], dn[2]), h), radius);
   return { camber, toe, contact: [addJets(screw.v[1], dy), addJets(screw.v[2], dz)] };
 }
-

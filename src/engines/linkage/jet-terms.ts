@@ -41,7 +41,10 @@ export function buildJetTerms(jets: JetCorner, corner: ElasticCorner): JetTerm[]
   const { geometry, elasticity, faults } = corner;
   const terms: JetTerm[] = [];
   const softness = (link: string, end: "inner" | "outer" | null): number =>
-    faults.reduce((p, f) => (f.kind === "soft" && f.link === link && (end === null || f.end === end) ? p * f.factor : p), 1);
+    faults.reduce(
+      (p, f) => (f.kind === "soft" && f.link === link && (end === null || f.end === end) ? p * f.factor : p),
+      1,
+    );
   for (const link of geometry.links) {
     const inner = jets.pointAt(link.inner);
     const outer = jets.pointAt(link.outer);
@@ -51,7 +54,13 @@ export function buildJetTerms(jets: JetCorner, corner: ElasticCorner): JetTerm[]
     const series = (faulty: boolean): Jet | null => {
       let flexibility: Jet | null = member === null ? null : jets.number(1 / member);
       for (const end of ends) {
-        const f = endFlexibility(jets, u, end.rate, jets.rateFactor(`${link.name}.${end.end}`), faulty ? softness(link.name, end.end) : 1);
+        const f = endFlexibility(
+          jets,
+          u,
+          end.rate,
+          jets.rateFactor(`${link.name}.${end.end}`),
+          faulty ? softness(link.name, end.end) : 1,
+        );
         flexibility = flexibility ? addJets(flexibility, f) : f;
       }
       return flexibility ? divideJets(jets.number(1), flexibility) : null;
@@ -63,7 +72,8 @@ export function buildJetTerms(jets: JetCorner, corner: ElasticCorner): JetTerm[]
       healthyRate: series(false),
       carriesPreload: true,
       play,
-      at: (pose, rack) => distanceTerm(jets, pose, outer, link.steered ? addVectors(inner, jets.constant([0, rack, 0])) : inner, 1),
+      at: (pose, rack) =>
+        distanceTerm(jets, pose, outer, link.steered ? addVectors(inner, jets.constant([0, rack, 0])) : inner, 1),
     });
   }
   if (geometry.strut) {
@@ -86,7 +96,14 @@ export function buildJetTerms(jets: JetCorner, corner: ElasticCorner): JetTerm[]
   const spring = geometry.spring;
   if (spring) {
     const rate = jets.number(elasticity.springRate);
-    terms.push({ name: "spring", rate, healthyRate: rate, carriesPreload: true, play: 0, at: (pose) => springTerm(jets, pose, spring) });
+    terms.push({
+      name: "spring",
+      rate,
+      healthyRate: rate,
+      carriesPreload: true,
+      play: 0,
+      at: (pose) => springTerm(jets, pose, spring),
+    });
   }
   return terms;
 }
@@ -130,7 +147,13 @@ function trailingArmTerms(jets: JetCorner, corner: ElasticCorner, factor: number
 }
 
 /** Value, row (g, r x g) and its change along a step for a measure of one knuckle point; `bend` gives S dx. */
-function pointState(jets: JetCorner, r: JetVector, value: Jet, g: JetVector, bend: (dx: JetVector) => JetVector): JetTermState {
+function pointState(
+  jets: JetCorner,
+  r: JetVector,
+  value: Jet,
+  g: JetVector,
+  bend: (dx: JetVector) => JetVector,
+): JetTermState {
   return {
     value,
     row: [...g, ...crossVectors(r, g)],
@@ -143,7 +166,13 @@ function pointState(jets: JetCorner, r: JetVector, value: Jet, g: JetVector, ben
 }
 
 /** factor times the distance of a knuckle point from a fixed one. */
-function distanceTerm(jets: JetCorner, pose: JetPose, point: JetVector, fixed: JetVector, factor: number): JetTermState {
+function distanceTerm(
+  jets: JetCorner,
+  pose: JetPose,
+  point: JetVector,
+  fixed: JetVector,
+  factor: number,
+): JetTermState {
   const { x, r } = carryJet(jets, pose, point);
   const d = subtractVectors(x, fixed);
   const length = lengthOf(d);
@@ -154,7 +183,13 @@ function distanceTerm(jets: JetCorner, pose: JetPose, point: JetVector, fixed: J
   );
 }
 
-function carriedOffset(jets: JetCorner, pose: JetPose, top: JetVector, axisPoint: JetVector, e: JetVector): JetTermState {
+function carriedOffset(
+  jets: JetCorner,
+  pose: JetPose,
+  top: JetVector,
+  axisPoint: JetVector,
+  e: JetVector,
+): JetTermState {
   const carried = turnVector(pose, e);
   const b = subtractVectors(top, pose.centre);
   const { r } = carryJet(jets, pose, axisPoint);
@@ -164,7 +199,10 @@ function carriedOffset(jets: JetCorner, pose: JetPose, top: JetVector, axisPoint
     row: [...scaleVector(carried, minus), ...crossVectors(carried, b)],
     along: (v, w) => {
       const de = crossVectors(jets.constant(w), carried);
-      return [...scaleVector(de, minus), ...subtractVectors(crossVectors(de, b), crossVectors(carried, jets.constant(v)))];
+      return [
+        ...scaleVector(de, minus),
+        ...subtractVectors(crossVectors(de, b), crossVectors(carried, jets.constant(v))),
+      ];
     },
   };
 }
@@ -219,7 +257,10 @@ function armTerm(
   const length = lengthOf(line);
   const slope = divideJets(dotVectors(line, turned), length);
   const grad = addVectors(scaleVector(e2, scaleJet(divideJets(b, q), -1)), scaleVector(e3, divideJets(a, q)));
-  const bendOf = divideJets(subtractJets(subtractJets(dotVectors(turned, turned), dotVectors(line, outward)), multiplyJets(slope, slope)), length);
+  const bendOf = divideJets(
+    subtractJets(subtractJets(dotVectors(turned, turned), dotVectors(line, outward)), multiplyJets(slope, slope)),
+    length,
+  );
   const q2 = multiplyJets(q, q);
   const h22 = divideJets(scaleJet(multiplyJets(a, b), 2), q2);
   const h23 = divideJets(subtractJets(multiplyJets(b, b), multiplyJets(a, a)), q2);

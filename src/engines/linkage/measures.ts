@@ -124,7 +124,15 @@ export class MeasureEvaluator {
 }
 
 /** Adds the gradient of g.dx for a point of a body (nothing for the ground): g by v, r x g by w. */
-function addPointGradient(rows: Float64Array, o: number, body: number, x: Float64Array, gx: number, gy: number, gz: number): void {
+function addPointGradient(
+  rows: Float64Array,
+  o: number,
+  body: number,
+  x: Float64Array,
+  gx: number,
+  gy: number,
+  gz: number,
+): void {
   if (body === GROUND) return;
   const i = o + 6 * body;
   const rx = x[3] as number;

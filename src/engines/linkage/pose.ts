@@ -27,8 +27,15 @@ export const clonePose = (pose: Pose): Pose => ({ t: pose.t.slice(), r: pose.r.s
 export function advancePose(pose: Pose, step: Float64Array, factor = 1): void {
   const bodies = pose.t.length / 3;
   for (let k = 0; k < bodies; k++) {
-    for (let c = 0; c < 3; c++) pose.t[3 * k + c] = (pose.t[3 * k + c] as number) + factor * (step[6 * k + c] as number);
-    turn(pose.r, 9 * k, factor * (step[6 * k + 3] as number), factor * (step[6 * k + 4] as number), factor * (step[6 * k + 5] as number));
+    for (let c = 0; c < 3; c++)
+      pose.t[3 * k + c] = (pose.t[3 * k + c] as number) + factor * (step[6 * k + c] as number);
+    turn(
+      pose.r,
+      9 * k,
+      factor * (step[6 * k + 3] as number),
+      factor * (step[6 * k + 4] as number),
+      factor * (step[6 * k + 5] as number),
+    );
   }
 }
 
@@ -61,7 +68,11 @@ function turn(r: Float64Array, o: number, x: number, y: number, z: number): void
 /** Removes the drift of many products: Gram-Schmidt on the rows of each rotation. */
 export function orthonormalise(pose: Pose): void {
   for (let o = 0; o < pose.r.length; o += 9) {
-    const row = (i: number): Vector => [pose.r[o + 3 * i] as number, pose.r[o + 3 * i + 1] as number, pose.r[o + 3 * i + 2] as number];
+    const row = (i: number): Vector => [
+      pose.r[o + 3 * i] as number,
+      pose.r[o + 3 * i + 1] as number,
+      pose.r[o + 3 * i + 2] as number,
+    ];
     const a = row(0);
     const na = Math.hypot(...a);
     const x: Vector = [a[0] / na, a[1] / na, a[2] / na];

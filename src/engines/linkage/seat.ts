@@ -49,7 +49,14 @@ export function computeSeatLength(geometry: CornerGeometry, spring: SpringGeomet
   const line = subtract(at, body);
   const length = norm(line);
   const u = scale(line, 1 / length);
-  return { length, x, r, gradient: scale(u, fraction), curvature: identityMinus(u, (fraction * fraction) / length), seat: at };
+  return {
+    length,
+    x,
+    r,
+    gradient: scale(u, fraction),
+    curvature: identityMinus(u, (fraction * fraction) / length),
+    seat: at,
+  };
 }
 
 function linkOf(geometry: CornerGeometry, name: string) {

@@ -1,29 +1,29 @@
 import {
   addJets,
+  addVectors,
+  crossVectors,
   divideJets,
-  factorise,
+  dotVectors,
   type Factorisation,
+  factorise,
   type Jet,
   type JetVector,
+  lengthOf,
   makeFactorisation,
   multiplyJets,
   scaleJet,
+  scaleVector,
   solveFactorised,
   subtractJets,
   subtractVectors,
-  dotVectors,
-  lengthOf,
-  addVectors,
-  crossVectors,
-  scaleVector,
 } from "#numeric";
 import type { CornerGeometry } from "./geometry.ts";
 import {
   carryJet,
-  jetAttitude,
-  jetAttitudeRates,
   JetCorner,
   type JetPose,
+  jetAttitude,
+  jetAttitudeRates,
   makeJetPose,
   type PointDeviation,
   triadJets,
@@ -75,7 +75,9 @@ export class TravelBand {
     factorise(f);
     const { constraints } = this.sweep.linkage.mechanism;
     const still = makeJetPose(jets, position.pose, null);
-    const errors = constraints.map((m) => subtractJets(jetMeasure(jets, m, null).value, jetMeasure(jets, m, still).value));
+    const errors = constraints.map((m) =>
+      subtractJets(jetMeasure(jets, m, null).value, jetMeasure(jets, m, still).value),
+    );
     const moves = solveMoves(f, errors, jets.n);
     const pose = makeJetPose(jets, position.pose, moves);
     const screw = this.jetScrew(f, pose, position.screw);
@@ -99,7 +101,11 @@ export class TravelBand {
   }
 
   /** Velocity per rise of the wheel centre: J x = e with J as jets, so x' = -J^-1 (J' x). */
-  private jetScrew(f: Factorisation, pose: JetPose, screw: { v: readonly [number, number, number]; w: readonly [number, number, number] }) {
+  private jetScrew(
+    f: Factorisation,
+    pose: JetPose,
+    screw: { v: readonly [number, number, number]; w: readonly [number, number, number] },
+  ) {
     const { jets } = this;
     const x = [...screw.v, ...screw.w];
     const defects = this.sweep.linkage.mechanism.constraints.map((m) => {
@@ -162,7 +168,8 @@ function jetMeasure(jets: JetCorner, measure: Measure, pose: JetPose | null): { 
       ? jets.constant(direction.vector)
       : subtractVectors(jets.points[direction.to] as JetVector, jets.points[direction.from] as JetVector);
   const design = triadJets(jets, along)[measure.which];
-  if (measure.carrier === GROUND || !pose) return { value: dotVectors(design, d), row: pointRow(jets, design, a.r, b.r) };
+  if (measure.carrier === GROUND || !pose)
+    return { value: dotVectors(design, d), row: pointRow(jets, design, a.r, b.r) };
   const e = turnVector(pose, design);
   const row = pointRow(jets, e, a.r, b.r);
   const turn = crossVectors(e, d);

@@ -2,8 +2,8 @@ import { cross, type Vector } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
 import { type Balance, type Branch, ElasticBalance } from "./equilibrium.ts";
 import type { Pose } from "./pose.ts";
-import { contactWithChange } from "./wheel-forces.ts";
 import { computeAttitude, computeAttitudeRates, computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
+import { contactWithChange } from "./wheel-forces.ts";
 
 /** One state of balance of a loaded corner; SI, left side. */
 export interface ElasticState {
@@ -77,7 +77,9 @@ export class ComplianceSolver {
     if (plays.length === 0) {
       const close = near ? this.balance.solveFrom(near.pose, load, near.wheelLoad, []) : null;
       const only = close?.report.end === "converged" ? close : this.balance.solve(load, []);
-      return only.report.end === "converged" ? { state: this.describe(only, load), others: [] } : { unsolved: only.report };
+      return only.report.end === "converged"
+        ? { state: this.describe(only, load), others: [] }
+        : { unsolved: only.report };
     }
     const preferred: Branch = plays.map((i) => ((this.balance.preload[i] as number) < 0 ? -1 : 1));
     const found: ElasticState[] = [];
@@ -92,7 +94,9 @@ export class ComplianceSolver {
       if (this.consistent(balance)) found.push(this.describe(balance, load));
     }
     const [state, ...others] = found;
-    return state ? { state, others } : { unsolved: lastReport ?? { end: "infeasible", iterations: 0, residual: Number.NaN } };
+    return state
+      ? { state, others }
+      : { unsolved: lastReport ?? { end: "infeasible", iterations: 0, residual: Number.NaN } };
   }
 
   /** From the healthy pose first, then from the balances already found and from between them. */
@@ -156,12 +160,15 @@ export class ComplianceSolver {
     const rigidRows: number[][] = [];
     for (let i = 6; i < n; i++) rigidRows.push(Array.from({ length: 6 }, (_, j) => a[i * n + j] as number));
     const free = freeDirections(rigidRows);
-    const k = free.map((p) => free.map((q) => {
-      let s = 0;
-      for (let i = 0; i < 6; i++)
-        for (let j = 0; j < 6; j++) s += (p[i] as number) * 0.5 * ((a[i * n + j] as number) + (a[j * n + i] as number)) * (q[j] as number);
-      return s;
-    }));
+    const k = free.map((p) =>
+      free.map((q) => {
+        let s = 0;
+        for (let i = 0; i < 6; i++)
+          for (let j = 0; j < 6; j++)
+            s += (p[i] as number) * 0.5 * ((a[i * n + j] as number) + (a[j * n + i] as number)) * (q[j] as number);
+        return s;
+      }),
+    );
     return isPositiveDefinite(k);
   }
 

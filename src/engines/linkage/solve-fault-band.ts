@@ -1,11 +1,25 @@
-import { addJets, crossVectors, type Factorisation, factorise, type Jet, type JetVector, makeFactorisation, multiplyJets, scaleJet, subtractJets, divideJets, sqrtJet, type Vector } from "#numeric";
+import {
+  addJets,
+  crossVectors,
+  divideJets,
+  type Factorisation,
+  factorise,
+  type Jet,
+  type JetVector,
+  makeFactorisation,
+  multiplyJets,
+  scaleJet,
+  sqrtJet,
+  subtractJets,
+  type Vector,
+} from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
 import type { Balance } from "./equilibrium.ts";
-import { jetAttitude, JetCorner, jetAttitudeRates, makeJetPose, type PointDeviation } from "./jet-corner.ts";
+import { JetCorner, jetAttitude, jetAttitudeRates, makeJetPose, type PointDeviation } from "./jet-corner.ts";
 import { buildJetTerms, type JetTerm, type JetTermState } from "./jet-terms.ts";
-import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
-import { solveMoves } from "./solve-band.ts";
 import { designPose } from "./pose.ts";
+import { solveMoves } from "./solve-band.ts";
+import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
 
 /** Uncertain rates: by "<link>.<end>", "strut_top" or "trailing_arm"; relative standard deviation. */
 export interface RateDeviation {
@@ -31,7 +45,11 @@ export class FaultBand {
   private readonly free: readonly Jet[];
   private readonly design: readonly JetTermState[];
 
-  constructor(corner: ElasticCorner, deviations: (pointNames: readonly string[]) => readonly PointDeviation[], rates: readonly RateDeviation[]) {
+  constructor(
+    corner: ElasticCorner,
+    deviations: (pointNames: readonly string[]) => readonly PointDeviation[],
+    rates: readonly RateDeviation[],
+  ) {
     this.solver = new ComplianceSolver(corner);
     const { linkage } = this.solver.balance;
     this.jets = new JetCorner(linkage, deviations(linkage.mechanism.pointNames), rates);
@@ -50,13 +68,14 @@ export class FaultBand {
     const { jets, terms, design, solver } = this;
     const carriers = terms.flatMap((t, i) => (t.carriesPreload ? [i] : []));
     const f = makeFactorisation(6);
+    const rowOf = (term: number, i: number): Jet => (design[term] as JetTermState).row[i] as Jet;
     carriers.forEach((term, j) => {
-      for (let i = 0; i < 6; i++) f.lu[6 * i + j] = (design[term]?.row[i] as Jet)[0] as number;
+      for (let i = 0; i < 6; i++) f.lu[6 * i + j] = rowOf(term, i)[0] as number;
     });
     factorise(f);
     const value = (term: number): number => solver.balance.preload[term] as number;
     const defects = [0, 1, 2, 3, 4, 5].map((i) =>
-      carriers.reduce((sum, term) => addJets(sum, scaleJet(design[term]?.row[i] as Jet, -value(term))), jets.number(0)),
+      carriers.reduce((sum, term) => addJets(sum, scaleJet(rowOf(term, i), -value(term))), jets.number(0)),
     );
     const changes = solveMoves(f, defects, jets.n);
     return terms.map((_, term) => {
@@ -71,14 +90,20 @@ export class FaultBand {
   }
 
   /** Force of a term at a state with the pose as jets; that of a rigid member is an unknown of the balance, given by `moves`. */
-  private force(i: number, state: JetTermState, balance: Balance, moves: readonly Float64Array[] | null): { force: Jet; rate: Jet | null } {
+  private force(
+    i: number,
+    state: JetTermState,
+    balance: Balance,
+    moves: readonly Float64Array[] | null,
+  ): { force: Jet; rate: Jet | null } {
     const { jets } = this;
     const term = this.terms[i] as JetTerm;
     const nothing = { force: jets.number(0), rate: jets.number(0) };
     const slot = this.solver.balance.playTerms.indexOf(i);
     const side = slot < 0 ? 1 : (balance.branch[slot] as number);
     if (slot >= 0 && side === 0) return nothing;
-    if (!term.rate) return { force: this.unknownJet(balance.forces[i] as number, this.rigidSlot(i), moves), rate: null };
+    if (!term.rate)
+      return { force: this.unknownJet(balance.forces[i] as number, this.rigidSlot(i), moves), rate: null };
     const e = subtractJets(subtractJets(state.value, this.free[i] as Jet), jets.number((side * term.play) / 2));
     return { force: multiplyJets(term.rate, e), rate: term.rate };
   }
@@ -154,7 +179,9 @@ export class FaultBand {
       if (!rate) right[slot] = scaleJet(stretch, -1);
     });
     const heldHeight = this.solver.corner.hold === "contact-height";
-    const wheelLoad = heldHeight ? this.unknownJet(state.wheelLoad, size - 1, solved.moves) : jets.number(state.wheelLoad);
+    const wheelLoad = heldHeight
+      ? this.unknownJet(state.wheelLoad, size - 1, solved.moves)
+      : jets.number(state.wheelLoad);
     const wheel = this.wheelLoadTurning(attitude.axis, w, wheelLoad);
     for (let c = 0; c < 3; c++) right[c + 3] = addJets(right[c + 3] as Jet, wheel[c] as Jet);
     if (heldHeight) {
@@ -171,7 +198,10 @@ export class FaultBand {
       });
       return jet;
     };
-    const screw = { v: [component(0), component(1), component(2)] as JetVector, w: [component(3), component(4), component(5)] as JetVector };
+    const screw = {
+      v: [component(0), component(1), component(2)] as JetVector,
+      w: [component(3), component(4), component(5)] as JetVector,
+    };
     return { state, toe: jetAttitudeRates(jets, attitude, screw).toe };
   }
 

@@ -1,9 +1,9 @@
 import type { SolveReport, Vector } from "#numeric";
+import { factorise, makeFactorisation, solveFactorised } from "#numeric";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
 import type { CornerGeometry, SpringGeometry } from "./geometry.ts";
 import type { Pose } from "./pose.ts";
 import { computeSeatLength, seatRow } from "./seat.ts";
-import { factorise, makeFactorisation, solveFactorised } from "#numeric";
 import { findBinding, traceTo } from "./trace.ts";
 import { type Drive, TravelSolver, type TravelState } from "./travel-solver.ts";
 import {
@@ -124,7 +124,11 @@ export class TravelSweep {
     };
   }
 
-  private describeSteering(state: TravelState, jacobian: Float64Array, attitude: WheelAttitude): TravelPosition["steering"] {
+  private describeSteering(
+    state: TravelState,
+    jacobian: Float64Array,
+    attitude: WheelAttitude,
+  ): TravelPosition["steering"] {
     const { solver, geometry } = this;
     if (!geometry.links.some((l) => l.steered) && this.steerLink === null) return null;
     this.steerRates.set(solver.steerRates(state.pose, state.rack, this.steerLink));
@@ -146,7 +150,12 @@ const NOTHING_HELD = 1e-13;
  * Screw of the knuckle with the constraints of `jacobian` and one more row: rate 1 on it, or the given rates.
  * Null where that row holds nothing (a spring that the wheel does not move).
  */
-function solveHeld(jacobian: Float64Array, n: number, row: readonly number[], rates: Float64Array | null): Screw | null {
+function solveHeld(
+  jacobian: Float64Array,
+  n: number,
+  row: readonly number[],
+  rates: Float64Array | null,
+): Screw | null {
   const f = makeFactorisation(n);
   f.lu.set(jacobian);
   f.lu.fill(0, n * (n - 1));

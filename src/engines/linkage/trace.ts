@@ -1,4 +1,4 @@
-import { factorise, makeFactorisation, solveFactorised, type SolveReport } from "#numeric";
+import { factorise, makeFactorisation, type SolveReport, solveFactorised } from "#numeric";
 import { MeasureEvaluator } from "./measures.ts";
 import { advancePose, clonePose, copyPose, type Pose } from "./pose.ts";
 import type { Drive, TravelSolver, TravelState } from "./travel-solver.ts";
@@ -24,14 +24,46 @@ const ARM = 0.3;
  * Each step starts from the tangent and must land on the same side of every fold (sign of the determinant);
  * where it cannot, the fold is located by arc length within about 1e-9 m.
  */
-export function traceTo(solver: TravelSolver, from: TravelState, target: number, rack: number, drive: Drive): TraceResult {
+export function traceTo(
+  solver: TravelSolver,
+  from: TravelState,
+  target: number,
+  rack: number,
+  drive: Drive,
+): TraceResult {
   const pose = clonePose(from.pose);
-  const onRack = walk(solver, pose, from.rack, rack, (p, value) => solver.solveFrom(p, from.drive, value, drive), drive, LEAST_RACK_STEP);
+  const onRack = walk(
+    solver,
+    pose,
+    from.rack,
+    rack,
+    (p, value) => solver.solveFrom(p, from.drive, value, drive),
+    drive,
+    LEAST_RACK_STEP,
+  );
   if (onRack !== null) {
     // A rack position that is out of reach at ride height may be within reach at the asked one.
     const other = clonePose(from.pose);
-    const there = walk(solver, other, from.drive, target, (p, value) => solver.solveFrom(p, value, from.rack, drive), drive);
-    const steered = there === null ? walk(solver, other, from.rack, rack, (p, value) => solver.solveFrom(p, target, value, drive), drive, LEAST_RACK_STEP) : there;
+    const there = walk(
+      solver,
+      other,
+      from.drive,
+      target,
+      (p, value) => solver.solveFrom(p, value, from.rack, drive),
+      drive,
+    );
+    const steered =
+      there === null
+        ? walk(
+            solver,
+            other,
+            from.rack,
+            rack,
+            (p, value) => solver.solveFrom(p, target, value, drive),
+            drive,
+            LEAST_RACK_STEP,
+          )
+        : there;
     if (steered !== null) return { reached: false, foldAt: onRack.lastGood, foldPose: pose, drive: "rack" };
     const report = solver.solveFrom(other, target, rack, drive);
     return { reached: true, state: { pose: other, rack, drive: target }, report };
@@ -105,7 +137,8 @@ function followByArc(
 ): { readonly fold: boolean; readonly at: number; readonly pose: Pose } {
   const arc = new ArcWalk(solver, rack, drive);
   const tangent = arc.tangent(good, null);
-  if (arc.driveRate(good, tangent) * direction < 0) for (let i = 0; i < tangent.length; i++) tangent[i] = -(tangent[i] as number);
+  if (arc.driveRate(good, tangent) * direction < 0)
+    for (let i = 0; i < tangent.length; i++) tangent[i] = -(tangent[i] as number);
   let pose = clonePose(good);
   let along = tangent;
   let length = 2e-4;
@@ -120,7 +153,8 @@ function followByArc(
       const there = clonePose(ahead);
       const { end } = solver.solveFrom(there, target, rack, drive);
       const near = end === "converged" && rotationBetween(ahead, there) < NEAR_TURN;
-      if (near && solver.factorisation.sign === solver.designSign[drive]) return { fold: false, at: target, pose: there };
+      if (near && solver.factorisation.sign === solver.designSign[drive])
+        return { fold: false, at: target, pose: there };
       length /= 2;
       if (length < 1e-12) break;
       continue;
@@ -167,7 +201,9 @@ class ArcWalk {
     const n = this.n;
     this.evaluator.evaluate(pose, this.rack, this.values, this.rows);
     const out = new Float64Array(n);
-    const guides = previous ? [previous] : [this.unit(2), this.unit(3), this.unit(4), this.unit(5), this.unit(0), this.unit(1)];
+    const guides = previous
+      ? [previous]
+      : [this.unit(2), this.unit(3), this.unit(4), this.unit(5), this.unit(0), this.unit(1)];
     for (const guide of guides) {
       for (let j = 0; j < n; j++) this.rows[(n - 1) * n + j] = (guide[j] as number) * weight(j) * weight(j);
       this.factorisation.lu.set(this.rows);

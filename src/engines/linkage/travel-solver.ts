@@ -1,4 +1,4 @@
-import { factorise, type Factorisation, makeFactorisation, type SolveReport, solveFactorised } from "#numeric";
+import { type Factorisation, factorise, makeFactorisation, type SolveReport, solveFactorised } from "#numeric";
 import type { CornerLinkage } from "./corner-linkage.ts";
 import { MeasureEvaluator } from "./measures.ts";
 import { advancePose, designPose, orthonormalise, type Pose } from "./pose.ts";
@@ -116,7 +116,8 @@ export class TravelSolver {
       this.step[n - 1] = off;
       const residual = Math.max(closure, Math.abs(off));
       if (!factorise(this.factorisation)) return { end: "singular", iterations: iteration, residual };
-      if (!Number.isFinite(residual)) return { end: "ill-posed", iterations: iteration, residual: Number.POSITIVE_INFINITY };
+      if (!Number.isFinite(residual))
+        return { end: "ill-posed", iterations: iteration, residual: Number.POSITIVE_INFINITY };
       const stalled = residual >= 0.5 * last && residual <= CLOSURE_PROMISED;
       if (residual <= CLOSURE || stalled) {
         orthonormalise(pose);
@@ -146,7 +147,12 @@ export class TravelSolver {
     const moved =
       link === null
         ? mechanism
-        : { ...mechanism, constraints: mechanism.constraints.map((m) => (m.joint === link && m.kind === "distance" ? { ...m, a: { ...m.a, onRack: true } } : m)) };
+        : {
+            ...mechanism,
+            constraints: mechanism.constraints.map((m) =>
+              m.joint === link && m.kind === "distance" ? { ...m, a: { ...m.a, onRack: true } } : m,
+            ),
+          };
     new MeasureEvaluator(moved, moved.constraints).rackRates(pose, rack, this.values);
     const out = new Float64Array(this.size);
     for (let i = 0; i < this.design.length; i++) out[i] = -(this.values[i] as number);

@@ -104,7 +104,11 @@ export function velocityAt(at: WheelAttitude, screw: Screw, point: Vector): Vect
 }
 
 /** Point [y, z] of the plane x = const through `through` that does not move in that plane; null at infinity. */
-export function computeFrontViewCentre(at: WheelAttitude, screw: Screw, through: Vector): readonly [number, number] | null {
+export function computeFrontViewCentre(
+  at: WheelAttitude,
+  screw: Screw,
+  through: Vector,
+): readonly [number, number] | null {
   const { v, w } = screw;
   if (Math.abs(w[0]) < NO_ROTATION) return null;
   const rx = through[0] - at.centre[0];
@@ -112,7 +116,11 @@ export function computeFrontViewCentre(at: WheelAttitude, screw: Screw, through:
 }
 
 /** Point [x, z] of the plane y = const through `through` that does not move in that plane; null at infinity. */
-export function computeSideViewCentre(at: WheelAttitude, screw: Screw, through: Vector): readonly [number, number] | null {
+export function computeSideViewCentre(
+  at: WheelAttitude,
+  screw: Screw,
+  through: Vector,
+): readonly [number, number] | null {
   const { v, w } = screw;
   if (Math.abs(w[1]) < NO_ROTATION) return null;
   const ry = through[1] - at.centre[1];
@@ -120,7 +128,11 @@ export function computeSideViewCentre(at: WheelAttitude, screw: Screw, through: 
 }
 
 /** Heights above this wheel's contact patch: by the instant centre, and by the migrating contact patch. */
-export function computeRollCentre(at: WheelAttitude, screw: Screw, loadedRadius: number): { construction: number; migrating: number } {
+export function computeRollCentre(
+  at: WheelAttitude,
+  screw: Screw,
+  loadedRadius: number,
+): { construction: number; migrating: number } {
   const fixed = velocityAt(at, screw, at.contact);
   const moving = computeAttitudeRates(at, screw, loadedRadius).contact;
   return { construction: (at.contact[1] * fixed[1]) / fixed[2], migrating: (at.contact[1] * moving[1]) / moving[2] };
