@@ -1,0 +1,154 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { askDoor } from "#contract";
+import { makeValidInputs } from "./valid-inputs.ts";
+import { differenceOf, disturbRequest, mapRequest, type WireMap } from "./wire-corner.ts";
+
+const valid = makeValidInputs().filter((v) => v.door.startsWith("linkage."));
+const runs = { seed: 20_240_917, numRuns: 60 };
+const cases = fc.tuple(fc.constantFrom(...valid), fc.integer({ min: 1, max: 1_000_000 }));
+
+type Json = Record<string, unknown>;
+
+/** The output, or null where the corner is refused; both sides of a comparison must then be refused alike. */
+function ask(door: string, input: unknown): unknown {
+  const answer = askDoor(door, input);
+  return "output" in answer ? answer.output : answer.findings.map((f) => f.code);
+}
+
+const same = {
+  point: (p: readonly [number, number, number]) => p,
+  direction: (p: readonly [number, number, number]) => p,
+};
+const flipY = ([x, y, z]: readonly [number, number, number]) => [x, -y, z] as const;
+
+/** Request of the mirrored right corner. */
+const mirrored = (input: unknown): unknown => {
+  const turned: WireMap = {
+    point: flipY,
+    direction: flipY,
+    figures: { rack_mm: (x) => -x, lateral_n: (x) => -x, aligning_nm: (x) => -x },
+  };
+  return { ...(mapRequest(input, turned) as Json), side: "right" };
+};
+
+/** Answer of a right corner, mirrored back. */
+function mirrorAnswer(value: unknown, key = "", sign = 1): unknown {
+  if (Array.isArray(value)) {
+    if (key === "front_view_centre_mm") return [-(value[0] as number), value[1]];
+    const isPlace = /^(wheel_centre|contact)(_change)?_mm$/.test(key) || key === "strut_top" || key === "trailing_arm";
+    if (isPlace) return [sign * (value[0] as number), -sign * (value[1] as number), sign * (value[2] as number)];
+    return value.map((one) => mirrorAnswer(one, key, sign));
+  }
+  if (typeof value === "number") return key === "fold_rack_mm" ? -value : sign * value;
+  if (typeof value !== "object" || value === null) return value;
+  const against = (k: string): number => (k === "lateral" || k === "aligning_per_100_nm" ? -1 : sign);
+  return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, mirrorAnswer(v, k, against(k))]));
+}
+
+describe("a mirrored corner on the right", () => {
+  it("gives the mirrored answer, at all three doors", () => {
+    fc.assert(
+      fc.property(cases, ([{ door, input }, seed]) => {
+        const left = disturbRequest(input, seed, 15);
+        expect(differenceOf(mirrorAnswer(ask(door, mirrored(left))), ask(door, left))).toBeLessThan(1e-11);
+      }),
+      runs,
+    );
+  }, 60_000);
+});
+
+describe("a corner further forward", () => {
+  const forward: WireMap = { ...same, point: ([x, y, z]) => [x + 1234.5, y, z], figures: {} };
+  const back = (value: unknown, key = ""): unknown => {
+    if (Array.isArray(value)) {
+      if (/^(wheel_centre_mm|contact_mm|side_view_centre_mm)$/.test(key) && value.every((x) => typeof x === "number"))
+        return [(value[0] as number) - 1234.5, ...value.slice(1)];
+      return value.map((one) => back(one, key));
+    }
+    if (typeof value !== "object" || value === null) return value;
+    // Rates of places per load do not move with the car.
+    return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, k === "per_kn" ? v : back(v, k)]));
+  };
+
+  it("gives the same answer, only further forward", () => {
+    fc.assert(
+      fc.property(cases, ([{ door, input }, seed]) => {
+        const here = disturbRequest(input, seed, 15);
+        expect(differenceOf(back(ask(door, mapRequest(here, forward))), ask(door, here))).toBeLessThan(1e-9);
+      }),
+      runs,
+    );
+  }, 60_000);
+});
+
+describe("a corner turned about the vertical", () => {
+  const ANGLE = 0.13;
+  const [c, s] = [Math.cos(ANGLE), Math.sin(ANGLE)];
+  const turn = ([x, y, z]: readonly [number, number, number]) => [c * x - s * y, s * x + c * y, z] as const;
+  const yawed: WireMap = { point: turn, direction: turn, figures: { toe_deg: (x) => x - (ANGLE * 180) / Math.PI } };
+  /** Figures that do not hang on where forward is. */
+  const free = [
+    "camber_deg",
+    "spin_deg",
+    "camber_gain_deg_per_m",
+    "toe_gain_deg_per_m",
+    "trail_mm",
+    "scrub_mm",
+    "spring_ratio",
+    "damper_ratio",
+  ];
+
+  it("gives the same figures where they do not depend on the axes", () => {
+    const travel = fc.tuple(
+      fc.constantFrom(...valid.filter((v) => v.door === "linkage.travel")),
+      fc.integer({ min: 1, max: 1_000_000 }),
+    );
+    fc.assert(
+      fc.property(travel, ([{ door, input }, seed]) => {
+        const here = {
+          ...(disturbRequest(input, seed, 15) as Json),
+          steps: [{ wheel_travel_mm: -40 }, { wheel_travel_mm: 35 }],
+        };
+        const there = mapRequest(here, yawed);
+        const [a, b] = [ask(door, here), ask(door, there)] as { positions?: Json[] }[];
+        expect(b?.positions?.length).toBe(a?.positions?.length);
+        a?.positions?.forEach((p, i) => {
+          const q = b?.positions?.[i] ?? {};
+          for (const key of free) expect(differenceOf(p[key], q[key]), key).toBeLessThan(1e-9);
+          expect(differenceOf((p.toe_deg as number) - (ANGLE * 180) / Math.PI, q.toe_deg)).toBeLessThan(1e-9);
+          expect(differenceOf(turn(p.contact_mm as unknown as [number, number, number]), q.contact_mm)).toBeLessThan(
+            1e-9,
+          );
+        });
+      }),
+      runs,
+    );
+  }, 60_000);
+
+  it("balances the same under loads turned with it", () => {
+    const elastic = fc.tuple(
+      fc.constantFrom(...valid.filter((v) => v.door === "linkage.compliance")),
+      fc.integer({ min: 1, max: 1_000_000 }),
+    );
+    fc.assert(
+      fc.property(elastic, ([{ door, input }, seed]) => {
+        const load = { lateral_n: 700, braking_n: 1100, aligning_nm: 30, contact_rise_mm: 8 };
+        const here = { ...(disturbRequest(input, seed, 15) as Json), loads: [load] };
+        const force = turn([-load.braking_n, load.lateral_n, 0]);
+        const there = {
+          ...(mapRequest(here, yawed) as Json),
+          loads: [{ ...load, braking_n: -force[0], lateral_n: force[1] }],
+        };
+        const [a, b] = [ask(door, here), ask(door, there)] as { states?: Json[] }[];
+        const [p, q] = [a?.states?.[0] ?? {}, b?.states?.[0] ?? {}];
+        for (const key of ["camber_deg", "spin_deg", "spring_force_n", "wheel_load_n", "link_force_n", "stable"])
+          expect(differenceOf(p[key], q[key]), key).toBeLessThan(1e-8);
+        expect(
+          differenceOf(turn(p.contact_change_mm as unknown as [number, number, number]), q.contact_change_mm),
+        ).toBeLessThan(1e-8);
+      }),
+      runs,
+    );
+  }, 60_000);
+});
