@@ -1,7 +1,7 @@
 import type { DirectionIn } from "#quantity";
 import type { Axle, Family, HardPoint, Joint, Link } from "#vehicle";
 
-/** An invented car for the tests of the drawings: double wishbone in front, five links behind. Lengths below in millimetres. */
+/** An invented car for galleries and tests of drawings: double wishbone in front, five links behind. Lengths below in millimetres. */
 const point = (x: number, y: number, z: number): HardPoint => ({
   at: [x / 1000, y / 1000, z / 1000],
   sd: [0.005, 0.005, 0.001],
@@ -322,9 +322,9 @@ const rear: Axle = {
   droopStop: 0.09,
 };
 
-export const testFamily: Family = {
-  id: "test-saloon",
-  name: "Test saloon",
+export const sampleFamily: Family = {
+  id: "sample-saloon",
+  name: "Sample saloon",
   fromYear: 2012,
   toYear: 2018,
   invented: true,
@@ -358,9 +358,9 @@ export const testFamily: Family = {
 
 /** The same car of which only the silhouettes, the wheelbase, the tracks and the tyre are known. */
 export const layoutFamily: Family = {
-  ...testFamily,
-  id: "test-silhouette",
-  name: "Test silhouette",
+  ...sampleFamily,
+  id: "sample-silhouette",
+  name: "Sample silhouette",
   front: { ...front, rung: "layout" },
   rear: { ...rear, rung: "layout" },
 };

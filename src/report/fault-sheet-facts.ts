@@ -1,5 +1,5 @@
 import type { FaultEffect, WheelPose } from "#casework";
-import type { Family } from "#vehicle";
+import type { Family } from "#drawing";
 
 /** Everything the printed sheet of one fault is made from; there is no clock and nothing is looked up. */
 export interface FaultSheetFacts {

@@ -1,6 +1,5 @@
 import { type Figure, formatFigure, formatPlusMinus, formatRange } from "#casework";
-import { fullName } from "#drawing";
-import { type Family, type Position, positionsOf } from "#vehicle";
+import { positionName } from "#drawing";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 
 /** One line of the table of figures, in words. */
@@ -24,11 +23,6 @@ const rungWords = { layout: "layout only", scaled: "scaled", measured: "measured
 /** How well the geometry behind a figure is known, in one word or two. */
 export const rungWord = (figure: Figure): string => rungWords[figure.rung];
 
-/** The position the sheet is about. */
-export function positionOf(family: Family, id: string): Position | null {
-  return positionsOf(family).find((position) => position.id === id) ?? null;
-}
-
 /** What is the matter, in the words of the trade: "torn", "loose by 1.0 mm", "firmer, 2 times". */
 export function faultInWords({ effect }: FaultSheetFacts): string {
   const { fault } = effect.question;
@@ -44,8 +38,7 @@ export function faultInWords({ effect }: FaultSheetFacts): string {
 
 /** Title of the sheet: "Rear left, trailing link, front bush: torn". */
 export function sheetTitle(facts: FaultSheetFacts): string {
-  const position = positionOf(facts.family, facts.effect.question.position);
-  const name = position === null ? facts.effect.question.position : fullName(position);
+  const name = positionName(facts.family, facts.effect.question.position);
   return `${name}: ${faultInWords(facts)}`;
 }
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { type Corner, type Family, familyFromSilhouette, positionsOf } from "#vehicle";
 import type { PositionStates } from "../below/position-state.ts";
 import { countCrossings } from "../labels/place-labels.ts";
+import { layoutFamily, sampleFamily } from "../sample-family.ts";
 import type { Scene } from "../scene.ts";
 import { badTargets, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
-import { layoutFamily, testFamily } from "../test-family.ts";
 import { computeStyleWidth } from "../text-width.ts";
 import { groupOf } from "../underside/car-targets.ts";
 import { axlePositionsOf, drawAxle } from "./draw-axle.ts";
@@ -15,7 +15,7 @@ const scaled = (front: "strut" | "five-link", rear: "trailing-arm" | "five-link"
   if ("findings" in made) throw new Error("the silhouette of the test is wrong");
   return made.family;
 };
-const families = [testFamily, scaled("strut", "trailing-arm"), scaled("five-link", "five-link"), layoutFamily];
+const families = [sampleFamily, scaled("strut", "trailing-arm"), scaled("five-link", "five-link"), layoutFamily];
 const corners: readonly Corner[] = ["front-left", "front-right", "rear-left", "rear-right"];
 const rooms: readonly Pick<CornerOptions, "width" | "height" | "type">[] = [
   { width: 820, height: 1180, type: "touch" },
@@ -37,7 +37,7 @@ function wordsOutside(scene: Scene): readonly string[] {
   });
 }
 
-describe("drawCorner", () => {
+describe("drawCorner", { timeout: 60_000 }, () => {
   it("gives every position of the corner a row of at least 48, none overlapping, no leaders crossing", () => {
     for (const family of families) {
       for (const corner of corners) {
@@ -57,14 +57,14 @@ describe("drawCorner", () => {
   });
 
   it("grows instead of letting rows overlap where the room is too low", () => {
-    const scene = drawCorner(testFamily, "rear-left", { width: 820, height: 300, type: "touch", states });
+    const scene = drawCorner(sampleFamily, "rear-left", { width: 820, height: 300, type: "touch", states });
     expect(scene.height).toBeGreaterThan(300);
     expect(overlappingTargets(scene)).toEqual([]);
     expect(badTargets(scene)).toEqual([]);
   });
 
   it("writes mark and reading at the rows that have one", () => {
-    const scene = drawCorner(testFamily, "rear-left", { width: 820, height: 900, type: "touch", states });
+    const scene = drawCorner(sampleFamily, "rear-left", { width: 820, height: 900, type: "touch", states });
     const said = textsOf(scene).map(({ text }) => text);
     expect(said.some((text) => text.includes("torn"))).toBe(true);
     expect(said.some((text) => text.includes("3.4 mm"))).toBe(true);
@@ -84,7 +84,7 @@ describe("drawCorner", () => {
   });
 });
 
-describe("drawAxle", () => {
+describe("drawAxle", { timeout: 60_000 }, () => {
   it("gives every position of the axle a row with its side, those that lie nowhere too", () => {
     for (const family of families) {
       for (const axle of ["front", "rear"] as const) {

@@ -25,7 +25,7 @@ const points = (most: number) =>
 const leaders = (placed: readonly PlacedLabel[], at: ReadonlyMap<string, Spot>): readonly Segment[] =>
   placed.map(({ id, knee }) => [knee, at.get(id) ?? knee]);
 
-describe("labels beside a drawing", () => {
+describe("labels beside a drawing", { timeout: 60_000 }, () => {
   it("of one height in two columns never overlap, and their leaders never cross", () => {
     fc.assert(
       fc.property(points(24), (list) => {

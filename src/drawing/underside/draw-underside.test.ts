@@ -3,8 +3,8 @@ import { type Family, familyFromSilhouette, positionsOf } from "#vehicle";
 import { belowView } from "../below/below-view.ts";
 import type { PositionStates } from "../below/position-state.ts";
 import { countCrossings } from "../labels/place-labels.ts";
+import { layoutFamily, sampleFamily } from "../sample-family.ts";
 import { badTargets, flatMarks, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
-import { layoutFamily, testFamily } from "../test-family.ts";
 import { groupOfTarget } from "./car-targets.ts";
 import { drawUnderside, type UndersideOptions } from "./draw-underside.ts";
 
@@ -13,7 +13,7 @@ const scaled = (front: "strut" | "five-link", rear: "trailing-arm" | "five-link"
   if ("findings" in made) throw new Error("the silhouette of the test is wrong");
   return made.family;
 };
-const families = [testFamily, scaled("strut", "trailing-arm"), scaled("five-link", "five-link"), layoutFamily];
+const families = [sampleFamily, scaled("strut", "trailing-arm"), scaled("five-link", "five-link"), layoutFamily];
 
 /** Every fourth position found worn, every third not looked at: more findings than any car has. */
 const manyFindings = (family: Family): PositionStates =>
@@ -32,7 +32,7 @@ const rooms: readonly Pick<UndersideOptions, "width" | "height" | "type">[] = [
   { width: 1024, height: 640, type: "touch" },
 ];
 
-describe("drawUnderside", () => {
+describe("drawUnderside", { timeout: 60_000 }, () => {
   it("has no two targets that overlap and none smaller than a thumb, however much is marked", () => {
     for (const family of families) {
       const states = manyFindings(family);
@@ -48,7 +48,7 @@ describe("drawUnderside", () => {
   });
 
   it("offers every corner and both axles", () => {
-    const { targets } = drawUnderside(testFamily, { width: 820, height: 560, type: "touch", states: {} });
+    const { targets } = drawUnderside(sampleFamily, { width: 820, height: 560, type: "touch", states: {} });
     const groups = targets.map(({ id }) => groupOfTarget(id)).filter((group) => group !== null);
     expect(groups.toSorted()).toEqual(["front", "front-left", "front-right", "rear", "rear-left", "rear-right"]);
   });
@@ -59,7 +59,7 @@ describe("drawUnderside", () => {
       "front-right/pads/thickness": { grade: 2, lines: ["3.4 mm"] },
       "front-left/tyre/tread": { grade: 0 },
     };
-    const scene = drawUnderside(testFamily, { width: 1040, height: 800, states, selected: "rear-right/spring" });
+    const scene = drawUnderside(sampleFamily, { width: 1040, height: 800, states, selected: "rear-right/spring" });
     const ids = scene.targets.map(({ id }) => id).filter((id) => groupOfTarget(id) === null);
     expect(ids.toSorted()).toEqual([
       "front-right/pads/thickness",
@@ -74,7 +74,9 @@ describe("drawUnderside", () => {
   });
 
   it("writes the sides, the tracks and the wheelbase out", () => {
-    const said = textsOf(drawUnderside(testFamily, { width: 1040, height: 800, states: null })).map(({ text }) => text);
+    const said = textsOf(drawUnderside(sampleFamily, { width: 1040, height: 800, states: null })).map(
+      ({ text }) => text,
+    );
     for (const words of ["Front left", "Front right", "Rear left", "Rear right", "1550", "1560"]) {
       expect(said).toContain(words);
     }
@@ -86,7 +88,7 @@ describe("drawUnderside", () => {
       textsOf(drawUnderside(family, { width: 1040, height: 800, states: null }))
         .map(({ text }) => text)
         .join(" ");
-    expect(noteOf(testFamily)).not.toMatch(/template|layout/);
+    expect(noteOf(sampleFamily)).not.toMatch(/template|layout/);
     expect(noteOf(scaled("strut", "five-link"))).toMatch(/scaled from a template/);
     expect(noteOf(layoutFamily)).toMatch(/drawn from layout, wheelbase, track and tyre only/);
   });
@@ -101,16 +103,16 @@ describe("drawUnderside", () => {
     expect(drawUnderside(moved, options).marks).toEqual(drawUnderside(layoutFamily, options).marks);
     const wider: Family = { ...layoutFamily, front: { ...layoutFamily.front, track: 1.6 } };
     expect(drawUnderside(wider, options).marks).not.toEqual(drawUnderside(layoutFamily, options).marks);
-    const measured: Family = { ...testFamily, front: { ...testFamily.front, links } };
-    expect(drawUnderside(measured, options).marks).not.toEqual(drawUnderside(testFamily, options).marks);
+    const measured: Family = { ...sampleFamily, front: { ...sampleFamily.front, links } };
+    expect(drawUnderside(measured, options).marks).not.toEqual(drawUnderside(sampleFamily, options).marks);
   });
 
   it("hatches what nobody has looked at and nothing else", () => {
     const hatched = (states: PositionStates | null) =>
-      flatMarks(drawUnderside(testFamily, { width: 1040, height: 800, states }).marks).filter(
+      flatMarks(drawUnderside(sampleFamily, { width: 1040, height: 800, states }).marks).filter(
         (mark) => mark.kind === "path" && mark.fill === "hatch-unseen",
       ).length;
-    const all = Object.fromEntries(positionsOf(testFamily).map(({ id }) => [id, { grade: 0 as const }]));
+    const all = Object.fromEntries(positionsOf(sampleFamily).map(({ id }) => [id, { grade: 0 as const }]));
     expect(hatched(null)).toBe(0);
     expect(hatched(all)).toBe(0);
     expect(hatched({})).toBeGreaterThan(20);
@@ -118,7 +120,7 @@ describe("drawUnderside", () => {
 
   it("rings the selected position where it lies: front up, the car's left at page right, to scale", () => {
     const ringOf = (selected: string) => {
-      const scene = drawUnderside(testFamily, { width: 1040, height: 800, states: {}, selected });
+      const scene = drawUnderside(sampleFamily, { width: 1040, height: 800, states: {}, selected });
       const ring = flatMarks(scene.marks).find(
         (mark) => mark.kind === "circle" && mark.stroke?.colour === "accent" && mark.stroke.width === 3,
       );

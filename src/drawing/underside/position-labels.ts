@@ -1,4 +1,4 @@
-import type { Position } from "#vehicle";
+import { type Family, type Position, positionsOf } from "#vehicle";
 import { hasFinding, linesOf, type PositionStates } from "../below/position-state.ts";
 import { type LabelColumn, type LabelPlacement, type PlacedLabel, placeInColumn } from "../labels/place-labels.ts";
 import type { Spot } from "../path.ts";
@@ -32,6 +32,12 @@ export function fullName(position: Position): string {
   const where = cornerWords(position);
   const label = position.label.charAt(0).toLowerCase() + position.label.slice(1);
   return `${where.charAt(0).toUpperCase()}${where.slice(1)}, ${label}`;
+}
+
+/** The full name of the position with this id; the id itself where the family has none. */
+export function positionName(family: Family, id: string): string {
+  const position = positionsOf(family).find((candidate) => candidate.id === id);
+  return position === undefined ? id : fullName(position);
 }
 
 /** What is known of a position in words: "repair first, torn, 4.6 mm", or "not looked at". */
