@@ -1,7 +1,7 @@
 export type { Finding } from "#numeric";
 export type * from "./door.ts";
 export { formatComplianceQuestion } from "./doors/compliance-question.ts";
-export { doors } from "./doors/index.ts";
+export { doors, doorsWith } from "./doors/index.ts";
 export { findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";
 export {

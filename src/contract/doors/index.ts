@@ -1,15 +1,26 @@
+import type { ProgrammeSolver } from "#engines/planning";
 import type { Door } from "../door.ts";
 import { alignmentAxle } from "./alignment-axle.ts";
 import { alignmentCasterFromSweep } from "./alignment-caster-from-sweep.ts";
+import { diagnosisNetwork } from "./diagnosis-network.ts";
+import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
 import { linkageTravel } from "./linkage-travel.ts";
+import { metrologyConformity } from "./metrology-conformity.ts";
+import { planningSolve } from "./planning-solve.ts";
 
-/** Every calculation that can be asked for, in the order of the list. */
+/** Every calculation that can be asked for with nothing loaded, in the order of the list. */
 export const doors: readonly Door[] = [
   linkageTravel,
   linkageCompliance,
   linkageBand,
   alignmentCasterFromSweep,
   alignmentAxle,
+  metrologyConformity,
+  diagnosisNetwork,
+  diagnosisSuspects,
 ];
+
+/** The calculations with those that need a mixed-integer solver: a root that has loaded one offers these. */
+export const doorsWith = (solver: ProgrammeSolver): readonly Door[] => [...doors, planningSolve(solver)];

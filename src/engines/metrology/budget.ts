@@ -61,7 +61,10 @@ export function combineComponents(components: readonly Component[]): Budget {
 export const ofProduct = (factor: number, a: number, b: number): number => Math.abs(factor) * a * b;
 
 /** Plus or minus within which the result lies with a confidence: Student's multiple at the whole degrees of freedom below. */
-export function computeExpanded(budget: Budget, confidence: number): { readonly multiple: number; readonly plusMinus: number } {
+export function computeExpanded(
+  budget: Budget,
+  confidence: number,
+): { readonly multiple: number; readonly plusMinus: number } {
   const degrees = Math.max(1, Math.floor(budget.degreesOfFreedom));
   const multiple = computeStudentQuantile(confidence, degrees);
   return { multiple, plusMinus: multiple * budget.u };

@@ -51,7 +51,9 @@ describe("guarded decision", () => {
 describe("quantiles", () => {
   it("the normal one inverts the distribution down to 1e-300", () => {
     for (const p of [1e-300, 1e-12, 0.001, 0.3, 0.5, 0.7, 0.999, 1 - 1e-12]) {
-      expect(computeShares({ value: 0, u: 1 }, { lower: null, upper: computeNormalQuantile(p) }).within / p).toBeCloseTo(1, 11);
+      expect(
+        computeShares({ value: 0, u: 1 }, { lower: null, upper: computeNormalQuantile(p) }).within / p,
+      ).toBeCloseTo(1, 11);
     }
     expect(computeNormalQuantile(0)).toBe(Number.NEGATIVE_INFINITY);
     expect(computeNormalQuantile(1)).toBe(Number.POSITIVE_INFINITY);

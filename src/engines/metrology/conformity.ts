@@ -36,7 +36,11 @@ function findAcceptFrom(u: number, lower: number, upper: number, confidence: num
 function computeAcceptance(u: number, { lower, upper }: Limits, confidence: number) {
   const guard = u * computeNormalQuantile(confidence);
   if (lower === null || upper === null)
-    return { acceptFrom: lower === null ? null : lower + guard, acceptTo: upper === null ? null : upper - guard, canAccept: true };
+    return {
+      acceptFrom: lower === null ? null : lower + guard,
+      acceptTo: upper === null ? null : upper - guard,
+      canAccept: true,
+    };
   if (u === 0) return { acceptFrom: lower, acceptTo: upper, canAccept: true };
   const acceptFrom = findAcceptFrom(u, lower, upper, confidence);
   return acceptFrom === null
@@ -53,6 +57,10 @@ function computeAcceptance(u: number, { lower, upper }: Limits, confidence: numb
 export function decideConformity(reading: Estimate, limits: Limits, confidence: number): Conformity {
   const { below, within, above } = computeShares(reading, limits);
   const decision =
-    within >= confidence - CHANCE_SLACK ? "within" : below + above >= confidence - CHANCE_SLACK ? "beyond" : "too close to call";
+    within >= confidence - CHANCE_SLACK
+      ? "within"
+      : below + above >= confidence - CHANCE_SLACK
+        ? "beyond"
+        : "too close to call";
   return { probabilityWithin: within, ...computeAcceptance(reading.u, limits, confidence), decision };
 }

@@ -44,7 +44,10 @@ function makeBreaks(process: Estimate, u: number, tolerance: Limits, acceptance:
   const reach = Array.from({ length: 25 }, (_, i) => i - 12);
   const ends = [process.value - 12 * process.u, process.value + 12 * process.u] as const;
   const limits = [tolerance.lower, tolerance.upper, acceptance.lower, acceptance.upper].filter((x) => x !== null);
-  const all = [...reach.map((k) => process.value + k * process.u), ...limits.flatMap((x) => reach.map((k) => x + k * u))];
+  const all = [
+    ...reach.map((k) => process.value + k * process.u),
+    ...limits.flatMap((x) => reach.map((k) => x + k * u)),
+  ];
   return [...new Set([...all, ...limits])].filter((x) => x >= ends[0] && x <= ends[1]).sort((a, b) => a - b);
 }
 

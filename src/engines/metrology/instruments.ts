@@ -1,4 +1,4 @@
-import { type Budget, combineComponents, type Component, ofExpanded, ofResolution } from "./budget.ts";
+import { type Budget, type Component, combineComponents, ofExpanded, ofResolution } from "./budget.ts";
 
 /** An instrument and what it can honestly show in a workshop; SI. */
 export interface Instrument {

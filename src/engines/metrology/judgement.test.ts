@@ -1,15 +1,35 @@
 import { describe, expect, it } from "vitest";
 import { combineComponents, computeExpanded, propagateCorrelated } from "./budget.ts";
 import { budgetReading, findInstrument, instruments } from "./instruments.ts";
-import { gradeCeiling, judgeAgainstLimit, judgeAgainstPast, judgeAgainstTwin, type OwnedLimits, type Reading } from "./judgement.ts";
+import {
+  gradeCeiling,
+  judgeAgainstLimit,
+  judgeAgainstPast,
+  judgeAgainstTwin,
+  type OwnedLimits,
+  type Reading,
+} from "./judgement.ts";
 
 const play: Reading = { value: 0.0011, u: 0.0001, loadState: "hanging" };
-const limit: OwnedLimits = { lower: null, upper: 0.0005, owner: "maker", source: "a sheet", loadState: "hanging", grade: 3 };
+const limit: OwnedLimits = {
+  lower: null,
+  upper: 0.0005,
+  owner: "maker",
+  source: "a sheet",
+  loadState: "hanging",
+  grade: 3,
+};
 
 describe("three kinds of judgement", () => {
   it("against a limit: whose it is stands beside the decision", () => {
     const j = judgeAgainstLimit(play, limit, 0.95);
-    expect(j).toMatchObject({ against: "limit", owner: "maker", source: "a sheet", decision: "beyond", gradeBeyond: 3 });
+    expect(j).toMatchObject({
+      against: "limit",
+      owner: "maker",
+      source: "a sheet",
+      decision: "beyond",
+      gradeBeyond: 3,
+    });
   });
 
   it.each([
@@ -27,7 +47,12 @@ describe("three kinds of judgement", () => {
 
   it("a reading in one state of load is never held against another", () => {
     const standing = { ...limit, loadState: "standing" };
-    expect(judgeAgainstLimit(play, standing, 0.95)).toEqual({ against: "limit", decision: null, reading: "hanging", other: "standing" });
+    expect(judgeAgainstLimit(play, standing, 0.95)).toEqual({
+      against: "limit",
+      decision: null,
+      reading: "hanging",
+      other: "standing",
+    });
     expect(judgeAgainstTwin(play, { ...play, loadState: "standing" }, 0.001, 0.95)).toMatchObject({ decision: null });
     expect(judgeAgainstPast(play, { ...play, loadState: "standing" }, 0.001, 0.95)).toMatchObject({ decision: null });
     expect(judgeAgainstLimit({ ...play, loadState: null }, standing, 0.95)).toMatchObject({ decision: "beyond" });
@@ -42,7 +67,9 @@ describe("three kinds of judgement", () => {
     if (j.decision === null) throw new Error("not comparable");
     expect(j.u).toBeCloseTo(0.001 * Math.SQRT2, 12);
     expect(j.probabilityWithin).toBeCloseTo(0.997661, 6);
-    expect(judgeAgainstTwin(left, { ...left, value: 0.63 }, 0.012, 0.95)).toMatchObject({ decision: "too close to call" });
+    expect(judgeAgainstTwin(left, { ...left, value: 0.63 }, 0.012, 0.95)).toMatchObject({
+      decision: "too close to call",
+    });
     expect(judgeAgainstTwin(left, { ...left, value: 0.62 }, 0.012, 0.95)).toMatchObject({ decision: "beyond" });
   });
 
@@ -73,17 +100,33 @@ describe("budgets", () => {
   });
 
   it("shares of the variance add to one; nothing uncertain has no u", () => {
-    const b = combineComponents([{ name: "a", u: 3 }, { name: "b", u: 2, sensitivity: -2, degreesOfFreedom: 4 }]);
+    const b = combineComponents([
+      { name: "a", u: 3 },
+      { name: "b", u: 2, sensitivity: -2, degreesOfFreedom: 4 },
+    ]);
     expect(b.u).toBe(5);
     for (const [i, share] of [0.36, 0.64].entries()) expect(b.parts[i]?.share).toBeCloseTo(share, 15);
     // Only b counts: (16/25)^2 / 4.
     expect(b.degreesOfFreedom).toBeCloseTo(4 / 0.64 ** 2, 12);
-    expect(combineComponents([{ name: "a", u: 0 }])).toMatchObject({ u: 0, degreesOfFreedom: Number.POSITIVE_INFINITY });
+    expect(combineComponents([{ name: "a", u: 0 }])).toMatchObject({
+      u: 0,
+      degreesOfFreedom: Number.POSITIVE_INFINITY,
+    });
     expect(computeExpanded(combineComponents([{ name: "a", u: 2 }]), 0.95).plusMinus).toBeCloseTo(3.919928, 6);
   });
 
   it("fully correlated causes of opposite effect cancel", () => {
-    const out = propagateCorrelated([[1, -1], [1, 1]], [2, 2], [[1, 1], [1, 1]]);
+    const out = propagateCorrelated(
+      [
+        [1, -1],
+        [1, 1],
+      ],
+      [2, 2],
+      [
+        [1, 1],
+        [1, 1],
+      ],
+    );
     expect(out.u).toEqual([0, 4]);
     expect(out.correlation[0]).toEqual([0, 0]);
   });

@@ -70,12 +70,25 @@ function findMismatch(against: Judgement["against"], a: string | null, b: string
 }
 
 /** Holds a reading against a limit at a confidence. */
-export function judgeAgainstLimit(reading: Reading, limit: OwnedLimits, confidence: number): LimitJudgement | NotComparable {
+export function judgeAgainstLimit(
+  reading: Reading,
+  limit: OwnedLimits,
+  confidence: number,
+): LimitJudgement | NotComparable {
   const mismatch = findMismatch("limit", reading.loadState, limit.loadState);
   if (mismatch) return mismatch;
   const { probabilityWithin, acceptFrom, acceptTo, decision } = decideConformity(reading, limit, confidence);
   const gradeBeyond = Math.min(limit.grade, gradeCeiling(limit.owner)) as Grade;
-  return { against: "limit", owner: limit.owner, source: limit.source, probabilityWithin, acceptFrom, acceptTo, decision, gradeBeyond };
+  return {
+    against: "limit",
+    owner: limit.owner,
+    source: limit.source,
+    probabilityWithin,
+    acceptFrom,
+    acceptTo,
+    decision,
+    gradeBeyond,
+  };
 }
 
 /** Difference of two readings, and how it stands to plus or minus what is allowed. */
@@ -86,7 +99,12 @@ function judgeDifference(a: Reading, b: Reading, allowed: number, confidence: nu
 }
 
 /** Holds a reading against its twin: "within" means they differ by no more than `allowed` (above nought). */
-export function judgeAgainstTwin(reading: Reading, twin: Reading, allowed: number, confidence: number): TwinJudgement | NotComparable {
+export function judgeAgainstTwin(
+  reading: Reading,
+  twin: Reading,
+  allowed: number,
+  confidence: number,
+): TwinJudgement | NotComparable {
   const mismatch = findMismatch("twin", reading.loadState, twin.loadState);
   if (mismatch) return mismatch;
   const { difference, probabilityWithin, decision } = judgeDifference(reading, twin, allowed, confidence);
@@ -94,7 +112,12 @@ export function judgeAgainstTwin(reading: Reading, twin: Reading, allowed: numbe
 }
 
 /** Holds a reading against an earlier one of the same thing: "within" means it changed by no more than `allowed`. */
-export function judgeAgainstPast(now: Reading, then: Reading, allowed: number, confidence: number): PastJudgement | NotComparable {
+export function judgeAgainstPast(
+  now: Reading,
+  then: Reading,
+  allowed: number,
+  confidence: number,
+): PastJudgement | NotComparable {
   const mismatch = findMismatch("past", now.loadState, then.loadState);
   if (mismatch) return mismatch;
   const { difference, probabilityWithin, decision } = judgeDifference(now, then, allowed, confidence);

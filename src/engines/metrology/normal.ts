@@ -43,7 +43,10 @@ function distance(limit: number, { value, u }: Estimate, on: -1 | 1): number {
 }
 
 /** Chances that the true value lies below, within and above the limits; each tail keeps its own digits. */
-export function computeShares(estimate: Estimate, { lower, upper }: Limits): {
+export function computeShares(
+  estimate: Estimate,
+  { lower, upper }: Limits,
+): {
   readonly below: number;
   readonly within: number;
   readonly above: number;

@@ -69,14 +69,21 @@ function checkAccess(plan: PlanInstance, choice: VisitChoice): BrokenRule[] {
   const broken: BrokenRule[] = [];
   for (const item of [...plan.parts, ...plan.upgrades].filter((i) => replace.includes(i.id))) {
     for (const group of item.access.filter((g) => !g.some((o) => there.has(o))))
-      broken.push({ rule: "access", visit, id: item.id, reason: `it is reached by ${group.join(" or ")}, which the visit does not do` });
+      broken.push({
+        rule: "access",
+        visit,
+        id: item.id,
+        reason: `it is reached by ${group.join(" or ")}, which the visit does not do`,
+      });
   }
   for (const id of operations) {
     for (const need of closeOperations(plan.operations, [id]).filter((o) => !there.has(o)))
       broken.push({ rule: "needed-operation", visit, id, reason: `it needs ${need}, which the visit does not do` });
   }
   const rule = plan.alignment;
-  const cause = rule && [...replace.filter((i) => rule.ifParts.includes(i)), ...operations.filter((o) => rule.ifOperations.includes(o))][0];
+  const cause =
+    rule &&
+    [...replace.filter((i) => rule.ifParts.includes(i)), ...operations.filter((o) => rule.ifOperations.includes(o))][0];
   if (rule && cause !== undefined && !there.has(rule.operation))
     broken.push({ rule: "alignment", visit, id: rule.operation, reason: `${cause} asks for it` });
   return broken;
@@ -101,19 +108,38 @@ function costPart(plan: PlanInstance, part: Part, visits: readonly number[], bro
   for (const to of [...visits, plan.visits.length + 1]) {
     const interval = computeIntervalCost(plan, part, from, to);
     if (interval === null)
-      broken.push({ rule: "interval", visit: to <= plan.visits.length ? to : null, id: part.id, reason: from === 0 ? "the unit now fitted may not stay that long" : `the unit fitted at visit ${from} may not stay that long` });
+      broken.push({
+        rule: "interval",
+        visit: to <= plan.visits.length ? to : null,
+        id: part.id,
+        reason:
+          from === 0
+            ? "the unit now fitted may not stay that long"
+            : `the unit fitted at visit ${from} may not stay that long`,
+      });
     else cost += interval;
     from = to;
   }
   return cost;
 }
 
-function checkUpgrade(plan: PlanInstance, upgrade: Upgrade, when: ReadonlyMap<string, readonly number[]>): BrokenRule[] {
+function checkUpgrade(
+  plan: PlanInstance,
+  upgrade: Upgrade,
+  when: ReadonlyMap<string, readonly number[]>,
+): BrokenRule[] {
   const visits = when.get(upgrade.id) ?? [];
   const by = upgrade.requiredBy;
   const broken: BrokenRule[] = [];
-  if (visits.length > 1) broken.push({ rule: "upgrade-twice", visit: visits[1] as number, id: upgrade.id, reason: "it is fitted once at most" });
-  if (by !== null && !visits.some((t) => t <= by)) broken.push({ rule: "upgrade-late", visit: by, id: upgrade.id, reason: `it must be fitted by visit ${by}` });
+  if (visits.length > 1)
+    broken.push({
+      rule: "upgrade-twice",
+      visit: visits[1] as number,
+      id: upgrade.id,
+      reason: "it is fitted once at most",
+    });
+  if (by !== null && !visits.some((t) => t <= by))
+    broken.push({ rule: "upgrade-late", visit: by, id: upgrade.id, reason: `it must be fitted by visit ${by}` });
   for (const visit of visits) {
     const worn = plan.parts.filter((p) => upgrade.requires.includes(p.id) && !p.conditionOk);
     for (const part of worn.filter((p) => !(when.get(p.id) ?? []).some((t) => t <= visit)))
@@ -156,4 +182,3 @@ export function formatBrokenRule({ rule, visit, id, reason }: BrokenRule): strin
   const where = visit === null ? "" : `visit ${visit}: `;
   return `${where}${id === "" ? rule : id}: ${reason}`;
 }
-

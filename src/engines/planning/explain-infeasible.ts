@@ -73,3 +73,13 @@ export function explainInfeasible(plan: PlanInstance, solver: ProgrammeSolver): 
     return { kind: "cap", cap, most, least: findLeast(plan, solver, cap) };
   });
 }
+
+/** A reason in one line: what is short, and what would do. */
+export function formatInfeasibleReason(reason: InfeasibleReason): string {
+  if (reason.kind === "part") return `${reason.id}: no sequence of units keeps its limits on age and risk`;
+  if (reason.kind === "rules") return "what must be renewed together and by when contradicts itself";
+  const { cap, most, least } = reason;
+  const what = cap.kind === "bay-hours" ? "hours in the bay" : "budget";
+  const would = least === null ? "" : `, ${Number(least.toFixed(2))} would do`;
+  return `visit ${cap.visit}: ${what} ${most}${would}`;
+}

@@ -1,7 +1,7 @@
 export * from "./cents.ts";
 export * from "./closure.ts";
 export * from "./evaluate-plan.ts";
-export type { InfeasibleReason } from "./explain-infeasible.ts";
+export { formatInfeasibleReason, type InfeasibleReason } from "./explain-infeasible.ts";
 export { type HighsRuntime, highsSolver } from "./highs-solver.ts";
 export type * from "./instance.ts";
 export { agesIn } from "./intervals.ts";

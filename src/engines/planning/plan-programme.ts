@@ -60,7 +60,9 @@ export function spendTerms(plan: PlanInstance, visit: number): readonly Term[] {
 
 /** Hours of a visit as terms over its variables. */
 export function hourTerms(plan: PlanInstance, visit: number): readonly Term[] {
-  return plan.operations.flatMap((o, i) => (o.hours === 0 ? [] : [[o.hours, columnNames.operation(i, visit)] as const]));
+  return plan.operations.flatMap((o, i) =>
+    o.hours === 0 ? [] : [[o.hours, columnNames.operation(i, visit)] as const],
+  );
 }
 
 /** Each unit of a part is followed by the next, from the one now fitted to the one at the end. */
@@ -85,7 +87,15 @@ function addParts(plan: PlanInstance, to: ProgrammeBuilder): void {
   for (const pair of plan.pairs) {
     const [first, ...others] = pair.map((id) => plan.parts.findIndex((p) => p.id === id));
     for (const other of others) {
-      for (let t = 1; t < end; t++) to.row([[1, names.fitted(first as number, t)], [-1, names.fitted(other, t)]], "=", 0);
+      for (let t = 1; t < end; t++)
+        to.row(
+          [
+            [1, names.fitted(first as number, t)],
+            [-1, names.fitted(other, t)],
+          ],
+          "=",
+          0,
+        );
     }
   }
 }
@@ -129,13 +139,22 @@ function addVisit(plan: PlanInstance, visit: number, to: ProgrammeBuilder): void
     if (column === undefined) throw new Error(`${id} is named but not listed`);
     return column;
   };
-  const atLeast = (more: string, less: string): void => to.row([[1, more], [-1, less]], ">=", 0);
+  const atLeast = (more: string, less: string): void =>
+    to.row(
+      [
+        [1, more],
+        [-1, less],
+      ],
+      ">=",
+      0,
+    );
 
   const used = to.column(names.visit(visit), cost(plan.visits[visit - 1]?.fixedCost ?? 0));
-  plan.operations.forEach((o, i) => to.column(names.operation(i, visit), cost(plan.labourRate * o.hours), true));
-  plan.hardware.forEach((h, i) => to.column(names.hardware(i, visit), cost(h.price)));
-  plan.kits.forEach((k, i) => to.column(names.kit(i, visit), cost(k.price), true));
-  plan.parts.forEach((p, i) => to.column(names.single(i, visit), cost(p.price)));
+  for (const [i, o] of plan.operations.entries())
+    to.column(names.operation(i, visit), cost(plan.labourRate * o.hours), true);
+  for (const [i, h] of plan.hardware.entries()) to.column(names.hardware(i, visit), cost(h.price));
+  for (const [i, k] of plan.kits.entries()) to.column(names.kit(i, visit), cost(k.price), true);
+  for (const [i, p] of plan.parts.entries()) to.column(names.single(i, visit), cost(p.price));
 
   for (const o of plan.operations) {
     const done = named(operation, o.id);
@@ -151,7 +170,9 @@ function addVisit(plan: PlanInstance, visit: number, to: ProgrammeBuilder): void
     }
   });
   plan.parts.forEach((part, i) => {
-    const covering = plan.kits.flatMap((k, n): Term[] => (k.contents.includes(part.id) ? [[1, names.kit(n, visit)]] : []));
+    const covering = plan.kits.flatMap((k, n): Term[] =>
+      k.contents.includes(part.id) ? [[1, names.kit(n, visit)]] : [],
+    );
     to.row([[1, names.single(i, visit)], ...covering, [-1, names.fitted(i, visit)]], ">=", 0);
   });
   const rule = plan.alignment;

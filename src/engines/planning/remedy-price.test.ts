@@ -2,7 +2,12 @@ import { describe, expect, it } from "vitest";
 import { splitCents } from "./cents.ts";
 import { computeRemedyPrices, type PriceBook, type Remedy } from "./remedy-price.ts";
 
-const operation = (id: string, hours: number, needs: string[] = [], disturbs: string[] = []) => ({ id, hours, needs, disturbs });
+const operation = (id: string, hours: number, needs: string[] = [], disturbs: string[] = []) => ({
+  id,
+  hours,
+  needs,
+  disturbs,
+});
 
 const book: PriceBook = {
   labourRate: 8000,
@@ -53,8 +58,14 @@ describe("price of a remedy, by hand", () => {
     const { by, total } = pricesOf(book, [frontBush, pads]);
     expect(by["front-bush"]).toMatchObject({ ownLabour: 3200 + 7200 + 6400, hardware: 950, parts: 3120 });
     // Lift 8.00 and wheel 12.00 among 168:40.
-    expect(by["front-bush"]?.shares.map((s) => [s.id, s.share])).toEqual([["lift", 646], ["wheel", 969]]);
-    expect(by.pads?.shares.map((s) => [s.id, s.share])).toEqual([["lift", 154], ["wheel", 231]]);
+    expect(by["front-bush"]?.shares.map((s) => [s.id, s.share])).toEqual([
+      ["lift", 646],
+      ["wheel", 969],
+    ]);
+    expect(by.pads?.shares.map((s) => [s.id, s.share])).toEqual([
+      ["lift", 154],
+      ["wheel", 231],
+    ]);
     expect(total).toBe((10 + 15 + 90 + 40 + 50 + 80) * 80 + 950 + 3120 + 5555);
   });
 
@@ -68,7 +79,9 @@ describe("price of a remedy, by hand", () => {
     const kit = { id: "bushes", contents: ["fb", "rb"], price: 6000 };
     const { by } = pricesOf({ ...book, kits: [kit] }, [frontBush, rearBush]);
     // 60.00 in 31.20 : 40.00 = 2629.2 : 3370.8.
-    expect([by["front-bush"], by["rear-bush"]].map((r) => r?.shares.find((s) => s.kind === "kit")?.share)).toEqual([2629, 3371]);
+    expect([by["front-bush"], by["rear-bush"]].map((r) => r?.shares.find((s) => s.kind === "kit")?.share)).toEqual([
+      2629, 3371,
+    ]);
     expect(by["front-bush"]?.parts).toBe(0);
   });
 

@@ -82,7 +82,13 @@ function listLines(book: PriceBook, remedies: readonly Remedy[]): Line[] {
   const lines: Line[] = [];
   for (const o of book.operations) {
     const users = who((i) => done[i]?.includes(o.id) ?? false);
-    lines.push({ kind: "operation", id: o.id, whole: roundToCents((book.labourRate * o.hours) / 100), users, weights: null });
+    lines.push({
+      kind: "operation",
+      id: o.id,
+      whole: roundToCents((book.labourRate * o.hours) / 100),
+      users,
+      weights: null,
+    });
   }
   for (const h of book.hardware) {
     const disturbing = book.operations.filter((o) => o.disturbs.includes(h.id));

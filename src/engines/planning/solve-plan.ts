@@ -39,8 +39,7 @@ function readChoices(plan: PlanInstance, values: ReadonlyMap<string, number>): V
 }
 
 /** The lowest whole number of cents a bound allows (nought without a sign). */
-const wholeCents = (bound: number | null): Cents | null =>
-  bound === null ? null : Math.ceil(bound - BOUND_NOISE) + 0;
+const wholeCents = (bound: number | null): Cents | null => (bound === null ? null : Math.ceil(bound - BOUND_NOISE) + 0);
 
 /**
  * The plan of least cost, proved, or the best found in the time with the gap that is left, or why there is none.
@@ -56,7 +55,8 @@ export function solvePlan(plan: PlanInstance, solver: ProgrammeSolver, seconds: 
   if (!values) return { status: "limit", cost: null, bound: proved, visits: [] };
   const choices = readChoices(plan, values).map((choice) => trimChoice(plan, choice));
   const { cost, visits, broken } = evaluatePlan(plan, choices);
-  if (broken.length > 0) throw new Error(`The plan found breaks its rules: ${broken.map(formatBrokenRule).join("; ")}.`);
+  if (broken.length > 0)
+    throw new Error(`The plan found breaks its rules: ${broken.map(formatBrokenRule).join("; ")}.`);
   const least = proved === null ? null : Math.min(proved, cost);
   return { status: least === cost ? "optimal" : "limit", cost, bound: least, visits };
 }

@@ -30,7 +30,9 @@ export function trimChoice(plan: PlanInstance, choice: VisitChoice): VisitChoice
   let kits = plan.kits.filter((k) => choice.kits.includes(k.id));
   for (const kit of [...kits].reverse()) {
     const others = kits.filter((k) => k !== kit);
-    const alone = kit.contents.filter((id) => choice.replace.includes(id) && !others.some((k) => k.contents.includes(id)));
+    const alone = kit.contents.filter(
+      (id) => choice.replace.includes(id) && !others.some((k) => k.contents.includes(id)),
+    );
     if (alone.length === 0) kits = others;
   }
   return { ...choice, operations, kits: kits.map((k) => k.id) };

@@ -2,9 +2,9 @@ import { readFileSync } from "node:fs";
 import { askDoor } from "#contract";
 import { computeSuspects } from "#engines/diagnosis";
 import { absolute, type Row, relative, Score } from "../score.ts";
+import { inventNetwork, sumOverStates } from "./every-state.ts";
 import { sumOverSubsets } from "./every-subset.ts";
 import { inventCase } from "./invent-case.ts";
-import { inventNetwork, sumOverStates } from "./every-state.ts";
 
 const SOURCE = "check-values-diagnosis";
 
@@ -35,9 +35,19 @@ export function askNetwork(network: WireNetwork, evidence: Readonly<Record<strin
 function scoreClinic(): readonly Row[] {
   const score = new Score("diagnosis.network, chest clinic", SOURCE);
   const clinic = readClinic();
-  const check = (evidence: Readonly<Record<string, string>>, want: Readonly<Record<string, number>>, within: number): void => {
+  const check = (
+    evidence: Readonly<Record<string, string>>,
+    want: Readonly<Record<string, number>>,
+    within: number,
+  ): void => {
     const { posterior } = askNetwork(clinic, evidence);
-    for (const [node, p] of Object.entries(want)) score.compare(`posterior, ${Object.keys(evidence).join(", ") || "nothing"} known`, posterior[node]?.[0], p, absolute(within));
+    for (const [node, p] of Object.entries(want))
+      score.compare(
+        `posterior, ${Object.keys(evidence).join(", ") || "nothing"} known`,
+        posterior[node]?.[0],
+        p,
+        absolute(within),
+      );
   };
   check({}, { tub: 0.0104, lung: 0.055, bronc: 0.45 }, 5e-5);
   check({}, { either: 0.064828, xray: 0.11029004, dysp: 0.4359706 }, 5e-5);
@@ -45,10 +55,16 @@ function scoreClinic(): readonly Row[] {
   check({ xray: "yes" }, { tub: 0.092411, lung: 0.488711, bronc: 0.506326, smoke: 0.687754 }, 1e-6);
   check({ dysp: "yes", xray: "yes" }, { tub: 0.113933, lung: 0.621253, bronc: 0.681869 }, 1e-6);
   check({ asia: "yes", dysp: "yes", xray: "no" }, { tub: 0.002249, lung: 0.00255, bronc: 0.862761 }, 1e-6);
-  const all = (state: string): number => askNetwork(clinic, { tub: state, lung: state, bronc: state }).evidence_probability;
+  const all = (state: string): number =>
+    askNetwork(clinic, { tub: state, lung: state, bronc: state }).evidence_probability;
   score.compare("evidence_probability, joint of three", all("yes"), 0.0003276, absolute(1e-7));
   score.compare("evidence_probability, joint of three", all("no"), 0.5210244, absolute(1e-7));
-  score.compare("evidence_probability", askNetwork(clinic, { asia: "yes", dysp: "yes" }).evidence_probability, 0.004501375, absolute(5e-10));
+  score.compare(
+    "evidence_probability",
+    askNetwork(clinic, { asia: "yes", dysp: "yes" }).evidence_probability,
+    0.004501375,
+    absolute(5e-10),
+  );
   return score.rows();
 }
 
@@ -56,7 +72,10 @@ function scoreClinic(): readonly Row[] {
 function noisyOr(leak: number, inhibitions: Readonly<Record<string, number>>, there: readonly string[]): number {
   const causes = Object.keys(inhibitions).map((id) => ({ id, prior: there.includes(id) ? 1 : 0 }));
   const strengths = new Map(Object.entries(inhibitions).map(([id, q]) => [id, 1 - q]));
-  const answer = computeSuspects({ causes, signs: [{ id: "effect", leak, strengths }] }, { complaint: ["effect"], present: [], absent: [] });
+  const answer = computeSuspects(
+    { causes, signs: [{ id: "effect", leak, strengths }] },
+    { complaint: ["effect"], present: [], absent: [] },
+  );
   return answer.kind === "impossible" ? 0 : answer.observationProbability;
 }
 
@@ -75,7 +94,12 @@ function scoreNoisyOr(): readonly Row[] {
   ];
   for (const [there, p] of cases) score.compare("without leak", noisyOr(0, fever, there), p, absolute(1e-15));
   const leaky = { first: 0.2, second: 0.4 };
-  for (const [there, p] of [[[], 0.1], [["second"], 0.64], [["first"], 0.82], [["first", "second"], 0.928]] as const)
+  for (const [there, p] of [
+    [[], 0.1],
+    [["second"], 0.64],
+    [["first"], 0.82],
+    [["first", "second"], 0.928],
+  ] as const)
     score.compare("with leak", noisyOr(0.1, leaky, there), p, absolute(1e-15));
   return score.rows();
 }
@@ -112,10 +136,16 @@ function scoreNetworks(): readonly Row[] {
     if (want.probability === 0) continue;
     const got = askNetwork(network, evidence);
     score.compare("evidence_probability", got.evidence_probability, want.probability, relative(1e-12));
-    for (const { name } of network.nodes) score.compareAll("posterior", got.posterior[name], want.posterior[name] as readonly number[], absolute(1e-12));
+    for (const { name } of network.nodes)
+      score.compareAll("posterior", got.posterior[name], want.posterior[name] as readonly number[], absolute(1e-12));
   }
   return score.rows();
 }
 
 /** Every figure of section "diagnosis network" of the check values, and the program against summing over everything. */
-export const scoreDiagnosis = (): readonly Row[] => [...scoreClinic(), ...scoreNoisyOr(), ...scoreNetworks(), ...scoreSuspects()];
+export const scoreDiagnosis = (): readonly Row[] => [
+  ...scoreClinic(),
+  ...scoreNoisyOr(),
+  ...scoreNetworks(),
+  ...scoreSuspects(),
+];

@@ -2,7 +2,10 @@ import { seededRandom } from "../seeded-random.ts";
 import type { WireNetwork } from "./diagnosis-rows.ts";
 
 /** An invented network of up to 9 nodes with 2 to 4 states, zeros among its chances, and some evidence. */
-export function inventNetwork(seed: number): { readonly network: WireNetwork; readonly evidence: Readonly<Record<string, string>> } {
+export function inventNetwork(seed: number): {
+  readonly network: WireNetwork;
+  readonly evidence: Readonly<Record<string, string>>;
+} {
   const random = seededRandom(seed * 7919);
   const whole = (low: number, high: number): number => low + Math.floor(random() * (high - low + 1));
   const nodes: WireNetwork["nodes"][number][] = [];
@@ -18,7 +21,9 @@ export function inventNetwork(seed: number): { readonly network: WireNetwork; re
     nodes.push({ name: `n${i}`, states, parents: parents.map((p) => p.name), table });
   }
   // Listed backwards, so that children stand before their parents.
-  const known = nodes.filter(() => random() < 0.25).map((n) => [n.name, n.states[whole(0, n.states.length - 1)] as string] as const);
+  const known = nodes
+    .filter(() => random() < 0.25)
+    .map((n) => [n.name, n.states[whole(0, n.states.length - 1)] as string] as const);
   return { network: { nodes: nodes.reverse() }, evidence: Object.fromEntries(known) };
 }
 
@@ -54,6 +59,9 @@ export function sumOverStates({ nodes }: WireNetwork, evidence: Readonly<Record<
     }
   };
   go(0);
-  for (const own of Object.values(posterior)) own.forEach((p, s) => { own[s] = p / probability; });
+  for (const own of Object.values(posterior))
+    own.forEach((p, s) => {
+      own[s] = p / probability;
+    });
   return { probability, posterior };
 }

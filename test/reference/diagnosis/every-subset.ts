@@ -12,7 +12,8 @@ export interface SubsetFigures {
 export function sumOverSubsets(model: SuspectModel, seen: Observation): SubsetFigures {
   const { causes, signs } = model;
   const n = causes.length;
-  const q = (sign: string, i: number): number => signs.find((s) => s.id === sign)?.strengths.get(causes[i]?.id ?? "") ?? 0;
+  const q = (sign: string, i: number): number =>
+    signs.find((s) => s.id === sign)?.strengths.get(causes[i]?.id ?? "") ?? 0;
   const leak = (sign: string): number => signs.find((s) => s.id === sign)?.leak ?? 0;
   const further = seen.present.filter((s) => !seen.complaint.includes(s));
   const cures = causes.map(() => 0);
@@ -33,16 +34,26 @@ export function sumOverSubsets(model: SuspectModel, seen: Observation): SubsetFi
     for (const i of inside) {
       // It brings about every sign of the complaint; the others inside and the leaks bring about none.
       const alone = seen.complaint.reduce(
-        (p, sign) => p * q(sign, i) * (1 - leak(sign)) * inside.reduce((r, j) => (j === i ? r : r * (1 - q(sign, j))), 1),
+        (p, sign) =>
+          p * q(sign, i) * (1 - leak(sign)) * inside.reduce((r, j) => (j === i ? r : r * (1 - q(sign, j))), 1),
         1,
       );
       cures[i] = (cures[i] ?? 0) + weight * alone;
       told += alone;
     }
-    const leaks = seen.complaint.reduce((p, sign) => p * leak(sign) * inside.reduce((r, j) => r * (1 - q(sign, j)), 1), 1);
+    const leaks = seen.complaint.reduce(
+      (p, sign) => p * leak(sign) * inside.reduce((r, j) => r * (1 - q(sign, j)), 1),
+      1,
+    );
     somethingElse += weight * leaks;
     twoAtOnce += weight * (all - told - leaks);
   }
   const share = (x: number): number => x / probability;
-  return { probability, cures: cures.map(share), there: there.map(share), twoAtOnce: share(twoAtOnce), somethingElse: share(somethingElse) };
+  return {
+    probability,
+    cures: cures.map(share),
+    there: there.map(share),
+    twoAtOnce: share(twoAtOnce),
+    somethingElse: share(somethingElse),
+  };
 }

@@ -13,7 +13,11 @@ export function inventCase(seed: number, most: number): { readonly model: Suspec
       const r = random();
       return [[id, r < 0.05 ? 1 : r < 0.1 ? 0 : random()]];
     });
-    return { id: `sign ${s}`, leak: random() < 0.2 && s > 0 ? 0 : random() * 0.2 + 1e-4, strengths: new Map(strengths) };
+    return {
+      id: `sign ${s}`,
+      leak: random() < 0.2 && s > 0 ? 0 : random() * 0.2 + 1e-4,
+      strengths: new Map(strengths),
+    };
   });
   const names = signs.map((s) => s.id);
   const complaint = names.slice(0, random() < 0.25 ? 2 : 1);

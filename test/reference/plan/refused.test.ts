@@ -48,7 +48,11 @@ describe("what the planning door refuses", () => {
   });
 
   it.each([
-    ["a horizon before the last visit", (p: Loose) => void (p.horizon_miles = 1), "not-consistent horizon_miles"],
+    [
+      "a horizon before the last visit",
+      (p: Loose) => void Object.assign(p, { horizon_miles: 1 }),
+      "not-consistent horizon_miles",
+    ],
     [
       "a life without what a failure costs",
       (p: Loose) => void delete (p.parts as Loose[])[0]?.fail_cost,
@@ -59,7 +63,7 @@ describe("what the planning door refuses", () => {
       (p: Loose) => void Object.assign((p.visits as Loose[])[1] as Loose, { t: 1 }),
       "not-consistent visits[1].t",
     ],
-    ["no visit", (p: Loose) => void (p.visits = []), "wrong-length visits"],
+    ["no visit", (p: Loose) => void Object.assign(p, { visits: [] }), "wrong-length visits"],
     [
       "a kit of what is no part",
       (p: Loose) => void Object.assign((p.kits as Loose[])[0] as Loose, { contents: ["LIFT"] }),
