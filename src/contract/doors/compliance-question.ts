@@ -1,6 +1,15 @@
 import type { FaultQuestion } from "#casework";
-import { assembleCorner, axleAndSide, type CornerJoint, type CornerSeat, type Family, positionsOf, STRUT_TOP, TRAILING_ARM } from "#vehicle";
 import { degreesFromRadians } from "#quantity";
+import {
+  assembleCorner,
+  axleAndSide,
+  type CornerJoint,
+  type CornerSeat,
+  type Family,
+  positionsOf,
+  STRUT_TOP,
+  TRAILING_ARM,
+} from "#vehicle";
 
 type Point = readonly [number, number, number];
 const mm = (p: Point): Point => [p[0] * 1000, p[1] * 1000, p[2] * 1000];
@@ -10,7 +19,11 @@ const mm = (p: Point): Point => [p[0] * 1000, p[1] * 1000, p[2] * 1000];
  * door: the corner of the family on its own side, contact height held, the fault with `factor` of the sound rate
  * (torn or firmer) or its play. `factor` null asks for the sound corner. Loads: the asked one.
  */
-export function formatComplianceQuestion(family: Family, question: FaultQuestion, factor: number | null): Record<string, unknown> {
+export function formatComplianceQuestion(
+  family: Family,
+  question: FaultQuestion,
+  factor: number | null,
+): Record<string, unknown> {
   const a = assembleCorner(family, question.corner);
   const { side } = axleAndSide(question.corner);
   const name = (i: number): string => a.links[i]?.name ?? "";
@@ -23,7 +36,10 @@ export function formatComplianceQuestion(family: Family, question: FaultQuestion
   const rates = (j: CornerJoint): Record<string, unknown> | null =>
     j.radial === null
       ? null
-      : { radial_n_per_mm: j.radial / 1000, ...(j.axial !== null && j.axis ? { axial_n_per_mm: j.axial / 1000, axis: j.axis } : {}) };
+      : {
+          radial_n_per_mm: j.radial / 1000,
+          ...(j.axial !== null && j.axis ? { axial_n_per_mm: j.axial / 1000, axis: j.axis } : {}),
+        };
   const rubber: Record<string, unknown>[] = [];
   const push = (entry: Record<string, unknown>, joint: CornerJoint): void => {
     const r = rates(joint);
@@ -38,9 +54,16 @@ export function formatComplianceQuestion(family: Family, question: FaultQuestion
   const { condition } = question;
   return {
     side,
-    links: a.links.map((l) => ({ name: l.name, inner_mm: mm(l.inner.at), outer_mm: mm(l.outer.at), steered: l.steered })),
+    links: a.links.map((l) => ({
+      name: l.name,
+      inner_mm: mm(l.inner.at),
+      outer_mm: mm(l.outer.at),
+      steered: l.steered,
+    })),
     ...(a.strut ? { strut: { top_mm: mm(a.strut.top.at), axis_point_mm: mm(a.strut.axisPoint.at) } } : {}),
-    ...(a.trailingArm ? { trailing_arm: { bush_mm: mm(a.trailingArm.bush.at), free_axis: a.trailingArm.freeAxis } } : {}),
+    ...(a.trailingArm
+      ? { trailing_arm: { bush_mm: mm(a.trailingArm.bush.at), free_axis: a.trailingArm.freeAxis } }
+      : {}),
     wheel: {
       centre_mm: mm(a.wheel.centre),
       camber_deg: degreesFromRadians(a.wheel.camber),
@@ -71,7 +94,10 @@ function faultsOf(family: Family, question: FaultQuestion, factor: number): Reco
   const link = joint.link === STRUT_TOP ? "strut_top" : joint.link === TRAILING_ARM ? "trailing_arm" : joint.link;
   const a = assembleCorner(family, question.corner);
   const own = a.links.find((l) => l.name === joint.link);
-  const names = own && joint.end === "outer" && own.arm !== null ? a.links.filter((l) => l.arm === own.arm).map((l) => l.name) : [link];
+  const names =
+    own && joint.end === "outer" && own.arm !== null
+      ? a.links.filter((l) => l.arm === own.arm).map((l) => l.name)
+      : [link];
   return names.map((n) =>
     question.fault.kind === "loose"
       ? { link: n, kind: "play", total_mm: question.fault.play * 1000 }

@@ -1,5 +1,12 @@
 import { z } from "zod";
-import { type BandFigure, differenceOf, FaultBand, type JetCorner, type PointDeviation, TravelBand } from "#engines/linkage";
+import {
+  type BandFigure,
+  differenceOf,
+  FaultBand,
+  type JetCorner,
+  type PointDeviation,
+  TravelBand,
+} from "#engines/linkage";
 import { computeNormalProbability, type Finding, type Jet } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
@@ -11,7 +18,10 @@ import { axleName, cornerKeys, memberSchema, rubberSchema, softSchema, springSch
 const sd = z.number().min(0);
 const compliance = z.strictObject({
   spring: springSchema,
-  rubber: z.array(rubberSchema.extend({ rate_sd_share: z.number().min(0).max(10).optional() })).max(60).default([]),
+  rubber: z
+    .array(rubberSchema.extend({ rate_sd_share: z.number().min(0).max(10).optional() }))
+    .max(60)
+    .default([]),
   members: z.array(memberSchema).max(20).default([]),
   wheel_load_n: z.number().positive(),
   fault: softSchema.optional(),
@@ -69,7 +79,11 @@ const LISTED = 5;
 function rankShares(jets: JetCorner, jet: Jet): z.output<typeof ranked> {
   const shares = jets.shares(jet);
   return jets.parameters
-    .flatMap((p, i) => (p.kind === "coordinate" ? [{ point: jets.linkage.mechanism.pointNames[p.point] ?? "", axis: AXES[p.axis], share: shares[i] as number }] : []))
+    .flatMap((p, i) =>
+      p.kind === "coordinate"
+        ? [{ point: jets.linkage.mechanism.pointNames[p.point] ?? "", axis: AXES[p.axis], share: shares[i] as number }]
+        : [],
+    )
     .filter((entry) => entry.share > 0)
     .sort((a, b) => b.share - a.share)
     .slice(0, LISTED);
@@ -82,21 +96,52 @@ function signProbability(figure: BandFigure, travel: number): number | null {
   return computeNormalProbability(Math.abs(figure.value) / figure.sd);
 }
 
-function computeDifference(wire: Input, c: Compliance, deviations: () => PointDeviation[]): { output: z.output<typeof difference> } | { findings: Finding[] } {
+function computeDifference(
+  wire: Input,
+  c: Compliance,
+  deviations: () => PointDeviation[],
+): { output: z.output<typeof difference> } | { findings: Finding[] } {
   const geometry = geometryFromWire(wire, c.spring);
-  const elastic: WireElasticity = { rate_n_per_mm: c.spring.rate_n_per_mm, rubber: c.rubber, members: c.members, wheel_load_n: c.wheel_load_n };
+  const elastic: WireElasticity = {
+    rate_n_per_mm: c.spring.rate_n_per_mm,
+    rubber: c.rubber,
+    members: c.members,
+    wheel_load_n: c.wheel_load_n,
+  };
   const elasticity = elasticityFromWire(elastic, wire.side);
-  const rates = c.rubber.flatMap((r) => (r.rate_sd_share !== undefined ? [{ name: `${r.link}.${r.end ?? "inner"}`, sd: r.rate_sd_share }] : []));
+  const rates = c.rubber.flatMap((r) =>
+    r.rate_sd_share !== undefined ? [{ name: `${r.link}.${r.end ?? "inner"}`, sd: r.rate_sd_share }] : [],
+  );
   const band = (faults: readonly z.output<typeof softSchema>[]): FaultBand =>
     new FaultBand({ geometry, elasticity, hold: "wheel-load", faults: faultsFromWire(faults) }, deviations, rates);
   const sound = band([]);
   if (!sound.solver.carries)
-    return { findings: [{ code: "cannot-carry", path: "compliance.spring", got: "a spring that does not carry the wheel", needed: "a spring whose length changes when the wheel rises", hint: "Look at the spring's points." }] };
+    return {
+      findings: [
+        {
+          code: "cannot-carry",
+          path: "compliance.spring",
+          got: "a spring that does not carry the wheel",
+          needed: "a spring whose length changes when the wheel rises",
+          hint: "Look at the spring's points.",
+        },
+      ],
+    };
   const torn = band(c.fault ? [c.fault] : []);
   const soundToe = sound.tangentBand();
   const tornToe = torn.tangentBand();
   if (!soundToe || !tornToe)
-    return { findings: [{ code: "no-equilibrium", path: "compliance", got: "a corner that finds no balance", needed: "rates with which the wheel load is carried", hint: "Look at the fault's factor and the rates." }] };
+    return {
+      findings: [
+        {
+          code: "no-equilibrium",
+          path: "compliance",
+          got: "a corner that finds no balance",
+          needed: "rates with which the wheel load is carried",
+          hint: "Look at the fault's factor and the rates.",
+        },
+      ],
+    };
   const perKn = (radiansPerNewton: number): number => degreesFromRadians(radiansPerNewton) * 1000;
   const d = differenceOf(sound.jets, tornToe.toe, soundToe.toe);
   const share = (s: number, v: number): number | null => (v === 0 ? null : s / Math.abs(v));
@@ -128,7 +173,9 @@ export const linkageBand: Door<Input> = {
     const c = isObject(document.compliance) ? document.compliance : null;
     return [
       ...checkCorner(document),
-      ...(c ? [...checkSeat(c.spring, "compliance.spring", document), ...checkElasticity(c, "compliance", document)] : []),
+      ...(c
+        ? [...checkSeat(c.spring, "compliance.spring", document), ...checkElasticity(c, "compliance", document)]
+        : []),
     ];
   },
   compute(wire) {
@@ -143,7 +190,13 @@ export const linkageBand: Door<Input> = {
     wire.travels_mm.forEach((travel, i) => {
       const p = band.solve(travel / 1000);
       if ("foldAt" in p) {
-        findings.push({ code: "beyond-fold", path: `travels_mm[${i}]`, got: String(travel), needed: `a travel on this side of the fold at ${(p.foldAt * 1000).toFixed(4)} mm`, hint: "The linkage binds there: it cannot move further." });
+        findings.push({
+          code: "beyond-fold",
+          path: `travels_mm[${i}]`,
+          got: String(travel),
+          needed: `a travel on this side of the fold at ${(p.foldAt * 1000).toFixed(4)} mm`,
+          hint: "The linkage binds there: it cannot move further.",
+        });
         return;
       }
       const deg = degreesFromRadians;

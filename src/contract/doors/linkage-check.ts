@@ -22,15 +22,36 @@ export function pointOf(x: unknown): Point | null {
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
 const words = (p: Point): string => `[${p.join(", ")}]`;
 
+/** The names of all links; null where the list or one of the names is missing, so that nothing can be said of a name. */
+export function linkNamesOf(doc: Loose): readonly string[] | null {
+  if (!Array.isArray(doc.links)) return null;
+  const names = doc.links.flatMap((l: unknown) => (isObject(l) && typeof l.name === "string" ? [l.name] : []));
+  return names.length === doc.links.length ? names : null;
+}
+
 /** A direction that is all zeros has none. */
 export function checkAxis(x: unknown, path: string): Finding[] {
   const p = pointOf(x);
   if (!p || p.some((c) => c !== 0)) return [];
-  return [{ code: "zero-axis", path, got: "[0, 0, 0]", needed: "a direction of any length but zero", hint: "Give the direction of the bush axis, for example [1, 0, 0] for one that lies fore and aft." }];
+  return [
+    {
+      code: "zero-axis",
+      path,
+      got: "[0, 0, 0]",
+      needed: "a direction of any length but zero",
+      hint: "Give the direction of the bush axis, for example [1, 0, 0] for one that lies fore and aft.",
+    },
+  ];
 }
 
 function coincident(path: string, other: string, p: Point): Finding {
-  return { code: "coincident-points", path, got: words(p), needed: `a point away from ${other}`, hint: "Both ends of a joint line stand in one place, so it holds nothing: measure one of them again." };
+  return {
+    code: "coincident-points",
+    path,
+    got: words(p),
+    needed: `a point away from ${other}`,
+    hint: "Both ends of a joint line stand in one place, so it holds nothing: measure one of them again.",
+  };
 }
 
 /** Everything about the linkage itself that a schema cannot see: names, coincident points, count of what holds the knuckle. */
@@ -42,19 +63,33 @@ export function checkCorner(doc: Loose): Finding[] {
   for (const [i, link] of links) {
     const inner = pointOf(link.inner_mm);
     const outer = pointOf(link.outer_mm);
-    if (inner && outer && same(inner, outer)) findings.push(coincident(`links[${i}].outer_mm`, `links[${i}].inner_mm`, outer));
+    if (inner && outer && same(inner, outer))
+      findings.push(coincident(`links[${i}].outer_mm`, `links[${i}].inner_mm`, outer));
     if (typeof link.name !== "string") continue;
     const before = names.get(link.name);
     if (before !== undefined)
-      findings.push({ code: "repeated-name", path: `links[${i}].name`, got: JSON.stringify(link.name), needed: "a name of its own", hint: `links[${before}] has this name already.` });
+      findings.push({
+        code: "repeated-name",
+        path: `links[${i}].name`,
+        got: JSON.stringify(link.name),
+        needed: "a name of its own",
+        hint: `links[${before}] has this name already.`,
+      });
     else names.set(link.name, i);
     if (RESERVED.includes(link.name))
-      findings.push({ code: "reserved-name", path: `links[${i}].name`, got: JSON.stringify(link.name), needed: "another name", hint: "This word already means something else here." });
+      findings.push({
+        code: "reserved-name",
+        path: `links[${i}].name`,
+        got: JSON.stringify(link.name),
+        needed: "another name",
+        hint: "This word already means something else here.",
+      });
   }
   const strut = isObject(doc.strut) ? doc.strut : null;
   const top = pointOf(strut?.top_mm);
   const axisPoint = pointOf(strut?.axis_point_mm);
-  if (top && axisPoint && same(top, axisPoint)) findings.push(coincident("strut.axis_point_mm", "strut.top_mm", axisPoint));
+  if (top && axisPoint && same(top, axisPoint))
+    findings.push(coincident("strut.axis_point_mm", "strut.top_mm", axisPoint));
   const arm = isObject(doc.trailing_arm) ? doc.trailing_arm : null;
   if (arm) findings.push(...checkAxis(arm.free_axis, "trailing_arm.free_axis"));
   findings.push(...checkCount(doc, strut, arm));
@@ -80,14 +115,26 @@ function checkCount(doc: Loose, strut: Loose | null, arm: Loose | null): Finding
   if (arm) parts.push(arm.free_axis ? "a trailing-arm bush with a free axis (2)" : "a trailing-arm bush (3)");
   const off = count - 5;
   const many = `${Math.abs(off)} ${Math.abs(off) === 1 ? "constraint" : "constraints"} too ${off > 0 ? "many" : "few"}`;
-  const needed = strut && arm ? "a strut or a trailing arm, not both" : strut ? "three links with a strut" : arm ? `${arm.free_axis ? "three" : "two"} links with this trailing arm` : "five links";
+  const needed =
+    strut && arm
+      ? "a strut or a trailing arm, not both"
+      : strut
+        ? "three links with a strut"
+        : arm
+          ? `${arm.free_axis ? "three" : "two"} links with this trailing arm`
+          : "five links";
   return [
     {
       code: off > 0 ? "constraint-too-many" : "constraint-too-few",
       path: "links",
       got: `${parts.join(" and ")}: ${count} constraints, ${many}`,
       needed: `5 constraints, so that the wheel can travel and do nothing else: ${needed}`,
-      hint: arm && !arm.free_axis && off === 1 ? "A bush that slides along its axis takes free_axis and holds one less." : off > 0 ? "A body has six freedoms and travel needs one." : "Something that holds the knuckle is not listed.",
+      hint:
+        arm && !arm.free_axis && off === 1
+          ? "A bush that slides along its axis takes free_axis and holds one less."
+          : off > 0
+            ? "A body has six freedoms and travel needs one."
+            : "Something that holds the knuckle is not listed.",
     },
   ];
 }
@@ -96,19 +143,33 @@ function checkCount(doc: Loose, strut: Loose | null, arm: Loose | null): Finding
 export function checkSeat(seat: unknown, path: string, doc: Loose): Finding[] {
   if (!isObject(seat)) return [];
   const findings: Finding[] = [];
-  const names = entriesOf(doc.links).flatMap(([, l]) => (typeof l.name === "string" ? [l.name] : []));
+  const names = linkNamesOf(doc);
   const known = (name: unknown, at: string): boolean => {
-    if (typeof name !== "string" || names.includes(name)) return true;
+    if (typeof name !== "string" || !names || names.includes(name)) return true;
     const nearest = findNearest(name, names);
-    findings.push({ code: "unknown-link", path: at, got: JSON.stringify(name), needed: `the name of a link${at.includes("on[") ? "" : ', two names, or "knuckle"'}`, hint: nearest ? `The nearest is "${nearest}".` : `Links here: ${names.join(", ") || "none"}.` });
+    findings.push({
+      code: "unknown-link",
+      path: at,
+      got: JSON.stringify(name),
+      needed: `the name of a link${at.includes("on[") ? "" : ', two names, or "knuckle"'}`,
+      hint: nearest ? `The nearest is "${nearest}".` : `Links here: ${names.join(", ") || "none"}.`,
+    });
     return false;
   };
   const has = (key: string): boolean => seat[key] !== undefined;
   const need = (key: string, why: string): void => {
-    if (!has(key)) findings.push({ code: "missing-key", path: `${path}.${key}`, got: "nothing", needed: why, hint: "" });
+    if (!has(key))
+      findings.push({ code: "missing-key", path: `${path}.${key}`, got: "nothing", needed: why, hint: "" });
   };
   const extra = (key: string, why: string): void => {
-    if (has(key)) findings.push({ code: "key-not-used-here", path: `${path}.${key}`, got: String(seat[key]), needed: "nothing here", hint: why });
+    if (has(key))
+      findings.push({
+        code: "key-not-used-here",
+        path: `${path}.${key}`,
+        got: String(seat[key]),
+        needed: "nothing here",
+        hint: why,
+      });
   };
   if (Array.isArray(seat.on)) {
     const both = seat.on.map((name, i) => known(name, `${path}.on[${i}]`)).every(Boolean);
@@ -120,7 +181,13 @@ export function checkSeat(seat: unknown, path: string, doc: Loose): Finding[] {
     extra("fraction", "A seat on the knuckle is given by moving_mm.");
   } else if (typeof seat.on === "string" && known(seat.on, `${path}.on`)) {
     if (has("moving_mm") === has("fraction"))
-      findings.push({ code: "one-of-two", path: `${path}.${has("fraction") ? "fraction" : "moving_mm"}`, got: has("fraction") ? "both moving_mm and fraction" : "neither moving_mm nor fraction", needed: "exactly one of moving_mm and fraction", hint: "Either says where on the link the seat is." });
+      findings.push({
+        code: "one-of-two",
+        path: `${path}.${has("fraction") ? "fraction" : "moving_mm"}`,
+        got: has("fraction") ? "both moving_mm and fraction" : "neither moving_mm nor fraction",
+        needed: "exactly one of moving_mm and fraction",
+        hint: "Either says where on the link the seat is.",
+      });
   }
   const body = pointOf(seat.body_mm);
   const at = seatAt(seat, doc);
@@ -152,13 +219,37 @@ function checkArm(names: readonly unknown[], path: string, doc: Loose): Finding[
   const link = (name: unknown): Loose | undefined => entriesOf(doc.links).find(([, l]) => l.name === name)?.[1];
   const [a, b] = [link(names[0]), link(names[1])];
   if (names[0] === names[1])
-    return [{ code: "not-an-arm", path: `${path}.on`, got: JSON.stringify(names), needed: "two different links", hint: "For one link give its name alone." }];
+    return [
+      {
+        code: "not-an-arm",
+        path: `${path}.on`,
+        got: JSON.stringify(names),
+        needed: "two different links",
+        hint: "For one link give its name alone.",
+      },
+    ];
   const [oa, ob] = [pointOf(a?.outer_mm), pointOf(b?.outer_mm)];
   const [ia, ib] = [pointOf(a?.inner_mm), pointOf(b?.inner_mm)];
   if (oa && ob && !same(oa, ob))
-    return [{ code: "not-an-arm", path: `${path}.on`, got: `${words(oa)} and ${words(ob)}`, needed: "two links with one outer joint", hint: "Only then do they make one rigid arm; a spring on one link takes that link's name." }];
+    return [
+      {
+        code: "not-an-arm",
+        path: `${path}.on`,
+        got: `${words(oa)} and ${words(ob)}`,
+        needed: "two links with one outer joint",
+        hint: "Only then do they make one rigid arm; a spring on one link takes that link's name.",
+      },
+    ];
   if (ia && ib && same(ia, ib))
-    return [{ code: "not-an-arm", path: `${path}.on`, got: `both inner joints at ${words(ia)}`, needed: "two inner joints apart", hint: "The arm turns about the line through them." }];
+    return [
+      {
+        code: "not-an-arm",
+        path: `${path}.on`,
+        got: `both inner joints at ${words(ia)}`,
+        needed: "two inner joints apart",
+        hint: "The arm turns about the line through them.",
+      },
+    ];
   return [];
 }
 
@@ -166,12 +257,22 @@ function checkArm(names: readonly unknown[], path: string, doc: Loose): Finding[
 export function checkElasticity(doc: Loose, path: string, geometry: Loose): Finding[] {
   const findings: Finding[] = [];
   const at = (key: string): string => (path ? `${path}.${key}` : key);
-  const names = entriesOf(geometry.links).flatMap(([, l]) => (typeof l.name === "string" ? [l.name] : []));
-  const mounts = [...(isObject(geometry.strut) ? ["strut_top"] : []), ...(isObject(geometry.trailing_arm) ? ["trailing_arm"] : [])];
+  const linkNames = linkNamesOf(geometry);
+  const names = linkNames ?? [];
+  const mounts = [
+    ...(isObject(geometry.strut) ? ["strut_top"] : []),
+    ...(isObject(geometry.trailing_arm) ? ["trailing_arm"] : []),
+  ];
   const known = (name: unknown, where: string, among: readonly string[]): void => {
-    if (typeof name !== "string" || among.includes(name)) return;
+    if (typeof name !== "string" || !linkNames || among.includes(name)) return;
     const nearest = findNearest(name, [...among]);
-    findings.push({ code: "unknown-link", path: where, got: JSON.stringify(name), needed: "the name of a part of this corner", hint: nearest ? `The nearest is "${nearest}".` : `Parts here: ${among.join(", ") || "none"}.` });
+    findings.push({
+      code: "unknown-link",
+      path: where,
+      got: JSON.stringify(name),
+      needed: "the name of a part of this corner",
+      hint: nearest ? `The nearest is "${nearest}".` : `Parts here: ${among.join(", ") || "none"}.`,
+    });
   };
   const seen = new Set<string>();
   for (const [i, r] of entriesOf(doc.rubber)) {
@@ -179,40 +280,87 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
     known(r.link, `${where}.link`, [...names, ...mounts]);
     const mount = r.link === "strut_top" || r.link === "trailing_arm";
     if (!mount && typeof r.link === "string" && r.end === undefined)
-      findings.push({ code: "missing-key", path: `${where}.end`, got: "nothing", needed: '"inner" or "outer"', hint: "" });
+      findings.push({
+        code: "missing-key",
+        path: `${where}.end`,
+        got: "nothing",
+        needed: '"inner" or "outer"',
+        hint: "",
+      });
     if (r.link === "strut_top")
       for (const key of ["axial_n_per_mm", "axis"])
         if (r[key] !== undefined)
-          findings.push({ code: "key-not-used-here", path: `${where}.${key}`, got: JSON.stringify(r[key]), needed: "nothing here", hint: "Along the strut line the rod slides freely; across it the mount has one rate, radial_n_per_mm." });
+          findings.push({
+            code: "key-not-used-here",
+            path: `${where}.${key}`,
+            got: JSON.stringify(r[key]),
+            needed: "nothing here",
+            hint: "Along the strut line the rod slides freely; across it the mount has one rate, radial_n_per_mm.",
+          });
     if ((r.axial_n_per_mm === undefined) !== (r.axis === undefined))
-      findings.push({ code: "missing-key", path: `${where}.${r.axis === undefined ? "axis" : "axial_n_per_mm"}`, got: "nothing", needed: "axial_n_per_mm and axis together, or neither", hint: "Without an axis the joint is equally stiff in every direction." });
+      findings.push({
+        code: "missing-key",
+        path: `${where}.${r.axis === undefined ? "axis" : "axial_n_per_mm"}`,
+        got: "nothing",
+        needed: "axial_n_per_mm and axis together, or neither",
+        hint: "Without an axis the joint is equally stiff in every direction.",
+      });
     findings.push(...checkAxis(r.axis, `${where}.axis`));
     if (typeof r.link !== "string") continue;
     const key = mount ? r.link : `${r.link}.${String(r.end)}`;
-    if (seen.has(key)) findings.push({ code: "repeated-name", path: where, got: key, needed: "each end once", hint: "Put both rates into one entry." });
+    if (seen.has(key))
+      findings.push({
+        code: "repeated-name",
+        path: where,
+        got: key,
+        needed: "each end once",
+        hint: "Put both rates into one entry.",
+      });
     seen.add(key);
   }
   const memberSeen = new Set<unknown>();
   for (const [i, m] of entriesOf(doc.members)) {
     known(m.link, at(`members[${i}].link`), names);
     if (typeof m.link !== "string") continue;
-    if (memberSeen.has(m.link)) findings.push({ code: "repeated-name", path: at(`members[${i}].link`), got: JSON.stringify(m.link), needed: "each link once", hint: "" });
+    if (memberSeen.has(m.link))
+      findings.push({
+        code: "repeated-name",
+        path: at(`members[${i}].link`),
+        got: JSON.stringify(m.link),
+        needed: "each link once",
+        hint: "",
+      });
     memberSeen.add(m.link);
   }
   const single = doc.fault === undefined ? [] : [["fault", doc.fault] as const];
-  const faults = [...single, ...(Array.isArray(doc.faults) ? doc.faults.map((f, i) => [`faults[${i}]`, f] as const) : [])];
+  const faults = [
+    ...single,
+    ...(Array.isArray(doc.faults) ? doc.faults.map((f, i) => [`faults[${i}]`, f] as const) : []),
+  ];
   for (const [key, fault] of faults) {
     if (!isObject(fault)) continue;
     const where = at(key);
     if (fault.kind === "play" && typeof fault.link === "string" && mounts.includes(fault.link))
-      findings.push({ code: "unknown-link", path: `${where}.link`, got: JSON.stringify(fault.link), needed: "the name of a link", hint: "Play is told along a link; a mount can be soft." });
+      findings.push({
+        code: "unknown-link",
+        path: `${where}.link`,
+        got: JSON.stringify(fault.link),
+        needed: "the name of a link",
+        hint: "Play is told along a link; a mount can be soft.",
+      });
     else known(fault.link, `${where}.link`, fault.kind === "play" ? names : [...names, ...mounts]);
     if (fault.kind !== "soft" || typeof fault.link !== "string") continue;
     const mount = mounts.includes(fault.link);
     const end = fault.end ?? "inner";
     const target = mount ? fault.link : `${fault.link}.${String(end)}`;
     if ((mount || names.includes(fault.link)) && !seen.has(target))
-      findings.push({ code: "nothing-soft", path: `${where}.${mount ? "link" : "end"}`, got: target, needed: "an end that is listed in rubber", hint: "An end that is not listed is rigid: there is nothing that could be torn." });
+      findings.push({
+        code: "nothing-soft",
+        path: `${where}.${mount ? "link" : "end"}`,
+        got: target,
+        needed: "an end that is listed in rubber",
+        hint: "An end that is not listed is rigid: there is nothing that could be torn.",
+      });
   }
   return findings;
 }

@@ -1,12 +1,28 @@
 import { z } from "zod";
-import { ComplianceSolver, type CornerGeometry, type CornerLoad, type ElasticState, type LoadRate } from "#engines/linkage";
-import { subtract, type Finding, type Vector } from "#numeric";
+import {
+  ComplianceSolver,
+  type CornerGeometry,
+  type CornerLoad,
+  type ElasticState,
+  type LoadRate,
+} from "#engines/linkage";
+import { type Finding, subtract, type Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
 import { checkCorner, checkElasticity, checkSeat, entriesOf, isNumber, isObject } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, pointToWire, sideways } from "./linkage-reading.ts";
-import { axleName, carSchema, cornerKeys, memberSchema, playSchema, rubberSchema, seatSchema, softSchema, springSchema } from "./linkage-schema.ts";
+import {
+  axleName,
+  carSchema,
+  cornerKeys,
+  memberSchema,
+  playSchema,
+  rubberSchema,
+  seatSchema,
+  softSchema,
+  springSchema,
+} from "./linkage-schema.ts";
 import { checkAxle } from "./linkage-travel.ts";
 
 const load = z.strictObject({
@@ -27,7 +43,10 @@ const input = z.strictObject({
   members: z.array(memberSchema).max(20).default([]),
   wheel_load_n: z.number().positive(),
   hold: z.enum(["wheel_load", "contact_height"]).default("wheel_load"),
-  faults: z.array(z.discriminatedUnion("kind", [softSchema, playSchema])).max(20).default([]),
+  faults: z
+    .array(z.discriminatedUnion("kind", [softSchema, playSchema]))
+    .max(20)
+    .default([]),
   loads: z.array(load).max(20_000).default([]),
 });
 
@@ -46,7 +65,13 @@ const stateKeys = {
 };
 const state = z.strictObject({ ...stateKeys, others: z.array(z.strictObject(stateKeys)) });
 const unsolved = z.strictObject({ refused: z.strictObject({ code: z.literal("no-equilibrium"), end: z.string() }) });
-const rate = z.strictObject({ toe_deg: z.number(), camber_deg: z.number(), caster_deg: z.number(), wheel_centre_mm: point, contact_mm: point });
+const rate = z.strictObject({
+  toe_deg: z.number(),
+  camber_deg: z.number(),
+  caster_deg: z.number(),
+  wheel_centre_mm: point,
+  contact_mm: point,
+});
 
 const output = z.strictObject({
   states: z.array(z.union([state, unsolved])),
@@ -59,14 +84,29 @@ function checkLoads(doc: Record<string, unknown>): Finding[] {
   if (doc.hold === "contact_height") return [];
   return entriesOf(doc.loads).flatMap(([i, l]) =>
     isNumber(l.contact_rise_mm) && l.contact_rise_mm !== 0
-      ? [{ code: "key-not-used-here", path: `loads[${i}].contact_rise_mm`, got: String(l.contact_rise_mm), needed: '"hold": "contact_height"', hint: "With the wheel load held the patch goes where the load lets it." }]
+      ? [
+          {
+            code: "key-not-used-here",
+            path: `loads[${i}].contact_rise_mm`,
+            got: String(l.contact_rise_mm),
+            needed: '"hold": "contact_height"',
+            hint: "With the wheel load held the patch goes where the load lets it.",
+          },
+        ]
       : [],
   );
 }
 
 /** Load on a left corner: what points left on a right wheel points right on its mirror image. */
 function loadFromWire(l: Input["loads"][number], turn: 1 | -1): CornerLoad {
-  return { lateral: turn * l.lateral_n, braking: l.braking_n, drive: l.drive_n, aligning: turn * l.aligning_nm, contactRise: l.contact_rise_mm / 1000, rack: 0 };
+  return {
+    lateral: turn * l.lateral_n,
+    braking: l.braking_n,
+    drive: l.drive_n,
+    aligning: turn * l.aligning_nm,
+    contactRise: l.contact_rise_mm / 1000,
+    rack: 0,
+  };
 }
 
 class Writer {
@@ -88,7 +128,9 @@ class Writer {
 
   state(s: ElasticState) {
     const { attitude } = s;
-    const mounts = Object.entries(s.mountForces).map(([name, f]) => [name, [f[0], sideways(f[1], this.side), f[2]]] as const);
+    const mounts = Object.entries(s.mountForces).map(
+      ([name, f]) => [name, [f[0], sideways(f[1], this.side), f[2]]] as const,
+    );
     return {
       toe_deg: degreesFromRadians(attitude.toe),
       camber_deg: degreesFromRadians(attitude.camber),
@@ -118,10 +160,12 @@ class Writer {
 
 export const linkageCompliance: Door<Input> = {
   id: "linkage.compliance",
-  summary: "One corner with rubber in its joints: balance under tyre forces, sound or with torn or loose joints, and rates per load",
+  summary:
+    "One corner with rubber in its joints: balance under tyre forces, sound or with torn or loose joints, and rates per load",
   input: input as unknown as z.ZodType<Input>,
   output,
-  relation: "Static balance of the knuckle: all elastic forces are minus the gradient of one potential (docs/method/linkage.md)",
+  relation:
+    "Static balance of the knuckle: all elastic forces are minus the gradient of one potential (docs/method/linkage.md)",
   source: "own derivation; definitions in docs/method/linkage.md",
   accuracy: "1e-9 deg, 1e-7 mm, 1e-5 N against an independent program in 40 digits (docs/verification.md)",
   check(document) {
@@ -143,9 +187,29 @@ export const linkageCompliance: Door<Input> = {
     const hold = wire.hold === "contact_height" ? "contact-height" : "wheel-load";
     const solver = new ComplianceSolver({ geometry, elasticity, hold, faults: faultsFromWire(wire.faults) });
     if (!solver.carries)
-      return { findings: [{ code: "cannot-carry", path: "spring", got: "a spring that does not carry the wheel", needed: "a spring whose length changes when the wheel rises", hint: "With this seat the joints alone would have to carry the wheel load, and they cannot: look at the spring's points." }] };
+      return {
+        findings: [
+          {
+            code: "cannot-carry",
+            path: "spring",
+            got: "a spring that does not carry the wheel",
+            needed: "a spring whose length changes when the wheel rises",
+            hint: "With this seat the joints alone would have to carry the wheel load, and they cannot: look at the spring's points.",
+          },
+        ],
+      };
     if (solver.tooManyPlays)
-      return { findings: [{ code: "out-of-range", path: "faults", got: `${solver.balance.playTerms.length} links with play`, needed: "at most 4 at once", hint: "Each link with play triples the states to be looked for." }] };
+      return {
+        findings: [
+          {
+            code: "out-of-range",
+            path: "faults",
+            got: `${solver.balance.playTerms.length} links with play`,
+            needed: "at most 4 at once",
+            hint: "Each link with play triples the states to be looked for.",
+          },
+        ],
+      };
     const turn = wire.side === "right" ? -1 : 1;
     const writer = new Writer(geometry, solver.designContact, wire.side);
     const states = wire.loads.map((l) => {

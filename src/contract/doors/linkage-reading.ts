@@ -1,25 +1,49 @@
-import { radiansFromDegrees } from "#quantity";
 import type { CornerElasticity, CornerGeometry, ElasticFault, EndRate, SpringGeometry } from "#engines/linkage";
 import type { Vector } from "#numeric";
+import { radiansFromDegrees } from "#quantity";
 import type { WireCorner, WireFault, WireRubber, WireSeat } from "./linkage-schema.ts";
 
 type Point = readonly [number, number, number];
 
 /** Millimetres to metres; a right corner is mirrored, so that everything inside is a left one. */
-export const pointFromWire = (p: Point, side: "left" | "right"): Vector => [p[0] / 1000, (side === "right" ? -p[1] : p[1]) / 1000, p[2] / 1000];
+export const pointFromWire = (p: Point, side: "left" | "right"): Vector => [
+  p[0] / 1000,
+  (side === "right" ? -p[1] : p[1]) / 1000,
+  p[2] / 1000,
+];
 /** Metres to millimetres, mirrored back for a right corner. */
-export const pointToWire = (p: Vector, side: "left" | "right"): Point => [p[0] * 1000, sideways(p[1], side) * 1000, p[2] * 1000];
+export const pointToWire = (p: Vector, side: "left" | "right"): Point => [
+  p[0] * 1000,
+  sideways(p[1], side) * 1000,
+  p[2] * 1000,
+];
 /** A y component: mirrored for a right corner, without a negative zero. */
 export const sideways = (y: number, side: "left" | "right"): number => (side === "right" && y !== 0 ? -y : y);
 /** A direction, mirrored for a right corner. */
-export const directionFromWire = (a: Point, side: "left" | "right"): Vector => [a[0], side === "right" ? -a[1] : a[1], a[2]];
+export const directionFromWire = (a: Point, side: "left" | "right"): Vector => [
+  a[0],
+  side === "right" ? -a[1] : a[1],
+  a[2],
+];
 
 /** The corner's geometry in SI, as a left corner. The wire form must have been checked. */
-export function geometryFromWire(wire: Omit<WireCorner, "side"> & { side: "left" | "right" }, spring?: WireSeat, damper?: WireSeat): CornerGeometry {
+export function geometryFromWire(
+  wire: Omit<WireCorner, "side"> & { side: "left" | "right" },
+  spring?: WireSeat,
+  damper?: WireSeat,
+): CornerGeometry {
   const { side } = wire;
   const at = (p: Point): Vector => pointFromWire(p, side);
-  const links = wire.links.map((l) => ({ name: l.name, inner: at(l.inner_mm), outer: at(l.outer_mm), steered: l.steered }));
-  const seatOf = (seat: WireSeat): SpringGeometry => ({ body: at(seat.body_mm), seat: seatFromWire(seat, links, side) });
+  const links = wire.links.map((l) => ({
+    name: l.name,
+    inner: at(l.inner_mm),
+    outer: at(l.outer_mm),
+    steered: l.steered,
+  }));
+  const seatOf = (seat: WireSeat): SpringGeometry => ({
+    body: at(seat.body_mm),
+    seat: seatFromWire(seat, links, side),
+  });
   return {
     wheel: {
       centre: at(wire.wheel.centre_mm),

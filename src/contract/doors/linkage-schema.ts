@@ -8,7 +8,9 @@ const coordinate = z.number().min(-FARTHEST_MM).max(FARTHEST_MM);
 const lengthMm = z.number().min(LEAST_MM).max(FARTHEST_MM);
 
 /** A point [x, y, z] in mm, vehicle frame: x forward, y left, z up. */
-export const pointMm = z.tuple([coordinate, coordinate, coordinate]).meta({ description: "x forward, y left, z up", unit: "mm" });
+export const pointMm = z
+  .tuple([coordinate, coordinate, coordinate])
+  .meta({ description: "x forward, y left, z up", unit: "mm" });
 
 export const axisSchema = z
   .tuple([z.number(), z.number(), z.number()])

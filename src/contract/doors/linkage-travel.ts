@@ -57,7 +57,10 @@ const refused = z.strictObject({
 
 const output = z.strictObject({
   positions: z.array(z.union([position, refused])),
-  report: z.strictObject({ end: z.enum(["converged", "binds"]), binds_at_mm: z.tuple([z.number().nullable(), z.number().nullable()]) }),
+  report: z.strictObject({
+    end: z.enum(["converged", "binds"]),
+    binds_at_mm: z.tuple([z.number().nullable(), z.number().nullable()]),
+  }),
 });
 
 type Input = z.output<typeof input>;
@@ -67,10 +70,18 @@ type Position = z.output<typeof position>;
 const REACH = 0.2;
 
 function checkRack(doc: Record<string, unknown>): Finding[] {
-  if (entriesOf(doc.links).some(([, l]) => l.steered === true)) return [];
+  if (!Array.isArray(doc.links) || entriesOf(doc.links).some(([, l]) => l.steered === true)) return [];
   return entriesOf(doc.steps).flatMap(([i, s]) =>
     isNumber(s.rack_mm) && s.rack_mm !== 0
-      ? [{ code: "nothing-steered", path: `steps[${i}].rack_mm`, got: String(s.rack_mm), needed: "0, as no link is steered", hint: 'Mark the tie rod with "steered": true.' }]
+      ? [
+          {
+            code: "nothing-steered",
+            path: `steps[${i}].rack_mm`,
+            got: String(s.rack_mm),
+            needed: "0, as no link is steered",
+            hint: 'Mark the tie rod with "steered": true.',
+          },
+        ]
       : [],
   );
 }
@@ -80,9 +91,25 @@ export function checkAxle(doc: Record<string, unknown>): Finding[] {
   const car = isObject(doc.car) ? doc.car : null;
   if (!car) return [];
   if (doc.axle === undefined && car.axle === undefined)
-    return [{ code: "missing-key", path: "car.axle", got: "nothing", needed: '"front" or "rear", here or on top', hint: "The sign of the anti figures hangs on it." }];
+    return [
+      {
+        code: "missing-key",
+        path: "car.axle",
+        got: "nothing",
+        needed: '"front" or "rear", here or on top',
+        hint: "The sign of the anti figures hangs on it.",
+      },
+    ];
   if (doc.axle !== undefined && car.axle !== undefined && doc.axle !== car.axle)
-    return [{ code: "not-consistent", path: "car.axle", got: JSON.stringify(car.axle), needed: JSON.stringify(doc.axle), hint: "axle on top says otherwise: leave one out." }];
+    return [
+      {
+        code: "not-consistent",
+        path: "car.axle",
+        got: JSON.stringify(car.axle),
+        needed: JSON.stringify(doc.axle),
+        hint: "axle on top says otherwise: leave one out.",
+      },
+    ];
   return [];
 }
 
@@ -111,11 +138,19 @@ function describe(p: TravelPosition, wire: Input): Position {
           scrub_mm: steering.scrub * 1000,
         }
       : {}),
-    front_view_centre_mm: p.frontViewCentre && [sideways(p.frontViewCentre[0], side) * 1000, p.frontViewCentre[1] * 1000],
+    front_view_centre_mm: p.frontViewCentre && [
+      sideways(p.frontViewCentre[0], side) * 1000,
+      p.frontViewCentre[1] * 1000,
+    ],
     side_view_centre_mm: p.sideViewCentre && [p.sideViewCentre[0] * 1000, p.sideViewCentre[1] * 1000],
     roll_centre_height_mm: p.rollCentreMigrating * 1000,
     roll_centre_height_construction_mm: p.rollCentreConstruction * 1000,
-    ...(lift !== null && car ? { anti_dive_percent: lift * car.brake_share * p.brakeSlope, anti_squat_percent: lift * car.drive_share * p.driveSlope } : {}),
+    ...(lift !== null && car
+      ? {
+          anti_dive_percent: lift * car.brake_share * p.brakeSlope,
+          anti_squat_percent: lift * car.drive_share * p.driveSlope,
+        }
+      : {}),
     ...(p.springRatio !== null ? { spring_ratio: p.springRatio } : {}),
     ...(p.damperRatio !== null ? { damper_ratio: p.damperRatio } : {}),
     closure_mm: p.closure * 1000,
@@ -124,10 +159,12 @@ function describe(p: TravelPosition, wire: Input): Position {
 
 export const linkageTravel: Door<Input> = {
   id: "linkage.travel",
-  summary: "Rigid linkage of one corner over wheel travel and rack: wheel angles, instant centres, steering axis, ratios",
+  summary:
+    "Rigid linkage of one corner over wheel travel and rack: wheel angles, instant centres, steering axis, ratios",
   input: input as unknown as z.ZodType<Input>,
   output,
-  relation: "Newton on the joint constraints, rates from the velocity screw of the same Jacobian (docs/method/linkage.md)",
+  relation:
+    "Newton on the joint constraints, rates from the velocity screw of the same Jacobian (docs/method/linkage.md)",
   source: "own derivation; definitions in docs/method/linkage.md",
   accuracy: "1e-9 mm and deg against two independent programs, one in 50 digits (docs/verification.md)",
   check(document) {
@@ -152,11 +189,19 @@ export const linkageTravel: Door<Input> = {
       if (!("foldAt" in answer)) return describe(answer, wire);
       refusals++;
       return answer.on === "rack"
-        ? { refused: { code: "rack-beyond-fold" as const, fold_travel_mm: null, fold_rack_mm: turn * answer.foldAt * 1000 } }
+        ? {
+            refused: {
+              code: "rack-beyond-fold" as const,
+              fold_travel_mm: null,
+              fold_rack_mm: turn * answer.foldAt * 1000,
+            },
+          }
         : { refused: { code: "beyond-fold" as const, fold_travel_mm: answer.foldAt * 1000 } };
     });
     const { low, high } = sweep.findBinding(REACH);
     const mm = (x: number | null): number | null => (x === null ? null : x * 1000);
-    return { output: { positions, report: { end: refusals > 0 ? "binds" : "converged", binds_at_mm: [mm(low), mm(high)] } } };
+    return {
+      output: { positions, report: { end: refusals > 0 ? "binds" : "converged", binds_at_mm: [mm(low), mm(high)] } },
+    };
   },
 };
