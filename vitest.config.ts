@@ -7,6 +7,7 @@ const projects = {
   },
   property: { include: ["src/**/*.prop.test.ts", "test/fuzz/**/*.test.ts"] },
   reference: { include: ["test/reference/**/*.test.ts"] },
+  records: { include: ["test/records/**/*.test.ts"], testTimeout: 180_000, hookTimeout: 120_000 },
   architecture: { include: ["test/architecture/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },
   e2e: {
     include: ["test/e2e/**/*.test.ts"],

@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { join } from "node:path";
 import { demandNode } from "../tools/node-version.mjs";
 
 demandNode();
@@ -19,6 +20,7 @@ process.stdout.on("error", (problem) => {
 });
 process.exitCode = await runCommandLine(process.argv.slice(2), {
   terminal: { input: process.stdin, output: process.stdout, problems: process.stderr },
+  dataFolder: process.env.DATA_DIR ?? join(repository, "data"),
   serve: async () => {
     const { serve } = await import(bundled ? "../dist/node/server.js" : "../src/server/index.ts");
     await serve(repository);

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { type Door, doors } from "#contract";
 import { answerBatch, answerOne, listCalculations } from "./calc-command.ts";
+import { addRecordCommands } from "./commands/record-commands.ts";
 import { checkFamilyFile, printFamilySchema } from "./family-command.ts";
 import { formatFindingsJson } from "./format-findings.ts";
 import { printDoorSchema } from "./schema-command.ts";
@@ -11,6 +12,8 @@ export interface CommandLineParts {
   readonly terminal: Terminal;
   /** Opens the program for the browser; runs until it is stopped. */
   readonly serve: () => Promise<void>;
+  /** Where the records lie; absent = data in the folder the command was given in. */
+  readonly dataFolder?: string;
   /** The calculations offered; absent = all. */
   readonly doors?: readonly Door[];
 }
@@ -104,6 +107,8 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
           : await printDoorSchema(terminal, parts.doors ?? doors, options.door),
       ),
     );
+
+  addRecordCommands(program, terminal, parts.dataFolder ?? "data", end);
 
   program
     .command("serve")

@@ -1,4 +1,5 @@
 export type { Finding } from "#numeric";
+export * from "./cases/index.ts";
 export type * from "./door.ts";
 export { formatComplianceQuestion } from "./doors/compliance-question.ts";
 export { doors, doorsWith } from "./doors/index.ts";

@@ -1,45 +1,14 @@
 import { createHash } from "node:crypto";
-import { mkdir, open, readdir, readFile, rename, rm } from "node:fs/promises";
+import { mkdir, readdir, readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { FamilyStore, KeptFamily, SaveOutcome } from "#casework";
+import { familyEnding } from "./data-folder.ts";
+import { isAbsent, writeWholeFile } from "./durable-files.ts";
 
-const ending = ".family.json";
 const unfinished = ".part";
 const allowedId = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 
 const versionOf = (text: string): string => createHash("sha256").update(text).digest("hex").slice(0, 16);
-
-const isAbsent = (problem: unknown): boolean =>
-  problem instanceof Error && "code" in problem && problem.code === "ENOENT";
-
-/** Brings a folder's entries to the disk, so that a rename in it outlives a power cut. */
-const syncFolder = async (folder: string): Promise<void> => {
-  const handle = await open(folder, "r");
-  try {
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
-};
-
-/** Writes the whole text beside its place, brings it to the disk and only then puts it there under its name. */
-const writeWhole = async (folder: string, name: string, text: string, serial: number): Promise<void> => {
-  const half = join(folder, `.${name}.${process.pid}-${serial}${unfinished}`);
-  const handle = await open(half, "wx");
-  try {
-    await handle.writeFile(text, "utf8");
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
-  try {
-    await rename(half, join(folder, name));
-  } catch (problem) {
-    await rm(half, { force: true });
-    throw problem;
-  }
-  await syncFolder(folder);
-};
 
 class FamilyFiles implements FamilyStore {
   private readonly folder: string;
@@ -51,8 +20,8 @@ class FamilyFiles implements FamilyStore {
   }
 
   async list(): Promise<readonly KeptFamily[]> {
-    const names = (await readdir(this.folder)).filter((name) => name.endsWith(ending) && !name.startsWith("."));
-    const ids = names.map((name) => name.slice(0, -ending.length)).filter((id) => allowedId.test(id));
+    const names = (await readdir(this.folder)).filter((name) => name.endsWith(familyEnding) && !name.startsWith("."));
+    const ids = names.map((name) => name.slice(0, -familyEnding.length)).filter((id) => allowedId.test(id));
     const families = await Promise.all(ids.toSorted().map((id) => this.load(id)));
     return families.filter((family) => family !== null);
   }
@@ -78,13 +47,14 @@ class FamilyFiles implements FamilyStore {
     if (current?.text === text) return { kind: "kept", version: current.version };
     if ((current?.version ?? null) !== seen) return { kind: "superseded", current };
     this.serial++;
-    await writeWhole(this.folder, `${id}${ending}`, text, this.serial);
+    const half = join(this.folder, `.${id}${familyEnding}.${process.pid}-${this.serial}${unfinished}`);
+    await writeWholeFile(half, this.pathOf(id), text);
     return { kind: "kept", version: versionOf(text) };
   }
 
   private pathOf(id: string): string {
     if (!allowedId.test(id)) throw new Error(`Not an id of a family: ${JSON.stringify(id)}`);
-    return join(this.folder, `${id}${ending}`);
+    return join(this.folder, `${id}${familyEnding}`);
   }
 }
 

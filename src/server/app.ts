@@ -1,12 +1,15 @@
 import fastify, { type FastifyInstance } from "fastify";
 import { type Door, doors, largestInputBytes } from "#contract";
+import type { CaseRecords } from "./case-records.ts";
 import type { FamilyShelf } from "./family-shelf.ts";
 import { takeJsonAsText } from "./json-body.ts";
 import { answerOwnNamesOnly } from "./loopback-only.ts";
 import { answerByFindings } from "./refusals.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
+import { addCaseRoutes } from "./routes/case-routes.ts";
 import { addFamilyRoutes } from "./routes/families.ts";
 import { addPages } from "./routes/pages.ts";
+import { addPhotoRoutes } from "./routes/photo-routes.ts";
 import { addSheetRoute } from "./routes/sheet.ts";
 import { addSilhouetteRoutes } from "./routes/silhouettes.ts";
 
@@ -15,6 +18,8 @@ export interface ServerParts {
   /** Folder of the built pages; null serves none. */
   readonly pages: string | null;
   readonly families: FamilyShelf;
+  /** Cases and photos; absent serves none. */
+  readonly records?: CaseRecords;
   /** Today's date as it is written on paper. */
   readonly today: () => string;
   /** Told of every fault of ours, which the answer itself never shows. */
@@ -33,6 +38,8 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   addFamilyRoutes(app, parts.families);
   addSilhouetteRoutes(app);
   addSheetRoute(app, parts.families, parts.today);
+  if (parts.records !== undefined) addCaseRoutes(app, parts.records, parts.report);
+  if (parts.records !== undefined) addPhotoRoutes(app, parts.records, parts.report);
   if (parts.pages !== null) addPages(app, parts.pages);
   return app;
 };

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { demoFamilySheets } from "#demo";
-import { openFamilyFiles } from "#records";
+import { openFamilyFiles, openRecords, type Records, RecordsTrouble } from "#records";
 import { openFamilyShelf } from "./family-shelf.ts";
 import { startServer } from "./start-server.ts";
 
@@ -16,14 +16,34 @@ const wantedPort = (asked: string | undefined): number => {
   return port;
 };
 
+/** The records of the data folder; null, with the reason said, where they cannot be opened. */
+const openRecordsOrSay = async (folder: string): Promise<Records | null> => {
+  try {
+    return await openRecords(folder);
+  } catch (problem) {
+    if (!(problem instanceof RecordsTrouble)) throw problem;
+    const { code, got, needed, hint } = problem.finding;
+    process.stderr.write(`The records in ${folder} were not opened  [${code}]\n`);
+    process.stderr.write(`  got     ${got}\n  needed  ${needed}\n  hint    ${hint}\n`);
+    return null;
+  }
+};
+
 /** Runs the server until the process is asked to end; `home` is the folder of the program. */
 export const serve = async (home: string): Promise<void> => {
   const builtPages = join(home, "dist", "web");
-  const store = await openFamilyFiles(process.env.DATA_DIR ?? join(home, "data"));
+  const dataFolder = process.env.DATA_DIR ?? join(home, "data");
+  const records = await openRecordsOrSay(dataFolder);
+  if (records === null) {
+    process.exitCode = 2;
+    return;
+  }
+  const store = await openFamilyFiles(dataFolder);
   const server = await startServer(
     {
       pages: existsSync(builtPages) ? builtPages : null,
       families: openFamilyShelf(store, demoFamilySheets),
+      records: { cases: records.cases, photos: records.photos, now: () => new Date().toISOString() },
       today: () => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(new Date()),
       report: (problem) => void process.stderr.write(`${problem instanceof Error ? problem.stack : String(problem)}\n`),
     },
@@ -31,7 +51,10 @@ export const serve = async (home: string): Promise<void> => {
   );
   process.stdout.write(`Underbench is open at ${server.address}\n`);
   const end = (): void => {
-    void server.stop().then(() => process.exit(0));
+    void server
+      .stop()
+      .then(() => records.close())
+      .then(() => process.exit(0));
   };
   process.once("SIGINT", end);
   process.once("SIGTERM", end);
