@@ -1,0 +1,325 @@
+import loadHighs from "highs";
+import { describe, expect, it } from "vitest";
+import { parseFamily } from "#contract";
+import { demoFamilySheets } from "#demo";
+import { highsSolver } from "#engines/planning";
+import type { Family, FamilyWork, Operation } from "#vehicle";
+import { findSuspects } from "../suspects/visit-suspects.ts";
+import { appraiseVisit, usualPlan, type VisitRecord } from "./appraise.ts";
+import type { LookContent, StoredLook } from "./look.ts";
+import { priceVisit } from "./plan-visits.ts";
+
+const solver = highsSolver(await loadHighs());
+
+function ouzel(): Family {
+  const parsed = parseFamily(demoFamilySheets["ouzel-saloon"]);
+  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+  return parsed.family;
+}
+
+const operation = (id: string, hours: number, phase: Operation["phase"] = "chassis"): Operation => ({
+  id,
+  label: `Do ${id}`,
+  hours,
+  scope: "corner",
+  phase,
+  access: ["wheel-off", "lift"],
+  fasteners: [
+    {
+      item: "bolt-m14",
+      label: "Bolt M14 x 1.5",
+      count: 1,
+      policy: "always-new",
+      locker: "none",
+      grease: false,
+      stages: [{ torque: 100 }, { angle: Math.PI / 2 }],
+      owner: "workshop",
+      source: "invented",
+      atRideHeight: phase === "chassis",
+    },
+  ],
+  support: "hold the knuckle",
+  cautions: [1],
+  loosens: phase === "chassis" ? ["rear-toe"] : ["wheel"],
+  needsAlignment: phase === "chassis",
+  source: "invented",
+});
+
+const work: FamilyWork = {
+  origin: "family",
+  limits: [
+    {
+      place: "disc/thickness",
+      axle: "front",
+      quantity: "thickness",
+      lower: 0.022,
+      upper: null,
+      owner: "maker",
+      source: "invented",
+      grade: 3,
+    },
+    {
+      place: "disc/thickness",
+      axle: "front",
+      quantity: "thickness-variation",
+      lower: null,
+      upper: 0.000015,
+      owner: "workshop",
+      source: "invented",
+      grade: 3,
+    },
+    {
+      place: "trailing-link/inner-bush",
+      axle: "rear",
+      quantity: "lost-travel",
+      lower: null,
+      upper: 0.0032,
+      owner: "practice",
+      source: "common practice, no source",
+      grade: 3,
+    },
+  ],
+  access: [
+    { id: "wheel-off", label: "Wheel off and on", hours: 0.1, scope: "corner" },
+    { id: "lift", label: "Lift and lower", hours: 0.2, scope: "car" },
+  ],
+  operations: [operation("press-trailing-bush", 1), operation("renew-disc", 0.8, "brakes")],
+  remedies: [
+    {
+      id: "trailing-bushes",
+      label: "Trailing link bushes",
+      axle: "rear",
+      cures: ["trailing-link/inner-bush"],
+      operations: ["press-trailing-bush"],
+      parts: [{ part: "trailing-bush", count: 1 }],
+      pair: true,
+    },
+    {
+      id: "front-discs",
+      label: "Front discs",
+      axle: "front",
+      cures: ["disc/thickness"],
+      operations: ["renew-disc"],
+      parts: [{ part: "disc", count: 1 }],
+      pair: true,
+    },
+  ],
+  parts: [
+    { id: "trailing-bush", label: "Trailing bush", priceCents: 4000, kind: "part", contents: [] },
+    { id: "disc", label: "Disc", priceCents: 9000, kind: "part", contents: [] },
+  ],
+  knownFaults: [],
+  alignment: [],
+};
+
+const rates = { workshop: "Invented", currency: "EUR", labourCentsPerHour: 9000, taxShare: 0.2, visitCents: 2500 };
+
+let sequence = 0;
+function look(place: string, content: LookContent): StoredLook {
+  sequence += 1;
+  const at = "2026-03-12T09:00:00Z";
+  return {
+    id: `look-${sequence}`,
+    car: "car",
+    visit: "visit",
+    place,
+    content,
+    loadState: null,
+    instrument: null,
+    photo: null,
+    note: null,
+    who: "I. Marden",
+    at,
+    sequence,
+    receivedAt: at,
+    clockOff: false,
+  };
+}
+
+const reading = (
+  quantity: "thickness" | "lost-travel",
+  value: number,
+  u: number,
+  point: string | null = null,
+): LookContent => ({ kind: "reading", quantity, value, u, point });
+
+function record(looks: readonly StoredLook[], change: Partial<VisitRecord> = {}): VisitRecord {
+  return {
+    family: ouzel(),
+    work,
+    rates,
+    visit: {
+      car: "car",
+      odometerKm: 90_000,
+      date: "2026-03-12",
+      by: "I. Marden",
+      bay: null,
+      done: [],
+      waits: [],
+      settled: true,
+      closed: false,
+    },
+    enquiry: null,
+    plan: null,
+    jobCard: null,
+    handOver: null,
+    looks,
+    past: [],
+    ...change,
+  };
+}
+
+const at = (a: ReturnType<typeof appraiseVisit>, place: string) => {
+  const found = a.findings.find((f) => f.place === place);
+  if (!found) throw new Error(`no ${place}`);
+  return found;
+};
+
+describe("judging places", () => {
+  it("leaves what nobody looked at without a grade, and a look without signs sound", () => {
+    const a = appraiseVisit(record([look("rear-left/toe-link/inner-bush", { kind: "nothing-seen" })]), solver);
+    expect(at(a, "rear-left/toe-link/inner-bush").grade).toBe(0);
+    expect(at(a, "rear-right/toe-link/inner-bush").grade).toBeNull();
+    expect(a.notLookedAt).toBe(a.findings.length - 1);
+  });
+
+  it("raises a reading beyond a practice limit to plan at most, a torn web by itself to repair first", () => {
+    const place = "rear-left/trailing-link/inner-bush";
+    const practice = appraiseVisit(record([look(place, reading("lost-travel", 0.0046, 0.00025))]), solver);
+    expect(at(practice, place).grade).toBe(2);
+    expect(at(practice, place).limitWords).toContain("general practice");
+    const torn = appraiseVisit(record([look(place, { kind: "signs", signs: ["web-torn"] })]), solver);
+    expect(at(torn, place).grade).toBe(3);
+    expect(at(torn, place).effect?.sentence).toContain("rear left wheel");
+  });
+
+  it("says too close to call between the guarded limits and no more than watch", () => {
+    const place = "front-left/disc/thickness";
+    const points = [22.03, 22.04, 22.04, 22.03].map((t, i) =>
+      look(place, reading("thickness", t / 1000, 0.000025, String(i + 1))),
+    );
+    const found = at(appraiseVisit(record(points), solver), place);
+    expect(found.closeToCall).toBe(true);
+    expect(found.grade).toBe(1);
+  });
+
+  it("takes a withdrawn look back and a later nothing-seen over earlier signs", () => {
+    const place = "rear-left/trailing-link/inner-bush";
+    const torn = look(place, { kind: "signs", signs: ["web-torn"] });
+    const withdrawn = appraiseVisit(record([torn, look(place, { kind: "withdrawn", look: torn.id })]), solver);
+    expect(at(withdrawn, place).grade).toBeNull();
+    const seenAgain = appraiseVisit(record([torn, look(place, { kind: "nothing-seen" })]), solver);
+    expect(at(seenAgain, place).grade).toBe(0);
+  });
+});
+
+describe("from findings to plan, job card and hand-over", () => {
+  const torn = () => look("rear-left/trailing-link/inner-bush", { kind: "signs", signs: ["web-torn"] });
+  const thin = () =>
+    [1, 2, 3, 4].map((i) => look("front-left/disc/thickness", reading("thickness", 0.0215, 0.000005, String(i))));
+
+  it("plans repair first now and shares the lift once: hand arithmetic", () => {
+    const a = appraiseVisit(record([torn(), ...thin()]), solver);
+    expect(a.remedies.map((r) => r.id)).toEqual(["front-discs@front", "trailing-bushes@rear"]);
+    expect(a.plan.remedies.every((r) => r.visit === 0)).toBe(true);
+    // Labour 2 x 1.0 + 2 x 0.8 own, 4 x 0.1 wheels, 0.2 lift = 4.2 h at 90.00; parts 2 x 40 + 2 x 90; visit 25.
+    expect(a.plan.totals[0]).toBe(4.2 * 9000 + 8000 + 18_000 + 2500);
+    const shown = a.plan.remedies.map((r) => r.price?.total ?? 0);
+    expect(shown.reduce((x, y) => x + y, 0)).toBe(a.plan.totals[0]);
+  });
+
+  it("reprices the rest when one remedy is declined", () => {
+    const both = appraiseVisit(record([torn(), ...thin()]), solver);
+    const plan = { ...usualPlan(90_000), declined: ["front-discs@front"] };
+    const one = appraiseVisit(record([torn(), ...thin()], { plan }), solver);
+    const price = (a: typeof both) =>
+      a.plan.remedies.find((r) => r.remedy.id === "trailing-bushes@rear")?.price?.total ?? 0;
+    expect(price(one)).toBeGreaterThan(price(both));
+    expect(price(one)).toBe(2 * 9000 + 2 * 900 + 1800 + 8000 + 2500);
+    const bushes = both.remedies.filter((r) => r.id === "trailing-bushes@rear");
+    expect(priceVisit(bushes, rates).total).toBe(price(one));
+  });
+
+  it("derives job card, box and gates from what is agreed, and holds the car until all is met", () => {
+    const agreed = [{ remedy: "trailing-bushes@rear", by: "owner", at: "2026-03-12" }];
+    const plan = { ...usualPlan(90_000), agreed };
+    const open = appraiseVisit(record([torn()], { plan }), solver);
+    expect(open.jobCard.hardware).toEqual([{ item: "bolt-m14", label: "Bolt M14 x 1.5", must: 2, may: 0 }]);
+    const kinds = open.jobCard.steps.map((s) => s.kind);
+    expect(kinds.indexOf("torque")).toBeGreaterThan(kinds.lastIndexOf("work"));
+    expect(open.gates.filter((g) => g.state === "open").map((g) => g.id)).toEqual([
+      "steps",
+      "reteach",
+      "road-test",
+      "alignment",
+    ]);
+    expect(open.reteach.find((r) => r.item === "Steering-angle zero")?.need).toBe("needed");
+    const steps = open.jobCard.steps.map((s) => ({
+      step: s.id,
+      doneBy: "I. Marden",
+      at: "2026-03-12T12:00:00Z",
+      hubToArch: s.needsRideHeight ? 0.358 : null,
+      torqueNm: null,
+      note: null,
+    }));
+    const taught = open.reteach.map((r) => ({ item: r.item, state: "done" as const, by: "I. Marden" }));
+    const after = {
+      ...look("rear-left/alignment", { kind: "reading", quantity: "toe", value: 0.002, u: 0.0003, point: null }),
+      at: "2026-03-12T13:00:00Z",
+    };
+    const done = appraiseVisit(
+      record([torn(), after], {
+        plan,
+        jobCard: { steps },
+        handOver: { overrides: [], taught, signedBy: null, signedAt: null, receivedBy: null },
+      }),
+      solver,
+    );
+    expect(done.gates.filter((g) => g.state === "open")).toEqual([]);
+    const forgotten = steps.map((s) => ({ ...s, hubToArch: null }));
+    const held = appraiseVisit(record([torn(), after], { plan, jobCard: { steps: forgotten } }), solver);
+    expect(held.gates.find((g) => g.id === "loaded-torque")?.state).toBe("open");
+  });
+
+  it("marks the job line: what is missing blocks what follows", () => {
+    const marks = appraiseVisit(record([]), solver).stages;
+    expect(marks.find((m) => m.stage === "findings")).toEqual({
+      stage: "findings",
+      mark: "blocked",
+      blockedBy: "needs Underside",
+    });
+    expect(
+      appraiseVisit(record([], { family: null }), solver).stages.find((m) => m.stage === "readings")?.blockedBy,
+    ).toBe("needs Car");
+  });
+});
+
+describe("suspects of a visit", () => {
+  const complaint = [
+    {
+      symptom: "pulls-under-braking",
+      side: "left" as const,
+      axle: "unknown" as const,
+      conditions: { speedKmh: null, temperature: null, load: null, steering: null, braking: "firm" as const },
+      since: null,
+    },
+  ];
+
+  it("raises a cause that was seen and lowers what was looked at and is sound; all shares add up to one", () => {
+    const before = findSuspects(complaint, appraiseVisit(record([]), solver).findings);
+    const seen = findSuspects(
+      complaint,
+      appraiseVisit(record([look("front-left/lower-arm/rear-bush", { kind: "signs", signs: ["oil-trace"] })]), solver)
+        .findings,
+    );
+    const cures = (s: typeof before, id: string) => s.suspects.find((x) => x.cause === id)?.cures ?? 0;
+    expect(cures(seen, "hydraulic-bush-leaked")).toBeGreaterThan(cures(before, "hydraulic-bush-leaked"));
+    expect(cures(seen, "caliper-piston-seized")).toBeLessThan(cures(before, "caliper-piston-seized"));
+    const total = seen.suspects.reduce((sum, s) => sum + s.cures, 0) + seen.twoAtOnce + seen.somethingElse;
+    expect(total).toBeCloseTo(1, 9);
+  });
+
+  it("says so where no complaint is chosen", () => {
+    expect(findSuspects([], []).note).toContain("No complaint");
+  });
+});
