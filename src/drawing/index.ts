@@ -16,5 +16,6 @@ export { drawTitleBlock, type TitleBlock, type TitleCell, titleBlockHeight } fro
 export { computeStyleWidth, computeTextWidth, wrapText } from "./text-width.ts";
 export * from "./tokens.ts";
 export { groupOf, groupOfTarget, groupTargetId, groupWords, type PlaceGroup } from "./underside/car-targets.ts";
+export { type Detail, hasDetail } from "./underside/detail.ts";
 export { drawUnderside, type UndersideOptions } from "./underside/draw-underside.ts";
 export { fullName, positionName } from "./underside/position-labels.ts";

@@ -147,7 +147,8 @@ function drawTable({ doc, facts: { effect }, plan }: FaultSheetPage, sheet: PDFK
         setLine(doc, text, x + at, headBase, styles.heading, anchor),
       ),
     );
-  heading(`figure; geometry ${rungWord(effect.headline)}`, 0, "start");
+  const known = effect.headline.rung === "scaled" ? "scaled from a template" : rungWord(effect.headline);
+  heading(`geometry ${known}`, 0, "start");
   heading("value", TABLE.value, "end");
   heading("±, 95 %", TABLE.plusMinus, "end");
   heading(effect.question.fault.kind === "torn" ? "range if torn" : "range", TABLE.range, "start");

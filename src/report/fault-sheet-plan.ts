@@ -2,7 +2,7 @@ import { formatPlusMinus } from "#casework";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import {
   type FigureRow,
-  figureRow,
+  figureRows,
   type Paragraph,
   paragraphsOf,
   settleWords,
@@ -101,7 +101,7 @@ function planAt(facts: FaultSheetFacts, k: number): SheetPlan {
   const titleLines = wrapSet(title, CONTENT - 180, styles.title).length;
   const sentenceY = PAGE.margin + Math.max(titleLines * styles.title.leading, 48) + 16;
   const drawingY = sentenceY + heightOf(facts.effect.sentence, CONTENT, styles.sentence) + 10;
-  const rows = facts.effect.figures.map(figureRow);
+  const rows = figureRows(facts.effect.figures);
   const tableHeight = styles.tableRow + rows.reduce((sum, row) => sum + rowHeight(row, styles), 0);
   const paragraphs = paragraphsOf(facts);
   const height = ({ text }: Paragraph, width: number) =>

@@ -56,7 +56,7 @@ export function sizeRange(figure: Figure): string | null {
 }
 
 /** A figure as a row; one whose sign is not sure gives the reading that would settle it in place of its value. */
-export function figureRow(figure: Figure): FigureRow {
+function figureRow(figure: Figure): FigureRow {
   const { label } = figure;
   if (!figure.signSure) return { label, value: "not printed", plusMinus: "", range: "", settle: settleWords(figure) };
   return {
@@ -66,6 +66,15 @@ export function figureRow(figure: Figure): FigureRow {
     range: formatRange(figure) ?? "",
     settle: null,
   };
+}
+
+/** All rows; a reading that would settle several figures is written once. */
+export function figureRows(figures: readonly Figure[]): readonly FigureRow[] {
+  const rows = figures.map(figureRow);
+  return rows.map((row, i) => {
+    const said = row.settle !== null && rows.slice(0, i).some(({ settle }) => settle === row.settle);
+    return said ? { ...row, value: "not printed, as above", settle: null } : row;
+  });
 }
 
 /** The four pieces of words that explain the figures. */

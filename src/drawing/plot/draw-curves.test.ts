@@ -48,6 +48,11 @@ describe("drawCurves", () => {
   it("draws the change in place of a curve whose sign is not sure, and names the reading where neither is sure", () => {
     expect(chooseCurve(withToe(false, true), "toe")?.quantity).toBe("toe-change");
     expect(wordsOf(drawCurves(withToe(false, true), options))).toContain("toe less sound, °, in is +");
+    const headless = withToe(false, true);
+    const unsure = headless.figures.map((figure) =>
+      figure.key === "toe-change" ? { ...figure, signSure: false } : figure,
+    );
+    expect(chooseCurve({ ...headless, figures: unsure }, "toe")?.drawable).toBe(false);
     const said = wordsOf(drawCurves(withToe(false, false), options)).join(" ");
     expect(said).toContain("toe not drawn");
     expect(said).toContain("height of the toe link's inner joint to 1 mm");

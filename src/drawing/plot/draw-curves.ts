@@ -85,13 +85,18 @@ export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
   };
 }
 
-/** The curve itself where it can be drawn; else what the fault changes in it, which is often better known; else the curve undrawn. */
+/**
+ * The curve itself where it can be drawn; else what the fault changes in it, which is often better known, where the sign of
+ * that change is sure; else the curve undrawn, with the reading that would settle it.
+ */
 export function chooseCurve(effect: FaultEffect, quantity: "toe" | "camber"): Curve | null {
   const by = (name: Curve["quantity"]) => effect.curves.find((curve) => curve.quantity === name);
   const [own, change] = [by(quantity), by(`${quantity}-change`)];
   if (own?.drawable === true) return own;
-  if (change?.drawable === true) return change;
-  return own ?? null;
+  const figure = effect.figures.find(({ key }) => key === `${quantity}-change`);
+  if (change?.drawable === true && figure?.signSure === true) return change;
+  if (own === undefined) return null;
+  return { ...own, settle: own.settle ?? figure?.settle ?? null };
 }
 
 type Area = Pick<Plot, "x" | "width" | "top" | "bottom" | "toY">;

@@ -5,6 +5,7 @@ import type { PositionStates } from "../below/position-state.ts";
 import { countCrossings } from "../labels/place-labels.ts";
 import { layoutFamily, sampleFamily } from "../sample-family.ts";
 import { badTargets, flatMarks, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
+import { computeStyleWidth } from "../text-width.ts";
 import { groupOfTarget } from "./car-targets.ts";
 import { drawUnderside, type UndersideOptions } from "./draw-underside.ts";
 
@@ -136,6 +137,42 @@ describe("drawUnderside", { timeout: 60_000 }, () => {
     expect(rear.cy).toBeGreaterThan(left.cy);
     const scale = (left.cx - 520) / 0.372;
     expect(rear.cy - left.cy).toBeCloseTo((0.168 + 0.182) * scale, 6);
+  });
+});
+
+describe("the detail of the selected place", () => {
+  const big = (selected: string | null, states: PositionStates = {}) =>
+    flatMarks(
+      drawUnderside(sampleFamily, {
+        width: 1040,
+        height: 800,
+        states,
+        selected,
+        detail: { fault: "torn", words: "4.6 mm" },
+      }).marks,
+    ).filter((mark) => mark.kind === "circle" && mark.r > 40);
+
+  it("grows beside a bush or a joint, and beside nothing else", () => {
+    expect(big("rear-left/trailing-link/inner-bush")).toHaveLength(1);
+    expect(big("front-right/lower-arm/ball-joint")).toHaveLength(1);
+    expect(big("front-right/pads/thickness").filter((mark) => mark.kind === "circle" && mark.fill === "paper")).toEqual(
+      [],
+    );
+    expect(big(null)).toEqual([]);
+  });
+
+  it("pushes the words of the left-out stretch aside", () => {
+    const said = textsOf(
+      drawUnderside(sampleFamily, {
+        width: 1040,
+        height: 800,
+        states: {},
+        selected: "rear-left/trailing-link/inner-bush",
+        detail: { fault: null },
+      }),
+    ).find(({ text }) => text.includes("wheelbase"));
+    expect(said?.anchor).toBe("start");
+    expect((said?.x ?? 0) + computeStyleWidth(said?.text ?? "", "note")).toBeLessThan(520 - 54);
   });
 });
 

@@ -10,9 +10,10 @@ import type { GradeMark, Mark, Scene, TypeScale } from "../scene.ts";
 import { drawBreakLines } from "../symbols/break-lines.ts";
 import { drawArrow } from "../symbols/dimension-line.ts";
 import { hairline } from "../symbols/look.ts";
-import { computeStyleWidth } from "../text-width.ts";
+import { computeStyleWidth, wrapText } from "../text-width.ts";
 import { dashes, LEAST_TARGET, strokes } from "../tokens.ts";
 import { carTargets, type PlaceGroup } from "./car-targets.ts";
+import { type Detail, drawDetail, hasDetail } from "./detail.ts";
 import { drawLegend } from "./legend.ts";
 import { drawPositionLabels, labelledPositions, labelOf } from "./position-labels.ts";
 import { familyRungWords, rungWords } from "./rung-words.ts";
@@ -28,6 +29,8 @@ export interface UndersideOptions {
   readonly selected?: string | null;
   /** The corner or axle that is open. */
   readonly opened?: PlaceGroup | null;
+  /** The selected place grown into a circle with its section; absent or a place without one = no circle. */
+  readonly detail?: Detail;
   /** The line that says what the marks mean; absent = shown where there are marks. */
   readonly legend?: boolean;
 }
@@ -51,10 +54,16 @@ export function drawUnderside(asked: Family, options: UndersideOptions): Scene {
   const looks = computeLooks(family, positions, states, selected);
 
   const marks: Mark[] = [...drawCentreLine(layout), ...drawCar(view, { family, positions }, looks)];
-  marks.push(...drawLeftOut(family, layout), ...drawSides(family, layout));
   const placed = positions.flatMap((position) =>
     position.at === null ? [] : [{ position, spot: view.spot(position.at) }],
   );
+  const shown = placed.find(({ position }) => position.id === selected && hasDetail(position));
+  const detail =
+    options.detail === undefined || shown === undefined
+      ? null
+      : drawDetail(shown.position, shown.spot, layout, options.detail, type);
+  marks.push(...drawLeftOut(family, layout, detail?.radius ?? 0), ...drawSides(family, layout));
+  if (detail !== null) marks.push(...detail.marks);
   if (states !== null) marks.push(...drawMarks(placed, states, selected));
 
   const labels =
@@ -125,30 +134,41 @@ function drawMarks(
   });
 }
 
-export function drawLeftOut(family: Family, { view, left, right }: UndersideLayout): readonly Mark[] {
+/**
+ * The break lines, and what is to be said of the drawing: that it is shortened, the wheelbase, the rung.
+ * @param clear half width about the centre line that something else covers, page units
+ */
+export function drawLeftOut(family: Family, { view, left, right }: UndersideLayout, clear = 0): readonly Mark[] {
   const wheelbase = `wheelbase ${Math.round(mmFromMetres(family.wheelbase))}`;
   const said = familyRungWords(family);
+  const area = clear > 0 ? { x: left + 6, width: view.centreX - clear - left - 12 } : { width: right - left - 40 };
   if (view.break === null) {
     const y = view.y((family.front.wheel.centre[0] + family.rear.wheel.centre[0]) / 2);
-    return notes(view.centreX, y, [wheelbase, ...said], right - left);
+    return notes(view.centreX, y, [wheelbase, ...said], area);
   }
   const [y0, y1] = [view.y(view.break.front), view.y(view.break.rear)];
   const words = [`drawn shortened here; ${wheelbase}`, ...said];
-  return [...drawBreakLines(left, right, y0, y1), ...notes(view.centreX, (y0 + y1) / 2, words, right - left)];
+  return [...drawBreakLines(left, right, y0, y1), ...notes(view.centreX, (y0 + y1) / 2, words, area)];
 }
 
-/** Short notes about a middle height, on one line where they fit, else one below the other. */
-function notes(x: number, middle: number, words: readonly string[], width: number): readonly Mark[] {
+/** Short notes about a middle height, on one line where they fit, else one below the other; centred, or from x on. */
+function notes(
+  centre: number,
+  middle: number,
+  words: readonly string[],
+  area: { readonly x?: number; readonly width: number },
+): readonly Mark[] {
   const joined = words.join("; ");
-  const lines = computeStyleWidth(joined, "note") <= width - 40 ? [joined] : words;
+  const fits = computeStyleWidth(joined, "note") <= area.width;
+  const lines = fits ? [joined] : words.flatMap((text) => wrapText(text, area.width, "note"));
   const pitch = 16;
   return lines.map((text, i) => ({
     kind: "text",
-    x,
+    x: area.x ?? centre,
     y: middle + 4.5 + (i - (lines.length - 1) / 2) * pitch,
     text,
     style: "note",
-    anchor: "middle",
+    anchor: area.x === undefined ? "middle" : "start",
     halo: true,
   }));
 }
