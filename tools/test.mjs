@@ -3,6 +3,7 @@ import { demandNode } from "./node-version.mjs";
 demandNode();
 const { spawnSync } = await import("node:child_process");
 const { mkdirSync, readFileSync, rmSync } = await import("node:fs");
+const { availableParallelism } = await import("node:os");
 const { join } = await import("node:path");
 const { buildWhatIsStale } = await import("./build.mjs");
 const { repository } = await import("./changed.mjs");
@@ -51,7 +52,7 @@ const countResults = (report, ended) => {
   return { good: results.numPassedTests, bad: bad === 0 && !ended ? 1 : bad };
 };
 
-const runTests = (title, projects) => {
+const runTests = (title, projects, workers) => {
   head(title);
   const report = join(repository, ".cache", `results-${projects[0]}.json`);
   mkdirSync(join(repository, ".cache"), { recursive: true });
@@ -59,6 +60,7 @@ const runTests = (title, projects) => {
   const ended = runNode("vitest/vitest.mjs", [
     "run",
     ...projects.flatMap((project) => ["--project", project]),
+    `--maxWorkers=${workers}`,
     "--reporter=default",
     "--reporter=json",
     `--outputFile.json=${report}`,
@@ -75,9 +77,13 @@ check("dependency-cruiser: who may import whom", () =>
   runNode("dependency-cruiser/bin/dependency-cruise.mjs", ["--config", "dependency-rules.cjs", "src"]),
 );
 check("Build", () => buildWhatIsStale());
-runTests("Tests: unit, property, reference, architecture", ["unit", "property", "reference", "architecture"]);
-runTests("Tests: records", ["records"]);
-runTests("Tests in a browser", ["e2e"]);
+runTests(
+  "Tests: unit, property, reference, architecture",
+  ["unit", "property", "reference", "architecture"],
+  availableParallelism(),
+);
+runTests("Tests: records", ["records"], 1);
+runTests("Tests in a browser", ["e2e"], 1);
 
 head("Result (each check above counts as one)");
 for (const title of broken) console.log(`failed: ${title}`);
