@@ -1,8 +1,11 @@
+import { diagnosisSuite } from "./diagnosis/diagnosis-suite.ts";
 import { scoreBand } from "./doors/band-rows.ts";
 import { scoreGeometry } from "./geometry/geometry-rows.ts";
 import { scoreSpatial } from "./geometry/spatial-rows.ts";
 import { scoreCompliance } from "./linkage/compliance-rows.ts";
 import { scoreTravel } from "./linkage/travel-rows.ts";
+import { metrologySuite } from "./metrology/metrology-suite.ts";
+import { planSuite } from "./plan/plan-suite.ts";
 import type { Row } from "./score.ts";
 
 /** A set of checks against figures that were computed or printed elsewhere. */
@@ -41,4 +44,12 @@ export const geometrySuite: Suite = {
   score: () => [...scoreGeometry(), ...scoreSpatial()],
 };
 
-export const suites: readonly Suite[] = [travelSuite, complianceSuite, bandSuite, geometrySuite];
+export const suites: readonly Suite[] = [
+  travelSuite,
+  complianceSuite,
+  bandSuite,
+  geometrySuite,
+  metrologySuite,
+  diagnosisSuite,
+  planSuite,
+];

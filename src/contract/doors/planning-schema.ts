@@ -71,7 +71,7 @@ export const planInput = z.strictObject({
     .number()
     .positive()
     .max(3600)
-    .default(120)
+    .default(600)
     .describe("longest search; after it the best plan so far is given with the bound that is proved"),
 });
 
