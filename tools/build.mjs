@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { areBundlesFresh, arePagesFresh, repository } from "./changed.mjs";
 
 const runVite = (config, logLevel) =>
@@ -21,3 +22,5 @@ export const buildWhatIsStale = (logLevel = "warn") => {
   }
   return true;
 };
+
+if (process.argv[1] === fileURLToPath(import.meta.url) && !buildWhatIsStale()) process.exitCode = 1;
