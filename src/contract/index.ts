@@ -1,3 +1,4 @@
+export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export type { Finding } from "#numeric";
 export * from "./cases/index.ts";
 export type * from "./door.ts";
