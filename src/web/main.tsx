@@ -1,3 +1,4 @@
+import "./refuse-eval.ts";
 import { RouterProvider } from "@tanstack/react-router";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

@@ -13,7 +13,7 @@ export const listenForComplaints = (page: Page): readonly string[] => {
 
 /** Opens a sheet and waits until it stands: loaded, its type in place, and nothing more being computed. */
 export const openSheet = async (page: Page, path: string): Promise<void> => {
-  await page.goto(`${inject("address")}${path}`, { waitUntil: "networkidle" });
+  await page.goto(`${inject("address")}${path}`, { waitUntil: "load" });
   await settle(page);
 };
 

@@ -66,9 +66,10 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
           onPosition={geometry.choosePosition}
           onMark={geometry.chooseMark}
         />
-        <div className="geometry-drawing">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
+        <section className="geometry-drawing" aria-label="Views and curves" tabIndex={0}>
           {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
-        </div>
+        </section>
         <div className="geometry-sliders">
           <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />
         </div>
