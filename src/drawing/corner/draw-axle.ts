@@ -47,8 +47,8 @@ export function drawAxle(asked: Family, axleName: AxleName, options: CornerOptio
   const view = belowView((area.left + area.right) / 2, SHEET_HEAD + Math.max(spare, 0) / 2, front, plan.scale, null);
   const looks = computeLooks(family, positions, states, selected);
   const marks: Mark[] = [...drawSheetHead(place, groupWords(axleName), list, { states, type, note: rungWords(axle) })];
-  if (axle.rung === "layout") marks.push(...drawSilhouette(view, axle));
-  else {
+  if (plan.scale > 0 && axle.rung === "layout") marks.push(...drawSilhouette(view, axle));
+  else if (plan.scale > 0) {
     const parts = (["left", "right"] as const).flatMap((side) => cornerParts(axle, side, positions));
     const lines = parts.flatMap((part) => part.lines.map((line) => polyline(line.map((p) => view.spot(p)))));
     const wheels = (["left", "right"] as const).flatMap((side) =>
@@ -66,7 +66,7 @@ export function drawAxle(asked: Family, axleName: AxleName, options: CornerOptio
     width,
     height: plan.height,
     type,
-    scale: scaleWords(plan.scale),
+    ...(plan.scale > 0 ? { scale: scaleWords(plan.scale) } : {}),
     title: `${family.name}, ${groupWords(axleName).toLowerCase()} from below`,
     description: `What belongs to the axle as a whole, from below, front up. ${countSeen(list, states)} of ${list.length} places looked at.${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks: [...marks, ...hung.marks],

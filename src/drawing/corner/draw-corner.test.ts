@@ -63,6 +63,15 @@ describe("drawCorner", { timeout: 60_000 }, () => {
     expect(badTargets(scene)).toEqual([]);
   });
 
+  it("keeps the rows and leaves the drawing out where there is no room for one", () => {
+    const scene = drawCorner(sampleFamily, "rear-left", { width: 280, height: 600, type: "touch", states });
+    expect(scene.targets).toHaveLength(cornerPositions(sampleFamily, "rear-left").length);
+    expect(overlappingTargets(scene)).toEqual([]);
+    expect(badTargets(scene)).toEqual([]);
+    expect(leadersOf(scene)).toEqual([]);
+    expect(scene.scale).toBeUndefined();
+  });
+
   it("writes mark and reading at the rows that have one", () => {
     const scene = drawCorner(sampleFamily, "rear-left", { width: 820, height: 900, type: "touch", states });
     const said = textsOf(scene).map(({ text }) => text);

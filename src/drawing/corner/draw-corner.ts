@@ -70,7 +70,7 @@ export function drawCorner(asked: Family, corner: Corner, options: CornerOptions
     width,
     height: plan.height,
     type,
-    scale: scaleWords(plan.scale),
+    ...(plan.scale > 0 ? { scale: scaleWords(plan.scale) } : {}),
     title: `${family.name}, ${groupWords(corner).toLowerCase()} corner from below`,
     description: `Two sheets, lower and upper, seen from below, front up. ${said}.${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks,
@@ -127,8 +127,8 @@ function drawSheet(
       note: sheet === "lower" ? rungWords(axle) : null,
     }),
   ];
-  if (axle.rung === "layout") marks.push(...drawSilhouette(view, axle, side));
-  else {
+  if (scale > 0 && axle.rung === "layout") marks.push(...drawSilhouette(view, axle, side));
+  else if (scale > 0) {
     const parts = cornerParts(axle, side, positions, extent.inner);
     const ghosts = parts.filter((part) => part.sheet !== "both" && part.sheet !== sheet);
     const lines = ghosts.flatMap((part) => part.lines.map((line) => polyline(line.map((p) => view.spot(p)))));

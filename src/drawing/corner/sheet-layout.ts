@@ -26,7 +26,7 @@ export interface SheetPlan {
   /** From row to row; a row is as high as this less the gap beneath it. */
   readonly pitch: number;
   readonly gap: number;
-  /** Page units per metre, the same on all sheets. */
+  /** Page units per metre, the same on all sheets; 0 = there is room for the rows only, nothing is drawn. */
   readonly scale: number;
   readonly height: number;
 }
@@ -123,6 +123,18 @@ export function planSheets(needs: readonly SheetNeed[], room: Room, outer: "left
     fitting.length > 0
       ? fitting.toSorted((a, b) => b.scale - a.scale)
       : plans.toSorted((a, b) => a.height - b.height || b.scale - a.scale);
-  if (best === undefined) throw new RangeError(`no room for a corner in a width of ${room.width}`);
-  return best;
+  return best ?? planRows(needs, room);
+}
+
+/** Rows alone, over the whole width, one sheet under the other. */
+function planRows(needs: readonly SheetNeed[], room: Room): SheetPlan {
+  const pitch = LEAST_TARGET;
+  const width = room.width - 2 * EDGE;
+  let y = 0;
+  const sheets = needs.map(({ rows }): SheetPlace => {
+    const height = SHEET_HEAD + SHEET_FOOT + rows * pitch;
+    y += height;
+    return { x: EDGE, y: y - height, width, height, left: 0, right: 1 };
+  });
+  return { sheets, rowWidth: width, pitch, gap: 0, scale: 0, height: y };
 }

@@ -43,10 +43,11 @@ export function drawSheetRows(
     const row: Row = { position, label, x, y, width: plan.rowWidth, height, selected: isSelected };
     marks.push(...drawRow(row, states, type));
     targets.push(rowTarget(row, states));
-    if (position.at === null) continue;
+    if (position.at === null || plan.scale === 0) continue;
     marks.push(drawLeader({ port, knee, point: spot, clear: isSelected ? 20 : 8, selected: isSelected }));
   }
-  marks.push(...list.flatMap((position) => pointMark(position, spots.get(position.id), states, selected)));
+  if (plan.scale > 0)
+    marks.push(...list.flatMap((position) => pointMark(position, spots.get(position.id), states, selected)));
   return { marks, targets };
 }
 

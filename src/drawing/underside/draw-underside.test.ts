@@ -31,6 +31,7 @@ const rooms: readonly Pick<UndersideOptions, "width" | "height" | "type">[] = [
   { width: 820, height: 560, type: "touch" },
   { width: 820, height: 1000, type: "touch" },
   { width: 1024, height: 640, type: "touch" },
+  { width: 390, height: 560, type: "touch" },
 ];
 
 describe("drawUnderside", { timeout: 60_000 }, () => {

@@ -37,7 +37,9 @@ export interface UndersideOptions {
 
 /** Mark sizes: with nothing to say, with a finding, selected. */
 const SIZES = { plain: 11, finding: 15, selected: 18 } as const;
-const LABEL_WIDTH = { desk: 164, touch: 164 } as const;
+const LABEL_WIDTH = 164;
+/** Narrower than this the car keeps the room and the labels are left to the sheets of the corners. */
+const LEAST_LABELLED = 540;
 
 /**
  * The underside of a car: from below, front up, page right = the car's left side, the stretch between the axles left out.
@@ -48,7 +50,8 @@ export function drawUnderside(asked: Family, options: UndersideOptions): Scene {
   const { width, height, type = "desk", states, selected = null, opened = null } = options;
   const { family, positions } = drawnFamily(asked);
   const legend = options.legend ?? states !== null;
-  const labelWidth = states === null ? LEAST_TARGET / 2 : LABEL_WIDTH[type];
+  const labelled = states !== null && width >= LEAST_LABELLED;
+  const labelWidth = labelled ? LABEL_WIDTH : LEAST_TARGET / 2;
   const layout = layoutUnderside(family, { width, height, type, legend, labelWidth });
   const { view } = layout;
   const looks = computeLooks(family, positions, states, selected);
@@ -67,7 +70,7 @@ export function drawUnderside(asked: Family, options: UndersideOptions): Scene {
   if (states !== null) marks.push(...drawMarks(placed, states, selected));
 
   const labels =
-    states === null
+    states === null || !labelled
       ? []
       : labelledPositions(positions, states, selected).map((position) =>
           labelOf(position, view.spot(position.at ?? [0, 0]), states, position.id === selected, labelWidth - 34, type),
