@@ -43,7 +43,7 @@ const MOST_PITCH = 60;
 const FOLD = 24;
 const EDGE = 24;
 /** Smaller than this nobody sees what a drawing shows, page units per metre; plans of less width are no plans. */
-const LEAST_SCALE = 40;
+const LEAST_SCALE = 110;
 const ROW_WIDTH = { desk: { least: 156, most: 220 }, touch: { least: 164, most: 204 } } as const;
 
 interface Room {
