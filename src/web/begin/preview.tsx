@@ -3,10 +3,10 @@ import { drawUnderside } from "#drawing";
 import type { Family } from "#vehicle";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 
-const LEAST_HEIGHT = { desk: 420, touch: 420 } as const;
+const leastHeight = () => 420;
 
 /** The car as the entries make it, drawn while they are made. */
 export const Preview = ({ family }: { readonly family: Family }) => {
   const draw = useCallback((room: SceneRoom) => drawUnderside(family, { ...room, states: null }), [family]);
-  return <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} />;
+  return <FittedScene draw={draw} leastHeight={leastHeight} />;
 };

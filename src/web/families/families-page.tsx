@@ -23,8 +23,8 @@ export const FamiliesPage = () => {
         note: own.length === 0 ? "everything here is invented" : "invented ones say so",
         rows: [
           [
-            { label: "Own", value: String(own.length) },
-            { label: "Invented", value: String(supplied.length) },
+            { label: "Own", value: `${own.length} of your own` },
+            { label: "Invented", value: `${supplied.length} invented` },
             { label: "Sheet", value: "1 of 1" },
           ],
         ],
@@ -50,7 +50,7 @@ export const FamiliesPage = () => {
         {importing.state.kind === "refused" ? (
           <section className="refused-file">
             <h2>{importing.state.fileName}</h2>
-            <FindingsList findings={importing.state.findings} />
+            <FindingsList findings={importing.state.findings} outcome="nothing was kept" />
           </section>
         ) : null}
         {own.length === 0 ? null : <FamilyRows title="Your own" note="kept by this program" lines={own} />}

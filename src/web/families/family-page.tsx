@@ -9,7 +9,10 @@ import { LifeMargin } from "./life-margin.tsx";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const sheetRoute = getRouteApi("/families/$familyId/");
-const LEAST_HEIGHT = { desk: 640, touch: 640 } as const;
+const leastHeight = () => 640;
+
+/** Narrower than this the wear calendar has no room for its scale. */
+const LEAST_WIDTH = 760;
 
 /** The family sheet: one car line on one sheet, to print and stand beside. */
 export const FamilyPage = () => {
@@ -48,7 +51,7 @@ export const FamilyPage = () => {
       titleBlock={familyTitleBlock(family, { title: "Family sheet", sheet: "1 of 3", scale })}
       margin={life === null ? <FamilyMargin loaded={loaded} /> : <LifeMargin family={family} life={life} />}
     >
-      <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onScale={setScale} onPress={select} />
+      <FittedScene draw={draw} leastHeight={leastHeight} leastWidth={LEAST_WIDTH} onScale={setScale} onPress={select} />
     </Sheet>
   );
 };

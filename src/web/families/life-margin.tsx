@@ -28,7 +28,7 @@ export const LifeMargin = ({ family, life }: LifeMarginProps) => {
       </h2>
       <p className="margin-figure">
         <span className="figure-huge">{thousands(life.middleKm)}</span>
-        <span className="unit">thousand km, half are gone</span>
+        <span className="unit">thousand km, half gone</span>
       </p>
       <p className="label">
         one in ten by {thousands(life.lowKm)}, nine in ten by {thousands(life.highKm)} thousand km

@@ -12,24 +12,29 @@ interface EffectDrawingProps {
 
 /** Narrower than this the sentence stands under the views; the same width stands in geometry.css. */
 const ROOM_FOR_SENTENCE = 480;
-const VIEWS_LEAST = { desk: 420, touch: 440 } as const;
+const leastHeight = () => 420;
 
 /** Three views of the corner and the curves over travel, drawn from one answer. */
 export const EffectDrawing = ({ family, effect, onScale }: EffectDrawingProps) => {
   const drawViews = useCallback(
     (room: SceneRoom) =>
-      drawGeometry(family, effect, { ...room, format: formatFigure, sentence: room.width >= ROOM_FOR_SENTENCE }),
+      drawGeometry(family, effect, {
+        ...room,
+        ghosts: effect.travels,
+        format: formatFigure,
+        sentence: room.width >= ROOM_FOR_SENTENCE,
+      }),
     [family, effect],
   );
   const drawPlots = useCallback((room: SceneRoom) => drawCurves(effect, { ...room, format: formatFigure }), [effect]);
   return (
     <>
       <div className="geometry-views">
-        <FittedScene draw={drawViews} leastHeight={VIEWS_LEAST} onScale={onScale} />
+        <FittedScene draw={drawViews} leastHeight={leastHeight} onScale={onScale} />
         <p className="geometry-sentence">{effect.sentence}</p>
       </div>
       <div className="geometry-curves">
-        <FittedScene draw={drawPlots} leastHeight={VIEWS_LEAST} />
+        <FittedScene draw={drawPlots} leastHeight={leastHeight} />
       </div>
     </>
   );

@@ -14,9 +14,9 @@ const remembered = (): Theme | null => {
 export const currentTheme = (): Theme => remembered() ?? (matchMedia(SYSTEM_DARK).matches ? "dark" : "light");
 
 /** Gives the page the colours of the drawing's tokens as custom properties. */
-const show = (theme: Theme): void => {
+const show = (theme: Theme | "print"): void => {
   const { style } = document.documentElement;
-  style.setProperty("color-scheme", theme);
+  style.setProperty("color-scheme", theme === "dark" ? "dark" : "light");
   for (const [name, value] of Object.entries(colours[theme])) style.setProperty(`--${name}`, value);
 };
 
@@ -26,8 +26,10 @@ export const chooseTheme = (theme: Theme): void => {
   show(theme);
 };
 
-/** Shows the theme in force and follows the system until a person has chosen. */
+/** Shows the theme in force and follows the system until a person has chosen; paper is white. */
 export const startTheme = (): void => {
   show(currentTheme());
   matchMedia(SYSTEM_DARK).addEventListener("change", () => show(currentTheme()));
+  window.addEventListener("beforeprint", () => show("print"));
+  window.addEventListener("afterprint", () => show(currentTheme()));
 };

@@ -14,19 +14,25 @@ export interface SceneRoom {
 interface FittedSceneProps {
   /** Draws the scene for the room there is; keep it the same function while nothing it draws has changed. */
   readonly draw: (room: SceneRoom) => Scene;
-  /** Never drawn lower than this; the sheet scrolls instead. */
-  readonly leastHeight: Readonly<Record<TypeScale, number>>;
+  /** Never drawn lower than this, px; the sheet scrolls instead. It may depend on the width there is. */
+  readonly leastHeight: (width: number, type: TypeScale) => number;
+  /** In less width than this it is drawn for this much and shown smaller. */
+  readonly leastWidth?: number;
   readonly onPress?: (id: string) => void;
   /** Told the scale of the drawing, for the title block. */
   readonly onScale?: (scale: string | null) => void;
 }
 
 /** A scene drawn anew for the room it has, so that a page unit stays a px and type keeps its size. */
-export const FittedScene = ({ draw, leastHeight, onPress, onScale }: FittedSceneProps) => {
+export const FittedScene = ({ draw, leastHeight, leastWidth = 0, onPress, onScale }: FittedSceneProps) => {
   const [frame, room] = useRoom<HTMLDivElement>();
   const type = useTypeScale();
-  const least = leastHeight[type];
-  const scene = useMemo(() => (room === null ? null : draw({ ...room, type })), [draw, room, type]);
+  const least = leastHeight(room?.width ?? 0, type);
+  const scene = useMemo(() => {
+    if (room === null) return null;
+    const shrink = Math.max(leastWidth / room.width, 1);
+    return draw({ width: room.width * shrink, height: room.height * shrink, type });
+  }, [draw, room, type, leastWidth]);
   const selected = scene?.targets.find((target) => target.selected === true)?.id ?? null;
   const scale = scene?.scale ?? null;
   useEffect(() => onScale?.(scale), [onScale, scale]);

@@ -1,10 +1,17 @@
 import type { Finding } from "#contract";
 
+interface FindingsListProps {
+  readonly findings: readonly Finding[];
+  /** What became of what came in: "nothing was kept". */
+  readonly outcome?: string;
+}
+
 /** Everything that is wrong with what came in, at once: where, what came, what was needed, what to try. */
-export const FindingsList = ({ findings }: { readonly findings: readonly Finding[] }) => (
+export const FindingsList = ({ findings, outcome }: FindingsListProps) => (
   <table className="findings">
     <caption>
-      {findings.length === 1 ? "One thing to put right" : `${findings.length} things to put right`}; nothing was kept
+      {findings.length === 1 ? "One thing to put right" : `${findings.length} things to put right`}
+      {outcome === undefined ? "" : `; ${outcome}`}
     </caption>
     <thead>
       <tr>

@@ -5,8 +5,10 @@ import { OpenedHead } from "./opened-head.tsx";
 import { RestLookedAt } from "./rest-looked-at.tsx";
 import type { Underside } from "./use-underside.ts";
 
-/** On an upright tablet both sheets stand one below the other, and the margin slides over them. */
-const LEAST_HEIGHT = { desk: 640, touch: 920 } as const;
+/** Narrower than this the two sheets only show the car large enough one below the other. */
+const ROOM_FOR_TWO = 900;
+/** On an upright tablet the margin slides over them. */
+const leastHeight = (width: number): number => (width < ROOM_FOR_TWO ? 920 : 640);
 
 interface OpenedSceneProps {
   readonly underside: Underside;
@@ -34,7 +36,7 @@ export const OpenedScene = ({ underside, group, onScale }: OpenedSceneProps) => 
     <div className="opened">
       <OpenedHead underside={underside} title={groupWords(group)} group={group} places={places} />
       <div className="opened-sheets">
-        <FittedScene draw={draw} leastHeight={LEAST_HEIGHT} onPress={underside.select} onScale={onScale} />
+        <FittedScene draw={draw} leastHeight={leastHeight} onPress={underside.select} onScale={onScale} />
       </div>
       <RestLookedAt
         group={group}
