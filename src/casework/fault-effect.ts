@@ -100,5 +100,7 @@ export interface FaultEffect {
   readonly computedSo: string;
   /** Other equilibria of a loose joint, said and not hidden. */
   readonly others: readonly WheelPose[];
+  /** The sound corner at the lowest and highest point of the curves: thin outlines in the drawing. */
+  readonly travels: readonly WheelPose[];
   readonly cautions: readonly string[];
 }

@@ -95,6 +95,7 @@ export const sampleEffect: FaultEffect = {
   whatElse: "The thrust line turns 0.11°.",
   computedSo: "Five links with rubber in the joints.",
   others: [],
+  travels: [],
   cautions: ["The maker's figures for this very car come first."],
 };
 

@@ -113,7 +113,7 @@ function geometryOf({ facts, plan }: FaultSheetPage): Scene {
     height: plan.drawing.height / SCENE_SCALE,
     arrangement: "row",
     format: formatFigure,
-    ...(facts.ghosts === undefined ? {} : { ghosts: facts.ghosts }),
+    ghosts: facts.ghosts ?? facts.effect.travels,
   });
 }
 

@@ -63,7 +63,11 @@ export function computeFaultEffect(
       ],
     };
   const figures = buildFigures(states, loaded, free);
-  const { rises, curves } = computeCurves(states);
+  const settleOf = (key: string): string | null => figures.all.find((f) => f.key === key)?.settle ?? null;
+  const { rises, curves, ends } = computeCurves(states, {
+    toe: settleOf("toe-change"),
+    camber: settleOf("camber-change"),
+  });
   const words = describeEffect(states, figures);
   const tornShare = states.tornShare;
   return {
@@ -80,6 +84,7 @@ export function computeFaultEffect(
       figures: figures.all,
       ...words,
       others: loaded.others.map((o) => poseOf(model, o)),
+      travels: ends.map((e) => poseOf(model, e)),
     },
   };
 }

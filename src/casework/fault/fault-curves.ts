@@ -1,4 +1,4 @@
-import type { CornerLoad } from "#engines/linkage";
+import type { CornerLoad, ElasticState } from "#engines/linkage";
 import { degreesFromRadians } from "#quantity";
 import type { Curve, CurveLine, CurveQuantity } from "../fault-effect.ts";
 import { changeOf, type FaultStates, type PairBand, solvePair } from "./fault-pair.ts";
@@ -6,30 +6,47 @@ import { findSettlingReading, isSignSure } from "./settle.ts";
 
 /** Curves never reach further than this from ride height, metres; they end earlier at the stops. */
 const FURTHEST = 0.08;
-const POINTS = 17;
+const POINTS_EACH_WAY = 8;
 /** Bands are drawn at twice the standard deviation. */
 const BAND = 2;
 
-/** Toe and camber over contact height at the asked force, sound and faulty, with bands; and the change between them. */
-export function computeCurves(states: FaultStates): { rises: number[]; curves: Curve[] } {
+export interface EffectCurves {
+  readonly rises: number[];
+  readonly curves: Curve[];
+  /** The sound corner at the lowest and the highest point of the curves, for the drawing. */
+  readonly ends: readonly ElasticState[];
+}
+
+/**
+ * Toe and camber over contact height at the asked force, sound and faulty, with bands; and the change between them.
+ * A change is drawable where its figure at the asked height is sure of its sign (`settle` null), so that page and curve
+ * never disagree. Ride height is always one of the points.
+ */
+export function computeCurves(
+  states: FaultStates,
+  settle: { readonly toe: string | null; readonly camber: string | null },
+): EffectCurves {
   const { bumpStop, droopStop } = states.model.assembly;
   const top = Math.min(FURTHEST, bumpStop);
   const bottom = -Math.min(FURTHEST, droopStop);
-  const steps = Array.from({ length: POINTS }, (_, i) => bottom + ((top - bottom) * i) / (POINTS - 1));
-  const up = walk(
+  const share = Array.from({ length: POINTS_EACH_WAY }, (_, i) => (i + 1) / POINTS_EACH_WAY);
+  const up = walk(states, [0, ...share.map((x) => x * top)]);
+  const down = walk(
     states,
-    steps.filter((z) => z >= 0),
-  );
-  const down = walk(states, steps.filter((z) => z < 0).reverse()).reverse();
+    share.map((x) => x * bottom),
+  ).reverse();
   const points = [...down, ...up];
+  const lowest = points[0];
+  const highest = points.at(-1);
   return {
     rises: points.map((p) => p.rise),
     curves: [
       plain(states, points, "toe"),
       plain(states, points, "camber"),
-      change(states, points, "toe"),
-      change(states, points, "camber"),
+      change(states, points, "toe", settle.toe),
+      change(states, points, "camber", settle.camber),
     ],
+    ends: [lowest, highest].flatMap((p) => (p ? [p.pair.sound.state] : [])),
   };
 }
 
@@ -103,7 +120,7 @@ function unsureEnd(states: FaultStates, points: readonly Point[], key: "toe" | "
   return findSettlingReading(jets, whole, states.model.assembly);
 }
 
-function change(states: FaultStates, points: readonly Point[], key: "toe" | "camber"): Curve {
+function change(states: FaultStates, points: readonly Point[], key: "toe" | "camber", settle: string | null): Curve {
   const quantity: CurveQuantity = `${key}-change`;
   const changes = points.map((p) => {
     const middle = changeOf(states, p.pair, key);
@@ -114,5 +131,11 @@ function change(states: FaultStates, points: readonly Point[], key: "toe" | "cam
       high: Math.max(...all.map((a) => a.value + BAND * a.sd)),
     };
   });
-  return { quantity, unit: "deg", drawable: true, settle: null, lines: [lineOf(states.question.fault.kind, changes)] };
+  return {
+    quantity,
+    unit: "deg",
+    drawable: settle === null,
+    settle,
+    lines: [lineOf(states.question.fault.kind, changes)],
+  };
 }
