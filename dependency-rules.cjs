@@ -34,8 +34,8 @@ const packages = {
   drawing: ["d3-scale"],
   records: ["better-sqlite3", "kysely"],
   report: ["pdfkit", "source-sans"],
-  server: ["fastify", "@fastify/static"],
-  cli: ["commander"],
+  server: ["highs", "fastify", "@fastify/static"],
+  cli: ["highs", "commander"],
   web: ["react", "react-dom", "@tanstack/react-router", "comlink", "source-sans", "vite"],
 };
 const testPackages = ["vitest", "fast-check"];

@@ -14,5 +14,5 @@ export default defineConfig({
     chunkSizeWarningLimit: 4000,
     rolldownOptions: { input: { "command-line": "src/cli/index.ts", server: "src/server/index.ts" } },
   },
-  ssr: { noExternal: true, external: ["better-sqlite3", "fastify", "@fastify/static", "pdfkit"] },
+  ssr: { noExternal: true, external: ["highs", "better-sqlite3", "fastify", "@fastify/static", "pdfkit"] },
 });

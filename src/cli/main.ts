@@ -1,9 +1,10 @@
 import { Command, CommanderError } from "commander";
-import { type Door, doors } from "#contract";
+import type { Door } from "#contract";
 import { answerBatch, answerOne, listCalculations } from "./calc-command.ts";
 import { addRecordCommands } from "./commands/record-commands.ts";
 import { checkFamilyFile, printFamilySchema } from "./family-command.ts";
 import { formatFindingsJson } from "./format-findings.ts";
+import { loadDoors } from "./load-doors.ts";
 import { printDoorSchema } from "./schema-command.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
@@ -39,7 +40,7 @@ const chooseCalc = async (
   id: string | undefined,
   options: CalcOptions,
 ): Promise<ExitStatus> => {
-  const offered = parts.doors ?? doors;
+  const offered = parts.doors ?? (await loadDoors());
   const ways = [id !== undefined, options.list === true, options.batch === true].filter(Boolean).length;
   const jsonAlone = options.json === true && options.list !== true;
   if (ways !== 1 || jsonAlone) {
@@ -104,7 +105,7 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
       end(
         options.door === undefined
           ? await printFamilySchema(terminal)
-          : await printDoorSchema(terminal, parts.doors ?? doors, options.door),
+          : await printDoorSchema(terminal, parts.doors ?? (await loadDoors()), options.door),
       ),
     );
 
