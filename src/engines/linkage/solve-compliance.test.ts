@@ -252,3 +252,23 @@ describe.each(readElasticCorners())("play in a link of $name", ({ corner }) => {
     expect([...designPose(1).t]).toEqual([...before.t]);
   });
 });
+
+describe("near zero link force", () => {
+  const strut = readElasticCorners().find(({ name }) => name === "front_strut_open")?.corner;
+  if (!strut) throw new Error("no strut");
+
+  it.each([
+    ["lower_front", "wheel-load", 2840],
+    ["tie_rod", "contact-height", -1080],
+  ] as const)("a loose %s with the %s held has three balances, the middle one unstable", (link, hold, lateral) => {
+    const loose = new ComplianceSolver({ ...strut, hold, faults: [{ kind: "play", link, total: 2e-3 }] });
+    const answer = loose.solve({ ...NO_LOAD, lateral });
+    if (!("state" in answer)) throw new Error("no balance");
+    const sides = [answer.state, ...answer.others].map((s) => [s.branch[0], s.stable]);
+    expect(sides).toEqual([
+      [1, true],
+      [0, false],
+      [-1, true],
+    ]);
+  });
+});

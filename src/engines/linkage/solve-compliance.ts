@@ -82,32 +82,41 @@ export class ComplianceSolver {
         : { unsolved: only.report };
     }
     const preferred: Branch = plays.map((i) => ((this.balance.preload[i] as number) < 0 ? -1 : 1));
-    const found: ElasticState[] = [];
-    let lastReport: Balance["report"] | null = null;
-    const solved: Balance[] = [];
     const branches = allBranches(plays.length).sort((a, b) => distance(a, preferred) - distance(b, preferred));
-    for (const branch of branches) {
-      const balance = this.solveBranch(load, branch, solved);
-      lastReport ??= balance.report;
-      if (balance.report.end !== "converged") continue;
-      solved.push(balance);
-      if (this.consistent(balance)) found.push(this.describe(balance, load));
-    }
-    const [state, ...others] = found;
-    return state
-      ? { state, others }
-      : { unsolved: lastReport ?? { end: "infeasible", iterations: 0, residual: Number.NaN } };
+    const found = new Map<Branch, Balance>();
+    const firstTries = branches.map((branch) => this.balance.solve(load, branch));
+    firstTries.forEach((balance, i) => {
+      if (this.holds(balance)) found.set(branches[i] as Branch, balance);
+    });
+    const settled = firstTries.filter((balance) => balance.report.end === "converged");
+    // A branch that did not settle from design may do so from where another one did; and one that settled elsewhere may
+    // hold close to a balance that was found. Twice, as one finds the next.
+    for (let pass = 0; pass < 2; pass++)
+      branches.forEach((branch, i) => {
+        if (found.has(branch)) return;
+        const lost = firstTries[i]?.report.end !== "converged";
+        const near = this.findNear(load, branch, [...found.values(), ...(lost ? settled : [])]);
+        if (near) found.set(branch, near);
+      });
+    const [state, ...others] = branches.flatMap((branch) => {
+      const balance = found.get(branch);
+      return balance ? [this.describe(balance, load)] : [];
+    });
+    return state ? { state, others } : { unsolved: (firstTries[0] as Balance).report };
   }
 
-  /** From the healthy pose first, then from the balances already found and from between them. */
-  private solveBranch(load: CornerLoad, branch: Branch, solved: readonly Balance[]): Balance {
-    const first = this.balance.solve(load, branch);
-    if (first.report.end === "converged") return first;
-    for (const near of solved) {
-      const next = this.balance.solveFrom(near.pose, load, near.wheelLoad, branch);
-      if (next.report.end === "converged") return next;
+  /** Converged, and every loose member on the side its branch assumes. */
+  private holds(balance: Balance): boolean {
+    return balance.report.end === "converged" && this.consistent(balance);
+  }
+
+  /** A balance of this branch by Newton from those of other branches, or null. */
+  private findNear(load: CornerLoad, branch: Branch, others: readonly Balance[]): Balance | null {
+    for (const other of others) {
+      const next = this.balance.solveFrom(other.pose, load, other.wheelLoad, branch);
+      if (this.holds(next)) return next;
     }
-    return first;
+    return null;
   }
 
   private consistent(balance: Balance): boolean {
