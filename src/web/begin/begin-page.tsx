@@ -1,7 +1,7 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import type { Finding } from "#contract";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { beginFamily } from "../server/silhouettes.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";

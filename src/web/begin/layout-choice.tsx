@@ -1,4 +1,4 @@
-import type { AxleName, LayoutName } from "#vehicle";
+import type { AxleName, LayoutName } from "../car.ts";
 import { LAYOUT_WORDS } from "../families/layout-words.ts";
 import { LayoutSilhouette } from "./layout-silhouette.tsx";
 

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { parseSilhouette } from "#contract";
 import { drawUnderside, type Scene, svgTreeOf } from "#drawing";
-import type { AxleName, LayoutName } from "#vehicle";
+import type { AxleName, LayoutName } from "../car.ts";
 import { renderSvgNode } from "../scene/svg-node-view.tsx";
 
 /** The room a whole car is drawn in before one axle is cut out of it. */

@@ -1,6 +1,6 @@
 import { useCallback } from "react";
 import { drawUnderside } from "#drawing";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 
 const leastHeight = () => 420;

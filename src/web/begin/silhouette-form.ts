@@ -1,5 +1,5 @@
 import { parseSilhouette, type SilhouetteSheet } from "#contract";
-import type { Family, LayoutName } from "#vehicle";
+import type { Family, LayoutName } from "../car.ts";
 
 /** A number of the form, as it is entered: millimetres, kilograms, percent. */
 export interface NumberEntry {

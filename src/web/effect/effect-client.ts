@@ -1,6 +1,6 @@
 import { type Remote, wrap } from "comlink";
 import type { FaultQuestion } from "#casework";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import type { EffectAnswer, EffectWorker } from "./effect-worker.ts";
 
 interface Asked {

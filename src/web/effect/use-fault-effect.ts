@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import type { FaultQuestion } from "#casework";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { createEffectClient, type EffectClient } from "./effect-client.ts";
 import type { EffectAnswer } from "./effect-worker.ts";
 

@@ -1,5 +1,5 @@
 import type { Condition, FaultQuestion, RubberFault } from "#casework";
-import { cornerOf, type Position } from "#vehicle";
+import { cornerOf, type Position } from "../car.ts";
 
 /** What a fault is first looked at under: standing height, wheels straight, a firm stop at this wheel; common practice, no source. */
 export const USUAL_CONDITION: Condition = { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 };

@@ -1,7 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { formatNumber } from "#casework";
 import { mmFromMetres } from "#quantity";
-import type { Axle } from "#vehicle";
+import type { Axle } from "../car.ts";
 import { RUNG_WORDS } from "../effect/figure-facts.tsx";
 import type { LoadedFamily } from "../server/families.ts";
 import { MarginSection } from "../shell/margin-section.tsx";

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { SmallCar } from "../scene/small-car.tsx";
 import { loadFamily } from "../server/families.ts";
 

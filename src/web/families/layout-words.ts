@@ -1,4 +1,4 @@
-import type { LayoutName } from "#vehicle";
+import type { LayoutName } from "../car.ts";
 
 /** Layouts in words, as a workshop says them. */
 export const LAYOUT_WORDS: Readonly<Record<LayoutName, string>> = {

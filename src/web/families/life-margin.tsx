@@ -1,6 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { formatNumber } from "#casework";
-import { type Family, idWithoutSide, type PracticeLife, positionsOf } from "#vehicle";
+import { type Family, idWithoutSide, type PracticeLife, positionsOf } from "../car.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 
 interface LifeMarginProps {

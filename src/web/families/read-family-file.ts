@@ -1,5 +1,5 @@
 import { type Finding, inputTooLargeFinding, largestInputBytes, notUtf8Finding, parseFamilyText } from "#contract";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 
 /** A family file as it was read: the family with the text it came as, or everything that is wrong with it. */
 export type ReadFamilyFile =

@@ -1,7 +1,7 @@
 import { useRouter } from "@tanstack/react-router";
 import { useState } from "react";
 import type { Finding } from "#contract";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { saveFamily } from "../server/families.ts";
 import type { FamilyLine } from "../server/family-list.ts";
 import { readFamilyFile } from "./read-family-file.ts";

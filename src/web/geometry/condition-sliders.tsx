@@ -1,6 +1,6 @@
 import { type Condition, formatNumber } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
-import type { Axle } from "#vehicle";
+import type { Axle } from "../car.ts";
 import { LoadSlider } from "./load-slider.tsx";
 import { NoSlider, Slider } from "./slider.tsx";
 

@@ -1,7 +1,7 @@
 import { useCallback } from "react";
 import { type FaultEffect, formatFigure } from "#casework";
 import { drawCurves, drawGeometry } from "#drawing";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 
 interface EffectDrawingProps {

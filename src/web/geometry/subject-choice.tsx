@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { fullName, gradeWords } from "#drawing";
 import { metresFromMm } from "#quantity";
-import type { Family, Position } from "#vehicle";
+import type { Family, Position } from "../car.ts";
 import { FIRMER_FACTOR, PLAY_MM, type PositionMark, wordsOfMark } from "../underside/position-mark.ts";
 import { type PossibleFaults, possibleFaultsAt } from "../underside/rubber-at.ts";
 

@@ -1,7 +1,7 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Condition, FaultQuestion } from "#casework";
-import { type Family, type Position, positionsOf } from "#vehicle";
+import { type Family, type Position, positionsOf } from "../car.ts";
 import { questionAt, USUAL_CONDITION } from "../effect/usual-condition.ts";
 import { formatMarks, parseMarks, withMark } from "../underside/marks-in-address.ts";
 import { faultOfMark, type PositionMark, type PositionMarks } from "../underside/position-mark.ts";

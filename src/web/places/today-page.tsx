@@ -1,7 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { parseSilhouette } from "#contract";
 import type { PositionStates } from "#drawing";
-import { type Family, positionsOf } from "#vehicle";
+import { type Family, positionsOf } from "../car.ts";
 import { SmallCar } from "../scene/small-car.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 

@@ -1,5 +1,5 @@
 import { svgNodesOf } from "#drawing";
-import type { Grade } from "#vehicle";
+import type { Grade } from "../car.ts";
 import { renderSvgNode } from "./svg-node-view.tsx";
 
 interface GradeMarkProps {

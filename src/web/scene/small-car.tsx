@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import { drawUnderside, type PositionStates, type Scene, svgTreeOf } from "#drawing";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { renderSvgNode } from "./svg-node-view.tsx";
 
 interface SmallCarProps {

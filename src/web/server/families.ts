@@ -1,5 +1,5 @@
 import { type Finding, parseFamilyText } from "#contract";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { type Answer, askServer } from "./ask-server.ts";
 
 /** A family as the server keeps it: what the pages draw from, the text of its file, and its version. */

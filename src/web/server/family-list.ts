@@ -1,5 +1,5 @@
 import type { Finding } from "#contract";
-import type { LayoutName, Rung } from "#vehicle";
+import type { LayoutName, Rung } from "../car.ts";
 import { type Answer, askServer } from "./ask-server.ts";
 
 interface AxleLine {

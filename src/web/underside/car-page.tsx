@@ -1,10 +1,11 @@
 import { useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
-import { drawUnderside, groupOf, groupOfTarget, type PlaceGroup } from "#drawing";
+import { type Detail, drawUnderside, groupOf, groupOfTarget, NOT_LOOKED_AT, type PlaceGroup } from "#drawing";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock, yearsOf } from "./family-title-block.ts";
 import { PositionMargin } from "./position-margin.tsx";
+import { faultOfMark, type PositionMark, wordsOfMark } from "./position-mark.ts";
 import { useMarkedEffect } from "./use-marked-effect.ts";
 import { useUnderside } from "./use-underside.ts";
 
@@ -18,6 +19,12 @@ const CORNER_KEYS: readonly { readonly key: string; readonly group: PlaceGroup; 
 ];
 
 const leastHeight = () => 530;
+
+/** What the circle beside the selected place shows of its mark. */
+const detailOf = (mark: PositionMark | null): Detail =>
+  mark === null
+    ? { fault: null, words: NOT_LOOKED_AT.toLowerCase() }
+    : { fault: faultOfMark(mark)?.kind ?? null, words: wordsOfMark(mark) ?? "sound" };
 
 /** The whole car from below: tap a corner to open it; labels of what has been found select their place. */
 export const CarPage = () => {
@@ -43,9 +50,13 @@ export const CarPage = () => {
   };
   const selectedId = selected?.id ?? null;
   const opened = selected === null ? null : groupOf(selected);
+  const detail = useMemo(
+    () => detailOf(selected === null ? null : (underside.marks.get(selected.id) ?? null)),
+    [selected, underside.marks],
+  );
   const draw = useCallback(
-    (room: SceneRoom) => drawUnderside(family, { ...room, states, selected: selectedId, opened }),
-    [family, states, selectedId, opened],
+    (room: SceneRoom) => drawUnderside(family, { ...room, states, selected: selectedId, opened, detail }),
+    [family, states, selectedId, opened, detail],
   );
   const keys = useMemo(
     () => CORNER_KEYS.map(({ key, group, does }) => ({ key, does, run: () => open(group) })),

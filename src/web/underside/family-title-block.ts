@@ -1,5 +1,5 @@
 import { INVENTED_NOTE } from "#drawing";
-import type { Family } from "#vehicle";
+import type { Family } from "../car.ts";
 import { LAYOUT_WORDS } from "../families/layout-words.ts";
 import type { TitleBlockFacts } from "../shell/title-block.tsx";
 

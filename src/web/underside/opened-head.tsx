@@ -1,6 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import type { PlaceGroup } from "#drawing";
-import type { Position } from "#vehicle";
+import type { Position } from "../car.ts";
 import type { Underside } from "./use-underside.ts";
 
 interface OpenedHeadProps {

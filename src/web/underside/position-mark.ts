@@ -1,6 +1,6 @@
 import type { RubberFault } from "#casework";
 import { mmFromMetres } from "#quantity";
-import type { Grade } from "#vehicle";
+import type { Grade } from "../car.ts";
 
 /** What a person has marked at a position. "sound" is: looked at, nothing seen. */
 export type PositionMark = { readonly kind: "sound" } | RubberFault;

@@ -1,5 +1,5 @@
 import { groupWords, type PlaceGroup } from "#drawing";
-import type { Position } from "#vehicle";
+import type { Position } from "../car.ts";
 
 interface RestLookedAtProps {
   readonly group: PlaceGroup;

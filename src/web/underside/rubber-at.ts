@@ -1,10 +1,10 @@
-import { type Axle, type Family, type Joint, type Position, STRUT_TOP, TRAILING_ARM } from "#vehicle";
+import type { Axle, Family, Joint, Position } from "../car.ts";
 
+/** The joint at an end of a link; a place on no link is the top of the strut or the bush of the trailing arm. */
 const jointIn = (axle: Axle, at: NonNullable<Position["joint"]>): Joint | undefined => {
-  if (at.link === STRUT_TOP) return axle.strut?.topMount;
-  if (at.link === TRAILING_ARM) return axle.trailingArm?.bushJoint;
   const link = axle.links.find(({ name }) => name === at.link);
-  return at.end === "inner" ? link?.innerJoint : link?.outerJoint;
+  if (link !== undefined) return at.end === "inner" ? link.innerJoint : link.outerJoint;
+  return axle.strut?.topMount ?? axle.trailingArm?.bushJoint;
 };
 
 /** What can be computed as wrong or different at a position. */

@@ -1,7 +1,7 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useMemo } from "react";
 import type { PositionState, PositionStates } from "#drawing";
-import { type Position, positionsOf } from "#vehicle";
+import { type Position, positionsOf } from "../car.ts";
 import type { LoadedFamily } from "../server/families.ts";
 import { formatMarks, parseMarks, withMark } from "./marks-in-address.ts";
 import { gradeOfMark, type PositionMark, type PositionMarks, wordsOfMark } from "./position-mark.ts";
