@@ -59,7 +59,8 @@ export const codes: Readonly<Record<string, string>> = {
   "unknown-position": "No position of the family has this id.",
   "unknown-word": "A word that is none of those allowed here; the nearest is named where there is one.",
   usage: "A command line that cannot be understood.",
-  "version-needed": "A family or document is saved with the version it began from, so that nobody's work is overwritten.",
+  "version-needed":
+    "A family or document is saved with the version it began from, so that nobody's work is overwritten.",
   "wrong-format": "Text that does not have the form needed.",
   "wrong-length": "A list or text has too few or too many entries.",
   "wrong-side": "A point lies on the other side of the car than the one asked for.",
