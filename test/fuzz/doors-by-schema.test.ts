@@ -24,21 +24,21 @@ describe.each(doors.map((door) => [door.id, door] as const))("%s, whatever comes
         expect("findings" in answer).toBe(true);
         demandAnswer(answer);
       }),
-      { seed: 11, numRuns: 100 },
+      { seed: 11, numRuns: 100, endOnFailure: true },
     );
   });
 
   it("answers any text", () => {
     fc.assert(
       fc.property(fc.string(), (text) => demandAnswer(askDoorText(id, text))),
-      { seed: 12, numRuns: 100 },
+      { seed: 12, numRuns: 100, endOnFailure: true },
     );
   });
 
   it("answers every document of the form of its schema, sensible or not", { timeout: 120_000 }, () => {
     fc.assert(
       fc.property(arbitraryOf(jsonSchemaOf(door.input)), (value) => demandAnswer(askDoor(id, value))),
-      { seed: 13, numRuns: 200 },
+      { seed: 13, numRuns: 200, endOnFailure: true },
     );
   });
 
