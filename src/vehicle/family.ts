@@ -129,7 +129,7 @@ export interface Brake {
   readonly discDiameter: Metres;
   readonly discThickness: Metres;
   readonly vented: boolean;
-  /** Hat depth inward from the mounting face. */
+  /** From the mounting face inward to the middle of the disc. */
   readonly hatDepth: Metres;
   readonly pistonDiameter: Metres;
   readonly padThickness: Metres;
@@ -152,7 +152,7 @@ export interface Wheel {
   readonly rimOffset: Metres;
 }
 
-/** Closed outline as seen from below, in the ground plane: [x, y]. Left half first where only a half is given. */
+/** Closed outline as seen from below, in the ground plane: [x, y]; whole, the left half first. */
 export type Outline = readonly (readonly [x: Metres, y: Metres])[];
 
 export interface Axle {
@@ -172,6 +172,7 @@ export interface Axle {
   readonly subframe: readonly Outline[];
   /** Arms of the knuckle from the hub to the outer joints are drawn by themselves; this is extra metal of the left one. */
   readonly knuckle: readonly Outline[];
+  /** Where it is bolted to the body, both sides as they are. */
   readonly subframeMounts: readonly PointIn<"vehicle">[];
   /** Steered axle: rack housing from boot to boot, half length, at the inner tie-rod joints. */
   readonly rackTravel?: Metres;
