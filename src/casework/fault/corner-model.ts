@@ -157,5 +157,14 @@ export function playFaults(a: CornerAssembly, position: Position, play: number):
   return linksAt(a, position).map((link) => ({ kind: "play", link: engineName(link), total: play }));
 }
 
+/** Names of the rates at a position, as the bands know them. */
+export function rateNamesAt(a: CornerAssembly, position: Position): readonly string[] {
+  const end = position.joint?.end ?? "inner";
+  return linksAt(a, position).map((link) => {
+    const name = engineName(link);
+    return name === link ? `${link}.${end}` : name;
+  });
+}
+
 /** A point or direction of the left-hand model on the asked side. */
 export const onAskedSide = (model: CornerModel, v: Vector): Vector => (model.mirrored ? mirrorY(v) : v);

@@ -1,6 +1,6 @@
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
-import { jointOf } from "./corner-model.ts";
+import { jointOf, rateNamesAt } from "./corner-model.ts";
 import { changeOf, type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
 import { formatNumber } from "./format-figure.ts";
 import { conditionWords, originWords, percent } from "./phrases.ts";
@@ -22,6 +22,8 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   const { rung } = states.model.assembly;
   const { jets } = states.sound.band;
   const common = { rung, inputs, source: SOURCE };
+  // A change is what this joint's own softness does: its rate scales it, and no positive rate turns its sign.
+  const own = rateNamesAt(states.model.assembly, states.position);
   const changed = (
     key: string,
     label: string,
@@ -33,7 +35,9 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     const middle = changeOf(states, pair, quantity);
     const ends = pair.ends.map((e) => changeOf(states, pair, quantity, e));
     const sure = [middle, ...ends].every(
-      (c) => isSignSure(c.value, c.sd) && Math.sign(c.value) === Math.sign(middle.value),
+      (c) =>
+        isSignSure(c.value, degreesFromRadians(jets.deviation(c.jet, own))) &&
+        Math.sign(c.value) === Math.sign(middle.value),
     );
     const values = ends.map((e) => e.value * scale);
     return {
@@ -46,7 +50,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       range: ends.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
       relation: `${relation}. ${BALANCE}; ${PROPAGATION}`,
       signSure: sure,
-      settle: sure ? null : findSettlingReading(jets, middle.jet, states.model.assembly),
+      settle: sure ? null : findSettlingReading(jets, middle.jet, states.model.assembly, own),
     };
   };
   const absolute = (

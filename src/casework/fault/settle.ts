@@ -22,13 +22,19 @@ export const isSignSure = (value: number, sd: number): boolean => signProbabilit
 
 /**
  * The reading, or group of readings, after which the sign of a figure would be sure: the numbers with the largest
- * share of its variance, taken one after another; or what can be said where even all of them would not do.
+ * share of its variance, taken one after another; or what can be said where even all of them would not do. Rates named
+ * in `without` cannot turn the sign and are not asked for.
  */
-export function findSettlingReading(jets: JetCorner, jet: Jet, assembly: CornerAssembly): string {
+export function findSettlingReading(
+  jets: JetCorner,
+  jet: Jet,
+  assembly: CornerAssembly,
+  without: readonly string[] = [],
+): string {
   const value = jet[0] as number;
   const shares = jets.shares(jet);
   const order = shares.map((share, i) => ({ share, i })).sort((a, b) => b.share - a.share);
-  const sd = jets.parameters.map((p) => p.sd);
+  const sd = jets.parameters.map((p) => (p.kind === "rate" && without.includes(p.name) ? 0 : p.sd));
   const left = (): number =>
     Math.sqrt(jets.parameters.reduce((sum, _, i) => sum + ((jet[i + 1] as number) * (sd[i] as number)) ** 2, 0));
   const named: string[] = [];

@@ -75,10 +75,17 @@ export class JetCorner {
     return i < 0 ? this.constant(p) : (this.points[i] as JetVector);
   }
 
-  /** Standard deviation of a quantity: root of the sum of (derivative times standard deviation) squared. */
-  deviation(jet: Jet): number {
+  /**
+   * Standard deviation of a quantity: root of the sum of (derivative times standard deviation) squared; the rates
+   * named in `without` are taken as exact.
+   */
+  deviation(jet: Jet, without: readonly string[] = []): number {
     let sum = 0;
-    for (let i = 0; i < this.n; i++) sum += ((jet[i + 1] as number) * (this.parameters[i]?.sd ?? 0)) ** 2;
+    for (let i = 0; i < this.n; i++) {
+      const p = this.parameters[i];
+      if (p?.kind === "rate" && without.includes(p.name)) continue;
+      sum += ((jet[i + 1] as number) * (p?.sd ?? 0)) ** 2;
+    }
     return Math.sqrt(sum);
   }
 
