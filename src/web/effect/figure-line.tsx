@@ -1,9 +1,11 @@
 import { type Figure, formatFigure, formatPlusMinus, formatRange } from "#casework";
 import { FigureFacts } from "./figure-facts.tsx";
 
-/** What is shown in place of a figure whose sign is not sure: the reading that would settle it. */
+/** What is shown in place of a figure whose sign is not sure: the reading that would settle it, where one would. */
 export const settleWords = ({ settle }: Figure): string =>
-  settle === null || settle === "" ? "its sign is not sure, so it is not shown" : `its sign is not sure; ${settle}`;
+  settle === null || settle === ""
+    ? "Its sign is not sure, and no reading would settle it."
+    : `Its sign is not sure. ${settle}`;
 
 /** A figure's band in words: plus or minus, and the range of a fault that is itself a range. */
 export const bandWords = (figure: Figure): string =>

@@ -36,6 +36,9 @@ export const EffectMargin = ({ geometry, effect }: { readonly geometry: Geometry
       <MarginTop geometry={geometry} />
       <h2 className="heading">{effect.headline.label}</h2>
       <p className="label">{fullName(geometry.position)}</p>
+      {geometry.stranger === null ? null : (
+        <p className="margin-notice">Nothing is computed at {geometry.stranger}; shown is an example in its place.</p>
+      )}
       <Headline effect={effect} />
       <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
       <MarginSection title="How sure">

@@ -49,7 +49,7 @@ export const Headline = ({ effect }: { readonly effect: FaultEffect }) => {
           </p>
         </>
       ) : (
-        <p className="margin-notice">Not shown: {settleWords(figure)}</p>
+        <p className="margin-notice">{settleWords(figure)}</p>
       )}
       <StateLine figure={find("toe-faulty")} state={effect.question.fault.kind} />
       <StateLine figure={find("toe-sound")} state="sound" />

@@ -18,6 +18,8 @@ export interface Geometry {
   /** Every place the linkage can compute, in the order of the family. */
   readonly positions: readonly Position[];
   readonly position: Position;
+  /** The place the address names, where this family has none of that name to compute with. */
+  readonly stranger: string | null;
   readonly mark: PositionMark;
   readonly condition: Condition;
   readonly question: FaultQuestion | null;
@@ -93,6 +95,7 @@ export const useGeometry = (): Geometry | null => {
     family,
     positions,
     position,
+    stranger: search.at === undefined || search.at === position.id ? null : search.at,
     mark,
     condition,
     question,
