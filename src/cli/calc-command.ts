@@ -1,7 +1,7 @@
-import { z } from "zod";
 import {
   askDoorReading,
   askDoorText,
+  batchQuestion,
   type Door,
   type DoorAnswer,
   describeDoor,
@@ -43,8 +43,6 @@ export const answerOne = async (terminal: Terminal, doors: readonly Door[], id: 
   return 0;
 };
 
-const question = z.strictObject({ id: z.string(), input: z.record(z.string(), z.unknown()) });
-
 /** A finding about the whole line as one about the input alone, so that it reads as if the input had come by itself. */
 const insideInput = (finding: Finding): Finding => ({
   ...finding,
@@ -61,7 +59,7 @@ const answerLine = (line: InputText, doors: readonly Door[]): DoorAnswer => {
   if ("findings" in line) return line;
   const reading = readJson(line.text);
   if (!reading.readable) return { findings: reading.findings.map(insideInput) };
-  const envelope = parseWire(question, envelopeOf(reading.value));
+  const envelope = parseWire(batchQuestion, envelopeOf(reading.value));
   if ("findings" in envelope) return envelope;
   const { id } = envelope.value;
   const door = findDoor(id, doors);

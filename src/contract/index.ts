@@ -1,5 +1,6 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export type { Finding } from "#numeric";
+export { batchQuestion } from "./batch-question.ts";
 export * from "./cases/index.ts";
 export type * from "./door.ts";
 export { formatComplianceQuestion } from "./doors/compliance-question.ts";

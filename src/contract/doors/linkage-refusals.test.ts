@@ -54,7 +54,7 @@ describe("a step beyond the end of the branch", () => {
     ];
     const answer = askDoor(travel, r);
     if (!("output" in answer)) throw new Error("was refused as a whole");
-    const { positions, report } = answer.output as { positions: Request[]; report: Json };
+    const { positions, report } = answer.output as { positions: Request[]; report: Record<string, unknown> };
     expect(positions[0].refused).toMatchObject({ code: "beyond-fold" });
     expect(positions[0].refused.fold_travel_mm).toBeCloseTo(290.55077, 4);
     expect(positions[1].wheel_centre_mm[2]).toBeCloseTo(322, 9);

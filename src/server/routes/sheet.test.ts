@@ -1,22 +1,17 @@
 import type { FastifyInstance } from "fastify";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { type Finding, parseFamily } from "#contract";
+import type { Finding } from "#contract";
 import { demoFamilySheets } from "#demo";
-import { positionsOf } from "#vehicle";
 import { buildApp } from "../app.ts";
 import { openFamilyShelf } from "../family-shelf.ts";
 
 const familyId = "ouzel-saloon";
-const parsed = parseFamily(demoFamilySheets[familyId]);
-if ("findings" in parsed) throw new Error("the demo family is wrong");
-const position = positionsOf(parsed.family).find(
-  ({ axle, side, joint }) => axle === "rear" && side === "left" && joint?.end === "inner",
-);
+const position = "rear-left/trailing-link/inner-bush";
 
 const question = {
   family: familyId,
   corner: "rear-left",
-  position: position?.id,
+  position,
   fault: { kind: "torn", grade: 2 },
   condition: { braking_n: 2000 },
 };

@@ -4,10 +4,10 @@ import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { highsSolver } from "#engines/planning";
 import type { Family, FamilyWork, Operation } from "#vehicle";
-import { findSuspects } from "../suspects/visit-suspects.ts";
-import { appraiseVisit, usualPlan, type VisitRecord } from "./appraise.ts";
-import type { LookContent, StoredLook } from "./look.ts";
-import { priceVisit } from "./plan-visits.ts";
+import { appraiseVisit, usualPlan, type VisitRecord } from "../../src/casework/cases/appraise.ts";
+import type { LookContent, StoredLook } from "../../src/casework/cases/look.ts";
+import { priceVisit } from "../../src/casework/cases/plan-visits.ts";
+import { findSuspects } from "../../src/casework/suspects/visit-suspects.ts";
 
 const solver = highsSolver(await loadHighs());
 
