@@ -29,15 +29,18 @@ export function linkNamesOf(doc: Loose): readonly string[] | null {
   return names.length === doc.links.length ? names : null;
 }
 
+/** An axis shorter than this in every component is no direction: its squares would vanish in the arithmetic. */
+const SHORTEST_AXIS = 1e-9;
+
 /** A direction that is all zeros has none. */
 export function checkAxis(x: unknown, path: string): Finding[] {
   const p = pointOf(x);
-  if (!p || p.some((c) => c !== 0)) return [];
+  if (!p || p.some((c) => Math.abs(c) >= SHORTEST_AXIS)) return [];
   return [
     {
       code: "zero-axis",
       path,
-      got: "[0, 0, 0]",
+      got: words(p),
       needed: "a direction of any length but zero",
       hint: "Give the direction of the bush axis, for example [1, 0, 0] for one that lies fore and aft.",
     },
@@ -306,7 +309,7 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
         hint: "Without an axis the joint is equally stiff in every direction.",
       });
     findings.push(...checkAxis(r.axis, `${where}.axis`));
-    if (typeof r.link !== "string") continue;
+    if (typeof r.link !== "string" || (!mount && r.end === undefined)) continue;
     const key = mount ? r.link : `${r.link}.${String(r.end)}`;
     if (seen.has(key))
       findings.push({
