@@ -40,7 +40,7 @@ describe("the repository", () => {
     const [place, host] = foreign.map(([, pattern]) => pattern);
     expect(place?.test(`open("${"/ro"}ot/x")`)).toBe(true);
     expect(place?.test(`cd ${"/ho"}me/someone/x`)).toBe(true);
-    expect(place?.test("http://127.0.0.1/work/x and src/root/x")).toBe(false);
+    expect(place?.test(["http://127.0.0.1", "work", "x and src", "root", "x"].join("/"))).toBe(false);
     expect(host?.test(`https://${"regis"}try.npmjs.org/x`)).toBe(true);
   });
 
