@@ -33,6 +33,7 @@ describe("a family's file", () => {
     const page = await openFamilies();
     const sheet = { ...read(), id: "half-read", wheelbase_mm: -1, kerb_mas_kg: 1500, kerb_mass_kg: "heavy" };
     await choose(page, "half-read.json", JSON.stringify(sheet));
+    await page.locator(".findings").waitFor();
     const rows = await page.locator(".findings tbody tr").allInnerTexts();
     expect(rows.some((row) => row.includes("wheelbase_mm") && row.includes("-1"))).toBe(true);
     expect(rows.some((row) => row.includes("kerb_mas_kg") && row.includes("kerb_mass_kg"))).toBe(true);
@@ -43,6 +44,7 @@ describe("a family's file", () => {
   it("that is no JSON is said so", async () => {
     const page = await openFamilies();
     await choose(page, "torn.json", '{"format": ');
+    await page.locator(".findings").waitFor();
     expect(await page.locator(".findings tbody tr").count()).toBe(1);
   });
 

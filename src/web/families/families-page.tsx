@@ -10,7 +10,7 @@ const route = getRouteApi("/families");
 /** Families: every car line this workshop knows, its own first. */
 export const FamiliesPage = () => {
   const lines = route.useLoaderData();
-  const importing = useFamilyImport(lines);
+  const importing = useFamilyImport();
   const own = lines.filter(({ read_only }) => !read_only);
   const supplied = lines.filter(({ read_only }) => read_only);
   return (

@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { Finding } from "#contract";
 import type { Family } from "../car.ts";
 import { saveFamily } from "../server/families.ts";
-import type { FamilyLine } from "../server/family-list.ts";
+import { listFamilies } from "../server/family-list.ts";
 import { readFamilyFile } from "./read-family-file.ts";
 
 /** How far the import of a family file has come. */
@@ -23,7 +23,7 @@ export interface FamilyImporting {
 }
 
 /** Reading a family file in: findings all at once, a question before anything is replaced, saved whole or not at all. */
-export const useFamilyImport = (lines: readonly FamilyLine[]): FamilyImporting => {
+export const useFamilyImport = (): FamilyImporting => {
   const [state, setState] = useState<FamilyImport>({ kind: "none" });
   const router = useRouter();
 
@@ -45,7 +45,12 @@ export const useFamilyImport = (lines: readonly FamilyLine[]): FamilyImporting =
         setState({ kind: "refused", fileName: file.name, findings: read.findings });
         return;
       }
-      const own = lines.find(({ id, read_only }) => id === read.family.id && !read_only);
+      const listed = await listFamilies();
+      if (listed.kind !== "answer") {
+        setState({ kind: "silent" });
+        return;
+      }
+      const own = listed.body.find(({ id, read_only }) => id === read.family.id && !read_only);
       if (own === undefined) return keep(file.name, read.family, read.text, null);
       setState({ kind: "replaces", ...read, version: `"${own.version}"` });
     },
