@@ -53,7 +53,7 @@ export function findSettlingReading(
     );
   }
   if (!isSignSure(value, left()))
-    return "Even with every joint measured it would stay too small to tell its sign: for this figure the fault does next to nothing.";
+    return "Even with every joint measured its sign would stay open: the figure lies too near to nought.";
   if (named.length === 0) return "";
   if (named.length > MOST_NAMED)
     return `Measure the heights of all joints over a level plane (±2 mm) and their places by tape: ${named.length} readings, first the ${named[0]}.`;
