@@ -6,21 +6,26 @@ import { renderSvgNode } from "../scene/svg-node-view.tsx";
 
 /** The room a whole car is drawn in before one axle is cut out of it. */
 const DRAWN = { width: 420, height: 600 } as const;
-/** Height of the part that shows one axle, the same for all layouts so that they stand on one line. */
-const CUT_HEIGHT: Readonly<Record<AxleName, number>> = { front: 142, rear: 186 };
 const SIDE = 20;
-/** From the line with the sides in words to the drawing. */
+/** From the line with the sides in words, and from the middle between the break lines, to the drawing. */
 const BESIDE_WORDS = 12;
+const BESIDE_BREAK = 26;
 
 /** The marks of one axle of a car drawn whole, and the part of the drawing they lie in. */
 const cutAxle = (scene: Scene, axle: AxleName): { readonly scene: Scene; readonly viewBox: string } => {
-  const word = axle === "front" ? "Front right" : "Rear right";
-  const side = scene.marks.find((mark) => mark.kind === "text" && mark.text === word);
-  const y = side?.kind === "text" ? side.y : 0;
-  const top = axle === "front" ? y + BESIDE_WORDS : y - BESIDE_WORDS * 1.6 - CUT_HEIGHT[axle];
+  const heights = (words: RegExp) =>
+    scene.marks.flatMap((mark) => (mark.kind === "text" && words.test(mark.text) ? [mark.y] : []));
+  const [head = 0] = heights(/^Front right/);
+  const [foot = scene.height] = heights(/^Rear right/);
+  const between = heights(/wheelbase|template/);
+  const middle = between.reduce((sum, y) => sum + y / between.length, 0) || (head + foot) / 2;
+  const [top, bottom] =
+    axle === "front"
+      ? [head + BESIDE_WORDS, middle - BESIDE_BREAK]
+      : [middle + BESIDE_BREAK, foot - 1.6 * BESIDE_WORDS];
   return {
     scene: { ...scene, marks: scene.marks.filter(({ kind }) => kind !== "text") },
-    viewBox: `${SIDE} ${top} ${scene.width - 2 * SIDE} ${CUT_HEIGHT[axle]}`,
+    viewBox: `${SIDE} ${top} ${scene.width - 2 * SIDE} ${bottom - top}`,
   };
 };
 
