@@ -1,4 +1,5 @@
 import type { CarDocument, Look, VisitDocument } from "#casework";
+import { metresFromMm } from "#quantity";
 
 /** A repeatable source of numbers from 0 to 1 (mulberry32, public domain). */
 export const seededNumbers = (seed: number): (() => number) => {
@@ -26,7 +27,13 @@ export const receivedAt = "2031-05-14T09:30:00.000Z";
 export const makeLook = (n: number, changes: Partial<Look> = {}): Look => {
   const random = seededNumbers(n);
   const contents: readonly Look["content"][] = [
-    { kind: "reading", quantity: "pad-thickness", value: 0.011 + random() / 1000, u: 0.0001, point: "inner" },
+    {
+      kind: "reading",
+      quantity: "pad-thickness",
+      value: metresFromMm(11 + Math.floor(random() * 1000) / 1000),
+      u: 0.0001,
+      point: "inner",
+    },
     { kind: "signs", signs: ["deep-cracks", "oil-trace"] },
     { kind: "nothing-seen" },
     { kind: "not-taken", quantity: "tread" },

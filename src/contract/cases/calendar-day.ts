@@ -1,4 +1,4 @@
-/** Number of a day of the calendar, counted so that two differ by the days between them (proleptic Gregorian; days from civil, computed by whole years from March). */
+/** Number of a day of the calendar, counted so that two differ by the days between them (Gregorian calendar, years begun in March so that the leap day comes last; own derivation). */
 export const dayNumber = (date: string): number => {
   const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
   const fromMarch = (month + 9) % 12;

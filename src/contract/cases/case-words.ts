@@ -1,8 +1,8 @@
 import { z } from "zod";
 
 /** Longer than anything a person writes into one field (invented bound). */
-const longestText = 4000;
-const longestName = 120;
+const longestText = 20_000;
+const longestName = 200;
 
 /** What no database keeps as it was typed: the character NUL, and halves of a character pair. */
 const isKeepable = (text: string): boolean => !text.includes("\u0000") && !/\p{Surrogate}/u.test(text);
@@ -36,7 +36,7 @@ export const tableKey = z
   .string()
   .max(80)
   .regex(/^[a-z0-9]+([-/][a-z0-9]+)*$/, "lower-case words joined by hyphens");
-/** A UUID of version 7 (RFC 9562, 5.7), in lower case: it begins with the time it was made. */
+/** A UUID of version 7 (RFC 9562, 5.7, from memory), in lower case: it begins with the time it was made. */
 export const uuidV7 = z
   .string()
   .regex(

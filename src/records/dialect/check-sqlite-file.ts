@@ -7,6 +7,8 @@ import { RecordsTrouble } from "../records-trouble.ts";
 import type { DocumentVersionRow, LookRow } from "../tables.ts";
 import { damagedTrouble, sqliteTrouble } from "./sqlite-trouble.ts";
 
+/** The smallest page there is; SQLite would write over a file that is shorter. */
+const smallestPageBytes = 512;
 /** A write-ahead log that holds more than its own header. */
 const emptyLogBytes = 32;
 
@@ -72,7 +74,9 @@ const check = (database: Database, path: string, known: number, everyRow: boolea
  * A file that is not there is fine; throws a RecordsTrouble for everything that is not.
  */
 export const checkSqliteFile = (path: string, known: number, everyRow = false): void => {
-  if (sizeOf(path) === 0) {
+  const size = sizeOf(path);
+  if (size > 0 && size < smallestPageBytes) throw damagedTrouble(`a database file of ${size} bytes`);
+  if (size === 0) {
     if (sizeOf(`${path}-wal`) <= emptyLogBytes) return;
     throw damagedTrouble("a write-ahead log whose database file is empty or gone");
   }

@@ -13,7 +13,7 @@ const busyMs = 5000;
 
 /**
  * What an acknowledged write rests on. journal_mode wal: a write is in the log whole or not at all. synchronous 2
- * (full): the log is on the disk before a write is acknowledged. Source: SQLite documentation, "Pragma statements".
+ * (full): the log is on the disk before a write is acknowledged. Source: SQLite's documentation of its pragmas, from memory.
  */
 const demanded = { journal_mode: "wal", synchronous: 2, foreign_keys: 1, busy_timeout: busyMs } as const;
 

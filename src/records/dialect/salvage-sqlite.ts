@@ -15,11 +15,13 @@ export interface SalvageReport {
   readonly lostLooks: number | null;
 }
 
-/** So many numbers in a row without a readable row, and there is nothing more (invented bound). */
-const mostMissing = 100_000;
+/** No row of ours is shorter than this, so that a file holds at most its length by this many rows. */
+const shortestRowBytes = 100;
 
-/** The result of reading, or undefined where the page it lies on is damaged. */
-const readable = <T>(read: () => T): { readonly value: T } | undefined => {
+/** What reading gave; undefined where the page it lies on is damaged. */
+type Read<T> = { readonly value: T } | undefined;
+
+const readable = <T>(read: () => T): Read<T> => {
   try {
     return { value: read() };
   } catch (problem) {
@@ -30,24 +32,25 @@ const readable = <T>(read: () => T): { readonly value: T } | undefined => {
 
 type Numbered = { readonly row_number: number };
 
-/** Rows of a table in their order, stepping over what is damaged: from row to row, and number by number across a hole. */
-function* readableRows<Row>(database: Database, table: string): Generator<Row> {
+/**
+ * Rows of a table in their order, stepping over what is damaged: from row to row, and number by number across a hole,
+ * up to the highest number there can be.
+ */
+function* readableRows<Row>(database: Database, table: string, highest: number): Generator<Row> {
   const columns = `select rowid as row_number, * from ${table}`;
   const next = database.prepare(`${columns} where rowid > ? order by rowid limit 1`);
   const exact = database.prepare(`${columns} where rowid = ?`);
   let last = 0;
-  let missing = 0;
-  while (missing < mostMissing) {
-    const found = missing === 0 ? readable(() => next.get(last)) : undefined;
+  let inHole = false;
+  while (last < highest) {
+    const found: Read<unknown> = inHole ? undefined : readable(() => next.get(last));
     if (found !== undefined && found.value === undefined) return;
-    const row = found?.value ?? readable(() => exact.get(last + 1))?.value;
-    if (row === undefined) {
-      last++;
-      missing++;
-    } else {
-      const { row_number, ...rest } = row as Numbered;
+    const row = (found?.value ?? readable(() => exact.get(last + 1))?.value) as Numbered | undefined;
+    inHole = row === undefined || row.row_number <= last;
+    if (row === undefined || row.row_number <= last) last++;
+    else {
+      const { row_number, ...rest } = row;
       last = row_number;
-      missing = 0;
       yield rest as Row;
     }
   }
@@ -61,9 +64,9 @@ const openAnyway = (path: string): Database => {
   return database;
 };
 
-const wholeDocuments = (database: Database): readonly StoredDocument[] => {
+const wholeDocuments = (database: Database, highest: number): readonly StoredDocument[] => {
   const documents: StoredDocument[] = [];
-  for (const row of readableRows<DocumentVersionRow>(database, "document_version")) {
+  for (const row of readableRows<DocumentVersionRow>(database, "document_version", highest)) {
     if (isWholeDocumentRow(row)) documents.push(documentOfRow(row));
   }
   return documents;
@@ -82,25 +85,38 @@ const renumber = (documents: readonly StoredDocument[]): readonly StoredDocument
     });
 };
 
+/** How many looks were acknowledged; null where the counter cannot be read. */
+const countAcknowledged = (database: Database): number | null => {
+  const counter = readable(() => database.prepare("select value from counter where name = 'look'").get());
+  return (counter?.value as { readonly value: number } | undefined)?.value ?? null;
+};
+
 /**
  * Reads out of a damaged database every row that is still whole, told by its digest; nothing is written to the file.
  * Throws a RecordsTrouble where nothing can be read at all.
  */
 export const salvageSqlite = async (path: string, read: ArchiveReader): Promise<SalvageReport> => {
-  if ((statSync(path, { throwIfNoEntry: false })?.size ?? 0) === 0) throw damagedTrouble("an empty database file");
+  const size = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+  if (size === 0) throw damagedTrouble("an empty database file");
+  const highest = Math.ceil(
+    (size + (statSync(`${path}-wal`, { throwIfNoEntry: false })?.size ?? 0)) / shortestRowBytes,
+  );
   const database = openAnyway(path);
   try {
-    const documents = renumber(wholeDocuments(database));
+    const documents = renumber(wholeDocuments(database, highest));
     for (const document of documents) await read.document(document);
+    const acknowledged = countAcknowledged(database);
     let looks = 0;
-    for (const row of readableRows<LookRow>(database, "look")) {
+    for (const row of readableRows<LookRow>(database, "look", Math.min(acknowledged ?? highest, highest))) {
       if (!isWholeLookRow(row)) continue;
       looks++;
       await read.look(lookOfRow(row));
     }
-    const counter = readable(() => database.prepare("select value from counter where name = 'look'").get());
-    const acknowledged = (counter?.value as { readonly value: number } | undefined)?.value;
-    return { documents: documents.length, looks, lostLooks: acknowledged === undefined ? null : acknowledged - looks };
+    return {
+      documents: documents.length,
+      looks,
+      lostLooks: acknowledged === null ? null : acknowledged - looks,
+    };
   } catch (problem) {
     if (problem instanceof Sqlite.SqliteError) throw damagedTrouble("a database of which nothing can be read", problem);
     throw problem;

@@ -30,15 +30,15 @@ const phoneBrands = new Set([
 const textAt = (bytes: Uint8Array, from: number, to: number): string =>
   String.fromCharCode(...bytes.subarray(from, to));
 
-/** JPEG begins with the start of image and the start of another marker: an application's, a table's, a frame's or a comment's (ITU-T T.81, B.1.1.3). */
+/** JPEG begins with the start of image and the start of another marker: an application's, a table's, a frame's or a comment's (ITU-T T.81, B.1.1.3, from memory). */
 const isJpeg = (bytes: Uint8Array): boolean =>
   bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff && (bytes[3] ?? 0) >= 0xc0 && bytes[3] !== 0xff;
 
-/** PNG begins with its signature and the header chunk (ISO/IEC 15948, 5.2 and 11.2.2). */
+/** PNG begins with its signature and the header chunk (ISO/IEC 15948, 5.2 and 11.2.2, from memory). */
 const isPng = (bytes: Uint8Array): boolean =>
   textAt(bytes, 0, 8) === "\u0089PNG\r\n\u001a\n" && textAt(bytes, 12, 16) === "IHDR";
 
-/** WebP is a RIFF file with one of three first chunks (RFC 9649, 2.4 to 2.7). */
+/** WebP is a RIFF file with one of three first chunks (RFC 9649, from memory). */
 const isWebp = (bytes: Uint8Array): boolean =>
   textAt(bytes, 0, 4) === "RIFF" && textAt(bytes, 8, 12) === "WEBP" && /^VP8[ LX]$/.test(textAt(bytes, 12, 16));
 
