@@ -2,6 +2,7 @@ export * from "./assemble-corner.ts";
 export type * from "./corner.ts";
 export type * from "./family.ts";
 export type * from "./family-work.ts";
+export * from "./grade-words.ts";
 export * from "./mirror.ts";
 export type * from "./position.ts";
 export { STRUT_TOP, TRAILING_ARM } from "./positions/joint-positions.ts";

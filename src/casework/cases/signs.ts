@@ -129,14 +129,18 @@ export function gradeOfSign(kind: PositionKind, sign: SignName): Grade | null {
   return byKind[kind]?.[sign] ?? null;
 }
 
-/** Grade words of the screen; never a code. */
-export const gradeWords: Readonly<Record<Grade, string>> = {
-  0: "Sound",
-  1: "Watch",
-  2: "Plan",
-  3: "Repair first",
-  4: "Do not drive",
-};
+/** Play from which a ball joint that clunks is about to part, metres (workshop-scale, from memory). */
+const PLAY_ABOUT_TO_PART = 0.002;
+
+/**
+ * Grade a felt play means without a maker's figure, play in metres along or across the joint: any play of a ball joint
+ * asks for repair first, from 2 mm on the car is not to be driven; a rubber joint that moves freely asks for repair
+ * first. Source: workshop-scale (from memory); a maker's or legal figure counts before it.
+ */
+export function gradeOfPlay(kind: PositionKind, play: number): Grade {
+  if (!(play > 0)) return 0;
+  return kind === "ball-joint" && play >= PLAY_ABOUT_TO_PART ? 4 : 3;
+}
 
 /** Which torn grade of a bush's rates the seen signs mean: the grade itself, 4 (separated) is not computed. */
 export function tornGrade(grade: Grade | null): 1 | 2 | 3 | null {
