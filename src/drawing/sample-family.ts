@@ -354,6 +354,7 @@ export const sampleFamily: Family = {
       source: "invented",
     },
   ],
+  work: null,
 };
 
 /** The same car of which only the silhouettes, the wheelbase, the tracks and the tyre are known. */

@@ -1,5 +1,5 @@
 import type { Metres, NewtonMetres, Radians, Share } from "#quantity";
-import type { AxleName } from "./family.ts";
+import type { AxleName } from "./corners.ts";
 
 /** Whose figure it is; a page never shows a limit without this. */
 export type Owner = "maker" | "law" | "workshop" | "practice" | "memory";
@@ -28,6 +28,9 @@ export type QuantityName =
   | "gap"
   | "free-height";
 
+/** In which state of load a reading is taken, and a limit was set. */
+export type LoadState = "standing" | "hanging" | "supported" | "bench" | "driving";
+
 /** A limit for one quantity at one kind of place. At least one of lower and upper; SI. */
 export interface Limit {
   /** A position without its corner ("lower-arm/ball-joint"), or a kind of position ("disc"); `axle` null = both. */
@@ -36,6 +39,8 @@ export interface Limit {
   readonly quantity: QuantityName;
   readonly lower: number | null;
   readonly upper: number | null;
+  /** The state of load it was set for; a reading in another is never held against it. null: any. */
+  readonly loadState: LoadState | null;
   readonly owner: Owner;
   readonly source: string;
   /** Grade of a reading beyond it; practice and memory can raise to plan (2) at most. */

@@ -1,10 +1,11 @@
 import type { DirectionIn, Kilograms, Metres, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
+import type { AxleName } from "./corners.ts";
+import type { FamilyWork } from "./family-work.ts";
+
+export type { AxleName, Corner, Side } from "./corners.ts";
 
 /** How well a geometry is known (docs/method/rungs.md). */
 export type Rung = "layout" | "scaled" | "measured" | "matched";
-export type AxleName = "front" | "rear";
-export type Side = "left" | "right";
-export type Corner = "front-left" | "front-right" | "rear-left" | "rear-right";
 /** The silhouettes a person can choose from; each is a linkage of its own. */
 export type LayoutName = "five-link" | "double-wishbone" | "strut" | "trailing-arm";
 
@@ -222,4 +223,6 @@ export interface Family {
   readonly rear: Axle;
   readonly variants: readonly Variant[];
   readonly life: readonly PracticeLife[];
+  /** What its sheet says about work; null: nothing on file, and workOf gives the usual start values. */
+  readonly work: FamilyWork | null;
 }

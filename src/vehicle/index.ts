@@ -12,3 +12,4 @@ export * from "./silhouette.ts";
 export * from "./tyre-size.ts";
 export * from "./usual-deviation.ts";
 export * from "./usual-wheel.ts";
+export { workOf } from "./work/work-of.ts";

@@ -115,6 +115,7 @@ export function familyFromSilhouette(
       }),
       variants: [],
       life: [],
+      work: null,
     },
   };
 }

@@ -54,6 +54,7 @@ const work: FamilyWork = {
       quantity: "thickness",
       lower: 0.022,
       upper: null,
+      loadState: null,
       owner: "maker",
       source: "invented",
       grade: 3,
@@ -64,6 +65,7 @@ const work: FamilyWork = {
       quantity: "thickness-variation",
       lower: null,
       upper: 0.000015,
+      loadState: null,
       owner: "workshop",
       source: "invented",
       grade: 3,
@@ -74,6 +76,7 @@ const work: FamilyWork = {
       quantity: "lost-travel",
       lower: null,
       upper: 0.0032,
+      loadState: null,
       owner: "practice",
       source: "common practice, no source",
       grade: 3,
@@ -201,6 +204,28 @@ describe("judging places", () => {
     const found = at(appraiseVisit(record(points), solver), place);
     expect(found.closeToCall).toBe(true);
     expect(found.grade).toBe(1);
+  });
+
+  it("never holds a reading against a limit set for another state of load, and says so", () => {
+    const place = "rear-left/trailing-link/inner-bush";
+    const limits = work.limits.map((l) => (l.quantity === "lost-travel" ? { ...l, loadState: "hanging" as const } : l));
+    const taken = (loadState: "standing" | "hanging") =>
+      at(
+        appraiseVisit(
+          record([{ ...look(place, reading("lost-travel", 0.0046, 0.00025)), loadState }], {
+            work: { ...work, limits },
+          }),
+          solver,
+        ),
+        place,
+      );
+    expect(taken("hanging").grade).toBe(2);
+    const apart = taken("standing");
+    expect(apart.grade).toBe(0);
+    expect(apart.limitWords).toBeNull();
+    expect(apart.reasons[0]?.text).toMatch(
+      /limit 3\.2 mm.* set for hanging: taken standing, so it is not held against it/,
+    );
   });
 
   it("takes a withdrawn look back and a later nothing-seen over earlier signs", () => {

@@ -102,7 +102,9 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
   const reasons = [...signs, ...readings].sort((a, b) => b.grade - a.grade);
   const worst = reasons[0];
   const grade: Grade = worst?.grade ?? 0;
-  const deciding = reasons.find((r) => r.judgement?.against === "limit" && r.grade === grade);
+  const deciding = reasons.find(
+    (r) => r.judgement?.against === "limit" && r.judgement.decision !== null && r.grade === grade,
+  );
   return {
     ...base,
     grade,
@@ -121,11 +123,16 @@ interface Summary extends Reading {
   readonly points: number;
 }
 
-/** Several points of one quantity: the smallest counts, and for discs the spread is a quantity of its own. */
+/** Several points of one quantity in one state of load: the smallest counts, and for discs the spread is a quantity of its own. */
 function summarise(readings: readonly CountedReading[]): Summary[] {
-  const byQuantity = new Map<CountedReading["quantity"], CountedReading[]>();
-  for (const r of readings) byQuantity.set(r.quantity, [...(byQuantity.get(r.quantity) ?? []), r]);
-  return [...byQuantity].flatMap(([quantity, all]) => {
+  const alike = new Map<string, { readonly quantity: CountedReading["quantity"]; readonly all: CountedReading[] }>();
+  for (const r of readings) {
+    const key = `${r.quantity}/${r.loadState ?? ""}`;
+    const known = alike.get(key) ?? { quantity: r.quantity, all: [] };
+    known.all.push(r);
+    alike.set(key, known);
+  }
+  return [...alike.values()].flatMap(({ quantity, all }) => {
     const least = all.reduce((a, b) => (b.value < a.value ? b : a));
     const most = all.reduce((a, b) => (b.value > a.value ? b : a));
     const out: Summary[] = [
@@ -141,6 +148,12 @@ function summarise(readings: readonly CountedReading[]): Summary[] {
       });
     return out;
   });
+}
+
+/** The same quantity at another place or time, in the same state of load where it was taken in several. */
+function sameReading(looks: PlaceLooks, reading: Summary): Summary | undefined {
+  const same = summarise(looks.readings).filter((r) => r.quantity === reading.quantity);
+  return same.find((r) => r.loadState === reading.loadState) ?? same[0];
 }
 
 function limitsFor(quantity: string, context: PlaceContext): readonly Limit[] {
@@ -165,7 +178,7 @@ function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
         upper: limit.upper,
         owner: limit.owner,
         source: limit.source,
-        loadState: null,
+        loadState: limit.loadState,
         grade: limit.grade,
       },
       context.confidence,
@@ -173,11 +186,15 @@ function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
     const beyond = judgement.decision === "beyond";
     const close = judgement.decision === "too close to call";
     const grade: Grade = "gradeBeyond" in judgement ? (beyond ? judgement.gradeBeyond : close ? 1 : 0) : 0;
-    return { text: `${shown}, ${limitText(limit)}`, grade, closeToCall: close, judgement };
+    const apart =
+      judgement.decision === null
+        ? ` set for ${judgement.other}: taken ${judgement.reading}, so it is not held against it`
+        : "";
+    return { text: `${shown}, ${limitText(limit)}${apart}`, grade, closeToCall: close, judgement };
   });
   const allowed = ALLOWED[reading.quantity];
   if (!allowed) return reasons;
-  const other = context.twin && summarise(context.twin.readings).find((r) => r.quantity === reading.quantity);
+  const other = context.twin && sameReading(context.twin, reading);
   if (other) {
     const judgement = judgeAgainstTwin(reading, other, allowed.twin, context.confidence);
     if (judgement.decision === "beyond")
@@ -188,7 +205,7 @@ function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
         judgement,
       });
   }
-  const before = context.past && summarise(context.past.readings).find((r) => r.quantity === reading.quantity);
+  const before = context.past && sameReading(context.past, reading);
   if (before) {
     const judgement = judgeAgainstPast(reading, before, allowed.past, context.confidence);
     if (judgement.decision === "beyond")

@@ -26,5 +26,6 @@ export function readFamily(sheet: FamilySheet): Family {
       highKm: one.high_km,
       source: one.source,
     })),
+    work: null,
   };
 }

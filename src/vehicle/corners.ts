@@ -1,0 +1,3 @@
+export type AxleName = "front" | "rear";
+export type Side = "left" | "right";
+export type Corner = "front-left" | "front-right" | "rear-left" | "rear-right";
