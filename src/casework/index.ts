@@ -1,8 +1,25 @@
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
+export {
+  type Appraisal,
+  type AppraisedFinding,
+  appraiseVisit,
+  CONFIDENCE,
+  usualPlan,
+  type VisitRecord,
+} from "./cases/appraise.ts";
+export type { AsLeft } from "./cases/as-left.ts";
+export { type Caution, cautionsFor } from "./cases/cautions.ts";
 export type * from "./cases/documents.ts";
+export type { Gate, ReteachItem } from "./cases/hand-over.ts";
+export type { JobCard, JobStep } from "./cases/job-card.ts";
+export type { PlaceFinding, Reason } from "./cases/judge-place.ts";
 export type * from "./cases/look.ts";
 export { type CountedReading, countingLooks, groupByPlace, type PlaceLooks } from "./cases/place-looks.ts";
+export type { PlannedRemedy, VisitPlan } from "./cases/plan-visits.ts";
+export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
+export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
+export type { CarRemedy } from "./cases/remedies.ts";
 export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";
 export {
@@ -27,3 +44,4 @@ export type * from "./fault-effect.ts";
 export type * from "./ports.ts";
 export type { Symptom } from "./suspects/symptom.ts";
 export { symptoms } from "./suspects/symptom-table.ts";
+export type { CarSuspect, CarSuspects } from "./suspects/visit-suspects.ts";

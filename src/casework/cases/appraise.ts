@@ -2,13 +2,15 @@ import type { ProgrammeSolver } from "#engines/planning";
 import { cornerOf, type Family, type FamilyWork, type Position, positionsOf, type ShopRates } from "#vehicle";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect } from "../fault-effect.ts";
+import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
+import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
 import type { EnquiryDocument, HandOverDocument, JobCardDocument, PlanDocument, VisitDocument } from "./documents.ts";
 import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
 import { judgePlace, type PlaceFinding } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
 import { groupByPlace, type PlaceLooks } from "./place-looks.ts";
-import { planVisits, type VisitPlan } from "./plan-visits.ts";
+import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { tornGrade } from "./signs.ts";
 import { computeStageMarks, type StageMark } from "./stages.ts";
@@ -24,7 +26,7 @@ export interface VisitRecord {
   readonly jobCard: JobCardDocument | null;
   readonly handOver: HandOverDocument | null;
   readonly looks: readonly StoredLook[];
-  /** Looks of the visit before this one. */
+  /** Looks of the car's visits before this one; the last of each place counts. */
   readonly past: readonly StoredLook[];
 }
 
@@ -41,7 +43,9 @@ export interface Appraisal {
   readonly uncured: readonly PlaceFinding[];
   readonly plan: VisitPlan;
   readonly planDocument: PlanDocument;
+  readonly suspects: CarSuspects;
   readonly jobCard: JobCard;
+  readonly asLeft: readonly AsLeft[];
   readonly reteach: readonly ReteachItem[];
   readonly gates: readonly Gate[];
   readonly stages: readonly StageMark[];
@@ -69,7 +73,10 @@ export function usualPlan(odometerKm: number): PlanDocument {
   };
 }
 
-/** Findings, remedies, plan, job card, hand-over and job line of one visit, from its records alone. */
+/**
+ * Findings, suspects, remedies, plan, job card, hand-over and job line of one visit, from its records alone. Pages,
+ * command line and paper all show this one answer; the solver ends by itself after a few seconds.
+ */
 export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): Appraisal {
   const { family, work } = record;
   const positions = family ? positionsOf(family) : [];
@@ -91,13 +98,9 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
     .map((r) => r.remedy);
   const jobCard = deriveJobCard(agreedNow, record.jobCard);
   const reteach = deriveReteach(agreedNow, record.handOver);
-  const lastStep =
-    (record.jobCard?.steps ?? [])
-      .map((s) => s.at)
-      .sort()
-      .at(-1) ?? "";
+  const lastWork = lastWorkAt(record.jobCard);
   const alignedAfter = record.looks.some(
-    (l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && l.at > lastStep && lastStep !== "",
+    (l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && isAfterWork(l, lastWork),
   );
   const gates = deriveGates({
     jobCard,
@@ -128,21 +131,14 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
     uncured,
     plan,
     planDocument,
+    suspects: findSuspects(record.enquiry?.symptoms ?? [], findings),
     jobCard,
+    asLeft: deriveAsLeft(record.looks, record.jobCard),
     reteach,
     gates,
     stages,
   };
 }
-
-const emptyPlan = (): VisitPlan => ({
-  remedies: [],
-  totals: [],
-  status: "nothing-to-plan",
-  cost: null,
-  bound: null,
-  reasons: [],
-});
 
 /** The same place on the other side, or null. */
 function twinPlace(place: string): string | null {

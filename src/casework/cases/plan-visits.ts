@@ -1,151 +1,67 @@
 import {
   type Cents,
-  computeRemedyPrices,
-  type Life,
+  formatInfeasibleReason,
   type PlanAnswer,
   type PlanInstance,
   type ProgrammeSolver,
   type RemedyPrice,
   solvePlan,
 } from "#engines/planning";
-import type { Family, PracticeLife, ShopRates } from "#vehicle";
+import type { Family, ShopRates } from "#vehicle";
 import type { PlanDocument } from "./documents.ts";
-import type { CarOperation, CarRemedy } from "./remedies.ts";
-
-/** How long a remedy's part lasts from new, from a practice band; null where none is on file. */
-export interface RemainingLife {
-  readonly life: Life;
-  readonly source: string;
-  readonly ageKm: number;
-}
+import { buildInstance, MOST_RISK } from "./plan-instance.ts";
+import { describeVisit, type PlannedVisit, priceVisit } from "./price-visit.ts";
+import { type RemainingLife, remainingLife, riskOver, solveHalfGoneKm } from "./remaining-life.ts";
+import type { CarRemedy } from "./remedies.ts";
+import { type Alternative, computeAlternatives } from "./waiting-cost.ts";
 
 export interface PlannedRemedy {
   readonly remedy: CarRemedy;
   /** Index of the visit it is planned for; null: declined, or left for later than the horizon. */
   readonly visit: number | null;
   readonly declined: boolean;
+  readonly agreed: boolean;
+  /** Somebody set the visit by hand. */
+  readonly fixed: boolean;
   readonly price: RemedyPrice | null;
   /** False: a part of it has no price on file; the price is then labour and what is known. */
   readonly priceComplete: boolean;
   readonly remaining: RemainingLife | null;
+  /** Km from now by which half of such parts have gone; null without a band. */
+  readonly halfGoneKm: number | null;
   /** Chance that it does not last from now to each visit, and to the horizon at the end. */
   readonly riskTo: readonly (number | null)[];
+  /** Expected cost of the plan with it at each visit instead, and left out; empty where nothing is planned. */
+  readonly alternatives: readonly Alternative[];
+  /** Why it stands where it stands, in one sentence. */
+  readonly why: string;
 }
 
 export interface VisitPlan {
   readonly remedies: readonly PlannedRemedy[];
+  readonly visits: readonly PlannedVisit[];
   /** Total of each visit, cents without tax. */
   readonly totals: readonly Cents[];
   readonly status: PlanAnswer["status"] | "nothing-to-plan";
+  /** Expected cost over the whole plan, risk of failure included, and what no plan can be below. */
   readonly cost: Cents | null;
   readonly bound: Cents | null;
-  /** Expected cost of doing each remedy at each visit instead, the rest of the plan free: what waiting costs. */
+  /** Why there is no plan, where there is none. */
   readonly reasons: readonly string[];
 }
 
-/** Cost of a failure on the road beside the remedy itself: one more visit and towing, cents (invented; the workshop's own replaces it). */
-const FAILURE_EXTRA_CENTS = 18_000;
-/** A part that is "plan" may at most run this share of the risk before the second visit. */
-const MOST_RISK = 0.35;
-const HORIZON_DISCOUNT = 0.97;
+/** A page waits no longer than this for the best plan, s; then the best found stands, with its gap. */
+const LONGEST_SEARCH = 10;
 
-/** Weibull through the 10 % and 90 % points of a band: -ln(1-p) = (x/scale)^shape. */
-export function lifeOfBand(band: Pick<PracticeLife, "lowKm" | "highKm">): Life {
-  const [a, b] = [-Math.log(0.9), -Math.log(0.1)];
-  const shape = Math.log(b / a) / Math.log(band.highKm / band.lowKm);
-  return { family: "weibull", shape, scale: band.lowKm / a ** (1 / shape) };
-}
-
-/** The band of the first finding of a remedy that has one. */
-export function remainingLife(family: Family, remedy: CarRemedy, odometerKm: number): RemainingLife | null {
-  for (const finding of remedy.findings) {
-    const place = `${finding.axle}/${finding.place.slice(finding.place.indexOf("/") + 1)}`;
-    const band = family.life.find((l) => l.position === place);
-    if (band) return { life: lifeOfBand(band), source: band.source, ageKm: odometerKm };
-  }
-  return null;
-}
-
-/** Chance that a unit of this age does not last another `further` km. */
-export function riskOver(remaining: RemainingLife, further: number): number {
-  const { life, ageKm } = remaining;
-  if (life.family !== "weibull") return 0;
-  const hazard = (x: number): number => (x / life.scale) ** life.shape;
-  return 1 - Math.exp(hazard(ageKm) - hazard(ageKm + further));
-}
-
-const partsCents = (remedy: CarRemedy): number =>
-  remedy.parts.reduce((sum, p) => sum + (p.priceCents ?? 0) * p.count, 0);
-
-/** Operations and access pieces of all remedies, each once; access is needed by what it opens. */
-function operationsOf(remedies: readonly CarRemedy[]): PlanInstance["operations"] {
-  const out = new Map<string, PlanInstance["operations"][number]>();
-  const add = (op: CarOperation): void => {
-    for (const a of op.access) out.set(a.id, { id: a.id, hours: a.hours, needs: [], disturbs: [] });
-    out.set(op.id, { id: op.id, hours: op.operation.hours, needs: op.access.map((a) => a.id), disturbs: [] });
-  };
-  for (const r of remedies) for (const op of r.operations) add(op);
-  return [...out.values()];
-}
-
-/**
- * The planning instance of a car: distances in km, money in whole units of the currency. A remedy with a practice band
- * is a part that wears; one without a band, or one fixed by hand, is something that must be done by a visit: "repair
- * first" now, "plan" by the second visit. "Watch" without a band asks for nothing yet and is left out.
- */
-export function buildInstance(
-  family: Family,
-  remedies: readonly CarRemedy[],
-  plan: PlanDocument,
-  rates: ShopRates,
-): PlanInstance {
-  const now = plan.visits[0]?.odometerKm ?? 0;
-  const fixed = new Map(plan.fixed.map((f) => [f.remedy, f.visit]));
-  const wearing: PlanInstance["parts"][number][] = [];
-  const due: PlanInstance["upgrades"][number][] = [];
-  for (const r of remedies) {
-    const remaining = remainingLife(family, r, now);
-    const item = { id: r.id, price: partsCents(r) / 100, access: r.operations.map((op) => [op.id]) };
-    const by = fixed.get(r.id);
-    if (by !== undefined || !remaining) {
-      if (by === undefined && r.grade < 2) continue;
-      const visit = by ?? (r.grade >= 3 ? 0 : 1);
-      due.push({ ...item, requires: [], requiredBy: Math.min(visit, plan.visits.length - 1) + 1, benefitPer1000: 0 });
-    } else
-      wearing.push({
-        ...item,
-        ageNow: remaining.ageKm,
-        wear: {
-          life: remaining.life,
-          failCost: item.price + FAILURE_EXTRA_CENTS / 100,
-          mostRisk: r.grade === 2 ? MOST_RISK : null,
-          endValueShare: 0,
-        },
-        maxAge: null,
-        mustNow: r.grade >= 3,
-        conditionOk: r.grade <= 1,
-      });
-  }
-  return {
-    labourRate: rates.labourCentsPerHour / 100,
-    horizon: Math.max(plan.horizonKm, ...plan.visits.map((v) => v.odometerKm)),
-    endDiscount: HORIZON_DISCOUNT,
-    visits: plan.visits.map((v) => ({
-      odometer: v.odometerKm,
-      discount: 1,
-      fixedCost: rates.visitCents / 100,
-      bayHours: null,
-      budget: null,
-    })),
-    parts: wearing,
-    pairs: [],
-    operations: operationsOf(remedies),
-    hardware: [],
-    kits: [],
-    upgrades: due,
-    alignment: null,
-  };
-}
+export const emptyPlan = (): VisitPlan => ({
+  remedies: [],
+  visits: [],
+  totals: [],
+  status: "nothing-to-plan",
+  cost: null,
+  bound: null,
+  reasons: [],
+});
 
 /**
  * Now or later: the least expected cost over the visits, proved, with shared access charged once a visit; prices of the
@@ -160,68 +76,86 @@ export function planVisits(
 ): VisitPlan {
   const kept = remedies.filter((r) => !plan.declined.includes(r.id));
   const now = plan.visits[0]?.odometerKm ?? 0;
-  const answer = kept.length === 0 ? null : relaxUntilFeasible(buildInstance(family, kept, plan, rates), solver);
+  const solved =
+    kept.length === 0 || plan.visits.length === 0 ? null : solveKept(buildInstance(family, kept, plan, rates), solver);
+  const choices = solved && solved.answer.status !== "infeasible" ? solved.answer.visits : [];
   const visitOf = new Map<string, number>();
-  if (answer && answer.status !== "infeasible")
-    for (const v of answer.visits) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
-  const prices = plan.visits.map((_, i) =>
-    priceVisit(
-      kept.filter((r) => visitOf.get(r.id) === i),
-      rates,
-    ),
-  );
+  for (const v of choices) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
+  const visits = plan.visits.map((visit, i) => {
+    const here = kept.filter((r) => visitOf.get(r.id) === i);
+    const prices = priceVisit(here, rates);
+    return { prices, described: describeVisit(visit, here, prices, rates) };
+  });
   const planned = remedies.map((remedy): PlannedRemedy => {
     const visit = visitOf.get(remedy.id) ?? null;
     const remaining = remainingLife(family, remedy, now);
-    return {
+    const facts = {
       remedy,
       visit,
       declined: plan.declined.includes(remedy.id),
-      price: visit === null ? null : (prices[visit]?.remedies.find((p) => p.id === remedy.id) ?? null),
-      priceComplete: remedy.parts.every((p) => p.priceCents !== null),
+      agreed: plan.agreed.some((a) => a.remedy === remedy.id),
+      fixed: plan.fixed.some((f) => f.remedy === remedy.id),
       remaining,
       riskTo: [...plan.visits.map((v) => v.odometerKm), plan.horizonKm].map((km) =>
         remaining ? riskOver(remaining, Math.max(0, km - now)) : null,
       ),
     };
+    return {
+      ...facts,
+      price: visit === null ? null : (visits[visit]?.prices.remedies.find((p) => p.id === remedy.id) ?? null),
+      priceComplete: remedy.parts.every((p) => p.priceCents !== null),
+      halfGoneKm: remaining ? solveHalfGoneKm(remaining) : null,
+      alternatives:
+        solved && choices.length > 0 && isIn(solved.instance, remedy.id)
+          ? computeAlternatives(solved.instance, choices, remedy.id)
+          : [],
+      why: whyWords(facts),
+    };
   });
+  const answer = solved?.answer ?? null;
   return {
     remedies: planned,
-    totals: prices.map((p) => p.total),
+    visits: visits.map((v) => v.described),
+    totals: visits.map((v) => v.prices.total),
     status: answer ? answer.status : "nothing-to-plan",
     cost: answer && answer.status !== "infeasible" ? answer.cost : null,
     bound: answer && answer.status !== "infeasible" ? answer.bound : null,
-    reasons: answer?.status === "infeasible" ? answer.reasons.map((r) => JSON.stringify(r)) : [],
+    reasons: answer?.status === "infeasible" ? answer.reasons.map(formatInfeasibleReason) : [],
   };
 }
 
-/** A part too old for its band can break its own risk limit at every visit: then it is due now, and that is the answer. */
-function relaxUntilFeasible(instance: PlanInstance, solver: ProgrammeSolver): PlanAnswer {
-  const first = solvePlan(instance, solver, 20);
-  if (first.status !== "infeasible") return first;
-  const due = instance.parts.map((p) => ({
-    ...p,
-    mustNow: p.mustNow || p.wear?.mostRisk != null,
-    wear: p.wear && { ...p.wear, mostRisk: null },
-  }));
-  return solvePlan({ ...instance, parts: due }, solver, 20);
+const isIn = (instance: PlanInstance, id: string): boolean =>
+  [...instance.parts, ...instance.upgrades].some((item) => item.id === id);
+
+/** A part too old for its band can break its own risk limit whatever is done: then it is due now, and that is the answer. */
+function solveKept(
+  instance: PlanInstance,
+  solver: ProgrammeSolver,
+): { readonly instance: PlanInstance; readonly answer: PlanAnswer } {
+  const answer = solvePlan(instance, solver, LONGEST_SEARCH);
+  if (answer.status !== "infeasible") return { instance, answer };
+  const stuck = answer.reasons.flatMap((r) => (r.kind === "part" ? [r.id] : []));
+  if (stuck.length === 0) return { instance, answer };
+  const due = {
+    ...instance,
+    parts: instance.parts.map((p) =>
+      stuck.includes(p.id) ? { ...p, mustNow: true, wear: p.wear && { ...p.wear, mostRisk: null } } : p,
+    ),
+  };
+  return { instance: due, answer: solvePlan(due, solver, LONGEST_SEARCH) };
 }
 
-/** Prices of one visit's remedies. */
-export function priceVisit(remedies: readonly CarRemedy[], rates: ShopRates) {
-  return computeRemedyPrices(
-    {
-      labourRate: rates.labourCentsPerHour,
-      operations: operationsOf(remedies),
-      hardware: [],
-      kits: [],
-      visitCost: remedies.length > 0 ? rates.visitCents : 0,
-      alignment: null,
-    },
-    remedies.map((r) => ({
-      id: r.id,
-      operations: r.operations.map((o) => o.id),
-      parts: r.parts.map((p) => ({ id: p.id, price: (p.priceCents ?? 0) * p.count })),
-    })),
-  );
+function whyWords(p: Pick<PlannedRemedy, "remedy" | "visit" | "declined" | "fixed" | "remaining" | "riskTo">): string {
+  if (p.declined) return "Declined by the owner.";
+  if (p.fixed) return "Set to this visit by hand.";
+  if (p.remedy.grade >= 3) return "Repair first: it is done now.";
+  if (p.visit === null)
+    return p.remaining
+      ? "Waiting costs least; looked at again at each visit."
+      : "No life on file and nothing asks for it yet; looked at again at each visit.";
+  if (!p.remaining) return "No life on file: what asks to be planned is done by the second visit.";
+  const next = p.riskTo[p.visit + 1] ?? null;
+  if (p.remedy.grade === 2 && next !== null && next > MOST_RISK)
+    return `Beyond this visit the chance that it does not last goes over ${Math.round(MOST_RISK * 100)} %.`;
+  return "Done here the plan costs least, what is shared and what may fail counted.";
 }

@@ -1,5 +1,6 @@
 import {
   computeSuspects,
+  MOST_SIGNS,
   type NextLooks,
   type Observation,
   type PlannedLook,
@@ -35,6 +36,8 @@ export interface CarSuspects {
   readonly twoAtOnce: number;
   readonly somethingElse: number;
   readonly next: NextLooks | null;
+  /** Complaints beyond what can be worked through at once, by label; they were left out. */
+  readonly leftOut: readonly string[];
   /** Said where nothing can be told: no complaint, or looks that contradict each other under the model. */
   readonly note: string | null;
 }
@@ -67,12 +70,16 @@ export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): 
  * at each cause's places as looks. All numbers of the tables are invented start values and say so.
  */
 export function findSuspects(entries: readonly SymptomEntry[], findings: readonly PlaceFinding[]): CarSuspects {
-  const chosen = symptoms.filter((s) => entries.some((e) => e.symptom === s.id));
+  const named = entries.flatMap((e) => symptoms.filter((s) => s.id === e.symptom));
+  const told = [...new Set(named)];
+  const chosen = told.slice(0, MOST_SIGNS);
+  const leftOut = told.slice(MOST_SIGNS).map((s) => s.label);
   const nothing: CarSuspects = {
     suspects: [],
     twoAtOnce: 0,
     somethingElse: 0,
     next: null,
+    leftOut,
     note: "No complaint is chosen, so nothing is suspected.",
   };
   if (chosen.length === 0) return nothing;
@@ -132,6 +139,7 @@ export function findSuspects(entries: readonly SymptomEntry[], findings: readonl
     twoAtOnce: answer.twoAtOnce,
     somethingElse: answer.somethingElse,
     next: open.length > 0 ? rankLooks(model, observation, open) : null,
+    leftOut,
     note: null,
   };
 }

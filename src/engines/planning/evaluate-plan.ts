@@ -15,6 +15,7 @@ export interface BrokenRule {
     | "upgrade-twice"
     | "upgrade-late"
     | "sound-before-firmer"
+    | "fixed-visit"
     | "bay-hours"
     | "budget";
   /** Number of the visit; null where it is about the plan as a whole. */
@@ -123,6 +124,14 @@ function costPart(plan: PlanInstance, part: Part, visits: readonly number[], bro
   return cost;
 }
 
+function checkFixed(plan: PlanInstance, when: ReadonlyMap<string, readonly number[]>): BrokenRule[] {
+  return [...plan.parts, ...plan.upgrades].flatMap(({ id, onlyAt }): BrokenRule[] =>
+    onlyAt === undefined || onlyAt === null || (when.get(id) ?? []).join() === String(onlyAt)
+      ? []
+      : [{ rule: "fixed-visit", visit: onlyAt, id, reason: `it is fixed to visit ${onlyAt}` }],
+  );
+}
+
 function checkUpgrade(
   plan: PlanInstance,
   upgrade: Upgrade,
@@ -168,7 +177,7 @@ export function evaluatePlan(plan: PlanInstance, choices: readonly VisitChoice[]
     for (const other of others.filter((id) => at(id) !== at(first)))
       broken.push({ rule: "pair", visit: null, id: other, reason: `it is renewed together with ${first}` });
   }
-  broken.push(...plan.upgrades.flatMap((u) => checkUpgrade(plan, u, when)));
+  broken.push(...plan.upgrades.flatMap((u) => checkUpgrade(plan, u, when)), ...checkFixed(plan, when));
   broken.push(...costed.flatMap((v) => checkCaps(plan, v.costed)));
   return {
     cost: [...parts, ...costed.map((v) => v.cost)].reduce((sum, c) => sum + c, 0),

@@ -43,6 +43,8 @@ interface Item {
   readonly price: number;
   /** Of every group at least one operation must be in the visit; no group: only the visit itself. */
   readonly access: readonly (readonly string[])[];
+  /** Number of the visit (from 1) at which it is fitted, and at no other; absent or null: wherever it costs least. */
+  readonly onlyAt?: number | null;
 }
 
 export interface Part extends Item {

@@ -125,6 +125,14 @@ function addUpgrades(plan: PlanInstance, to: ProgrammeBuilder): void {
   });
 }
 
+/** What is fixed to a visit is fitted there and at no other. */
+function addFixed(plan: PlanInstance, to: ProgrammeBuilder): void {
+  [...plan.parts, ...plan.upgrades].forEach(({ onlyAt }, item) => {
+    if (onlyAt === undefined || onlyAt === null) return;
+    for (let t = 1; t <= plan.visits.length; t++) to.row([[1, columnNames.fitted(item, t)]], "=", t === onlyAt ? 1 : 0);
+  });
+}
+
 /** Operations, what they need and disturb, what gives access, what is bought, the alignment rule. */
 function addVisit(plan: PlanInstance, visit: number, to: ProgrammeBuilder): void {
   const names = columnNames;
@@ -190,6 +198,7 @@ export function buildPlanProgramme(plan: PlanInstance, caps: readonly Cap[] = ca
   const builder = new ProgrammeBuilder();
   addParts(plan, builder);
   addUpgrades(plan, builder);
+  addFixed(plan, builder);
   for (let t = 1; t <= plan.visits.length; t++) addVisit(plan, t, builder);
   for (const { visit, kind } of caps) {
     const limits = plan.visits[visit - 1];

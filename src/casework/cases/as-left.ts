@@ -1,0 +1,58 @@
+import type { QuantityName } from "#vehicle";
+import type { JobCardDocument } from "./documents.ts";
+import type { StoredLook } from "./look.ts";
+import { secondsOf } from "./moment.ts";
+import { countingLooks } from "./place-looks.ts";
+import { groupWords, type ReadingGroup, standardReadings } from "./standard-readings.ts";
+
+/** One quantity at one place as the car came and as it leaves, SI; null: not taken. */
+export interface AsLeft {
+  readonly place: string;
+  readonly label: string;
+  readonly group: ReadingGroup;
+  readonly groupLabel: string;
+  readonly quantity: QuantityName;
+  readonly asFound: number | null;
+  readonly asLeft: number | null;
+}
+
+/** What is set by the work and read again after it. */
+const AGAIN: readonly ReadingGroup[] = ["heights", "alignment"];
+
+/** When the last work on the car was signed, seconds; null where nothing was. Checks after the work do not count. */
+export function lastWorkAt(jobCard: JobCardDocument | null): number | null {
+  const moments = (jobCard?.steps ?? []).filter((s) => !s.step.startsWith("after/")).map((s) => secondsOf(s.at));
+  return moments.length === 0 ? null : Math.max(...moments);
+}
+
+/** A reading taken after the last signed work, or before it. */
+export const isAfterWork = (look: StoredLook, lastWork: number | null): boolean =>
+  lastWork !== null && secondsOf(look.at) > lastWork;
+
+/** Heights and alignment as found beside as left; places where neither was read are left out. */
+export function deriveAsLeft(looks: readonly StoredLook[], jobCard: JobCardDocument | null): readonly AsLeft[] {
+  const lastWork = lastWorkAt(jobCard);
+  const counting = countingLooks(looks).toSorted((a, b) => a.sequence - b.sequence);
+  const last = (place: string, quantity: QuantityName, after: boolean): number | null => {
+    const found = counting.findLast(
+      (l) =>
+        l.place === place &&
+        l.content.kind === "reading" &&
+        l.content.quantity === quantity &&
+        isAfterWork(l, lastWork) === after,
+    );
+    return found?.content.kind === "reading" ? found.content.value : null;
+  };
+  return standardReadings()
+    .filter((r) => AGAIN.includes(r.group))
+    .map(({ place, label, group, quantity }) => ({
+      place,
+      label,
+      group,
+      groupLabel: groupWords[group],
+      quantity,
+      asFound: last(place, quantity, false),
+      asLeft: last(place, quantity, true),
+    }))
+    .filter((r) => r.asFound !== null || r.asLeft !== null);
+}
