@@ -1,5 +1,5 @@
 import { caseCodes } from "./cases/index.ts";
-import { familyCodes } from "./family/index.ts";
+import { familyCodes, workCodes } from "./family/index.ts";
 
 /**
  * Every finding code with what it means, in one table; docs/codes.md is written from it
@@ -8,6 +8,7 @@ import { familyCodes } from "./family/index.ts";
 export const codes: Readonly<Record<string, string>> = {
   ...caseCodes,
   ...familyCodes,
+  ...workCodes,
   "bad-request": "A request the server cannot read.",
   "beyond-fold": "A travel beyond the place where the linkage folds; the finding says where that is.",
   "cannot-carry": "The spring does not carry the wheel: its length does not change when the wheel rises.",

@@ -8,6 +8,7 @@ export interface Slip {
   readonly sheet?: "siskin-coupe" | "dunlin-hatch";
   readonly needed?: RegExp;
   readonly got?: RegExp;
+  readonly hint?: RegExp;
 }
 
 const slip = (code: string, path: string, ...edits: Edit[]): Slip => ({ code, path, edits });

@@ -1,7 +1,8 @@
 import type { Finding } from "#numeric";
-import { type Axle, type AxleName, idWithoutSide, positionsOfAxle } from "#vehicle";
+import { type Axle, type AxleName, idWithoutSide, type Position, positionsOfAxle } from "#vehicle";
 import { findNearest } from "../edit-distance.ts";
 import { axleSheet } from "./axle-schema.ts";
+import { checkWork } from "./check-work.ts";
 import { familyFinding } from "./family-finding.ts";
 import { familyShape, practiceLife } from "./family-schema.ts";
 import { asObject, type LooseAxle, understood } from "./loose-axle.ts";
@@ -10,13 +11,19 @@ import { readAxle } from "./read-axle.ts";
 /** How far two shares may miss one (rounding to three places). */
 const SHARE_TOLERANCE = 0.002;
 
-/** What concerns the whole car: shares of the axles, years, lives. */
+/** What concerns the whole car: shares of the axles, years, lives, work. */
 export function checkCar(
   raw: Readonly<Record<string, unknown>>,
   axles: readonly LooseAxle[],
   soundSoFar: boolean,
 ): Finding[] {
-  return [...years(raw), ...shares(axles), ...lives(raw, soundSoFar ? knownPositions(axles) : null)];
+  const positions = soundSoFar ? knownPositions(axles) : null;
+  return [
+    ...years(raw),
+    ...shares(axles),
+    ...lives(raw, positions && new Set(positions.map(idWithoutSide))),
+    ...checkWork(raw, positions),
+  ];
 }
 
 /** The subframe whole or by halves, not both. */
@@ -80,15 +87,15 @@ function isShare(value: number): boolean {
   return value >= 0 && value <= 1;
 }
 
-/** Every position without its side, where both axles can be understood; else null. */
-function knownPositions(axles: readonly LooseAxle[]): ReadonlySet<string> | null {
+/** Every position, where both axles can be understood; else null. */
+function knownPositions(axles: readonly LooseAxle[]): readonly Position[] | null {
   const read: Axle[] = [];
   for (const { name, raw } of axles) {
     const sheet = understood(axleSheet, raw);
     if (sheet === undefined) return null;
     read.push(readAxle(name satisfies AxleName, sheet));
   }
-  return new Set(read.flatMap(positionsOfAxle).map(idWithoutSide));
+  return read.flatMap(positionsOfAxle);
 }
 
 function lives(raw: Readonly<Record<string, unknown>>, known: ReadonlySet<string> | null): Finding[] {

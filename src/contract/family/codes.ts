@@ -47,7 +47,7 @@ export const familyCodes = {
   "drive-share-against-driven": "An axle is driven without a share of the drive, or has a share without being driven.",
   "years-reversed": "The last year of build lies before the first.",
   "life-band-not-rising": "The three distances of a life do not rise.",
-  "unknown-position": "A life is given for a position this family does not have.",
+  "unknown-position": "A life or a known fault is given for a position this family does not have.",
   "duplicate-life": "Two lives are given for one position.",
   "no-template": "There is no template of this layout on this axle.",
   "tracks-too-different": "Front and rear track differ more than those of any car the templates are good for.",

@@ -1,9 +1,16 @@
 import type { Finding } from "#numeric";
 import { describeValue } from "../refusal-words.ts";
 import type { FamilyCode } from "./codes.ts";
+import type { workCodes } from "./work-codes.ts";
 
 /** One finding of a family sheet; `got` is shown in the words all findings use. */
-export function familyFinding(code: FamilyCode, path: string, got: unknown, needed: string, hint: string): Finding {
+export function familyFinding(
+  code: FamilyCode | keyof typeof workCodes,
+  path: string,
+  got: unknown,
+  needed: string,
+  hint: string,
+): Finding {
   return { code, path, got: typeof got === "string" ? got : describeValue(got), needed, hint };
 }
 

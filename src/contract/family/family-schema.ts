@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { axleSheet } from "./axle-schema.ts";
 import { hyphenName, lengthMm, massKg, share, words } from "./figure-schema.ts";
+import { workSheet } from "./work-schema.ts";
 
 export const FAMILY_FORMAT = "underbench-family-1";
 
@@ -57,6 +58,7 @@ export const familyShape = {
   rear: axleSheet,
   variants: z.array(variant).max(100).optional().meta({ description: "What differs inside the family." }),
   life: z.array(practiceLife).max(500).optional().meta({ description: "How long positions last, from practice." }),
+  work: workSheet.optional(),
 };
 
 /** The data sheet of a family as it stands in a file. */

@@ -2,6 +2,7 @@ import type { Family } from "#vehicle";
 import { exactMm } from "./exact-figure.ts";
 import { FAMILY_FORMAT, type FamilySheet } from "./family-schema.ts";
 import { formatAxle } from "./format-axle.ts";
+import { formatWork } from "./format-work.ts";
 
 /**
  * A family as it stands in a file.
@@ -36,5 +37,6 @@ export function formatFamily(family: Family): FamilySheet {
       high_km: life.highKm,
       source: life.source,
     })),
+    ...(family.work !== null && { work: formatWork(family.work) }),
   };
 }

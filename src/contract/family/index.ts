@@ -5,3 +5,4 @@ export { formatFamily } from "./format-family.ts";
 export { type ParsedFamily, parseFamily, parseFamilyText } from "./parse-family.ts";
 export { familyJsonSchema } from "./published-schema.ts";
 export { parseSilhouette, type SilhouetteSheet, silhouetteSheet } from "./silhouette-sheet.ts";
+export { workCodes } from "./work-codes.ts";

@@ -2,6 +2,7 @@ import { metresFromMm } from "#quantity";
 import type { Family } from "#vehicle";
 import type { FamilySheet } from "./family-schema.ts";
 import { readAxle } from "./read-axle.ts";
+import { readWork } from "./read-work.ts";
 
 /** A family sheet that has been checked, as the program computes with it. */
 export function readFamily(sheet: FamilySheet): Family {
@@ -26,6 +27,6 @@ export function readFamily(sheet: FamilySheet): Family {
       highKm: one.high_km,
       source: one.source,
     })),
-    work: null,
+    work: sheet.work === undefined ? null : readWork(sheet.work),
   };
 }
