@@ -1,6 +1,20 @@
-import { createRootRoute, createRoute, createRouter, notFound, Outlet } from "@tanstack/react-router";
+import { createRootRoute, createRoute, createRouter, notFound, Outlet, redirect } from "@tanstack/react-router";
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { BeginPage } from "./begin/begin-page.tsx";
+import { CasePage } from "./cases/case/case-page.tsx";
+import {
+  CarLaterPage,
+  EnquiryLaterPage,
+  FindingsLaterPage,
+  HandOverLaterPage,
+  JobCardLaterPage,
+  OptionsPage,
+  PlanLaterPage,
+  ReadingsLaterPage,
+  UndersideLaterPage,
+} from "./cases/case/later-stage-page.tsx";
+import { loadCase } from "./cases/case/load-case.ts";
+import { stageNow } from "./cases/case/progress.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
 import { FamilyPage } from "./families/family-page.tsx";
 import { readFamilySearch } from "./families/family-search.ts";
@@ -92,6 +106,32 @@ const group = createRoute({
   component: GroupPage,
 });
 
+const visit = createRoute({
+  getParentRoute: () => root,
+  path: "/cases/$visit",
+  loader: async ({ params }) => shown(await loadCase(params.visit)),
+  component: CasePage,
+  errorComponent: RefusedPage,
+});
+const visitNow = createRoute({
+  getParentRoute: () => visit,
+  path: "/",
+  loader: async ({ params, parentMatchPromise }) => {
+    const { loaderData } = await parentMatchPromise;
+    const own = loaderData?.visits.find(({ visit: { id } }) => id === params.visit);
+    throw redirect({ to: `/cases/$visit/${stageNow(own?.visit.document.done ?? [])}`, params });
+  },
+});
+const enquiry = createRoute({ getParentRoute: () => visit, path: "/enquiry", component: EnquiryLaterPage });
+const visitCar = createRoute({ getParentRoute: () => visit, path: "/car", component: CarLaterPage });
+const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsLaterPage });
+const looks = createRoute({ getParentRoute: () => visit, path: "/underside", component: UndersideLaterPage });
+const findings = createRoute({ getParentRoute: () => visit, path: "/findings", component: FindingsLaterPage });
+const options = createRoute({ getParentRoute: () => visit, path: "/options", component: OptionsPage });
+const plan = createRoute({ getParentRoute: () => visit, path: "/plan", component: PlanLaterPage });
+const jobCard = createRoute({ getParentRoute: () => visit, path: "/job-card", component: JobCardLaterPage });
+const handOver = createRoute({ getParentRoute: () => visit, path: "/hand-over", component: HandOverLaterPage });
+
 export const router = createRouter({
   routeTree: root.addChildren([
     today,
@@ -101,6 +141,7 @@ export const router = createRouter({
     reference,
     families,
     begin,
+    visit.addChildren([visitNow, enquiry, visitCar, readings, looks, findings, options, plan, jobCard, handOver]),
     family.addChildren([familySheet, geometry, underside.addChildren([car, group])]),
   ]),
   parseSearch,

@@ -19,6 +19,10 @@ interface SheetProps {
   readonly marginLow?: number;
   readonly keys?: readonly PageKey[];
   readonly waiting?: Waiting | null;
+  /** Steps of a job, in the head. */
+  readonly line?: ReactNode;
+  /** What has to be said under the head while it holds. */
+  readonly notice?: ReactNode;
   /** The drawing fills the sheet and never scrolls sideways; a list scrolls as a page. */
   readonly children: ReactNode;
 }
@@ -36,6 +40,8 @@ export const Sheet = ({
   marginLow,
   keys = NO_KEYS,
   waiting = null,
+  line,
+  notice,
   children,
 }: SheetProps) => {
   const [listed, setListed] = useState(false);
@@ -52,6 +58,7 @@ export const Sheet = ({
           <h1>{name}</h1>
           <p className="label">{sub}</p>
         </div>
+        {line}
         <PlaceLinks now={place} />
         <div className="head-buttons">
           <ThemeSwitch />
@@ -61,6 +68,7 @@ export const Sheet = ({
         </div>
       </header>
       <WaitingLine waiting={waiting} />
+      {notice}
       <main id="drawing" className="drawing" tabIndex={-1}>
         {children}
       </main>

@@ -1,0 +1,45 @@
+import { useId, useState } from "react";
+import { nameRecorder, useRecorder } from "./recorder.ts";
+
+/** Says who records on this device, and lets that be changed. */
+export const RecorderNote = () => {
+  const who = useRecorder();
+  const id = useId();
+  const [open, setOpen] = useState(false);
+  const [name, setName] = useState("");
+  if (!open)
+    return (
+      <p className="recorder note">
+        Recorded by {who}.{" "}
+        <button
+          type="button"
+          className="link"
+          onClick={() => {
+            setName(who === "not named" ? "" : who);
+            setOpen(true);
+          }}
+        >
+          Somebody else
+        </button>
+      </p>
+    );
+  return (
+    <form
+      className="recorder field"
+      onSubmit={(event) => {
+        event.preventDefault();
+        nameRecorder(name);
+        setOpen(false);
+      }}
+    >
+      <label htmlFor={id}>Who records here</label>
+      <span className="field-entry">
+        <input id={id} type="text" autoComplete="off" value={name} onChange={(event) => setName(event.target.value)} />
+        <button type="submit" className="link">
+          Keep
+        </button>
+      </span>
+      <span className="note">initials or a name; it stands on every record made on this device</span>
+    </form>
+  );
+};
