@@ -3,7 +3,6 @@ export {
   type Appraisal,
   type AppraisedFinding,
   appraiseVisit,
-  CONFIDENCE,
   usualPlan,
   type VisitRecord,
 } from "./cases/appraise.ts";
@@ -12,6 +11,7 @@ export { type Caution, cautionsFor } from "./cases/cautions.ts";
 export type * from "./cases/documents.ts";
 export type { Gate, ReteachItem } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
+export { CONFIDENCE, judgeLooks, twinPlace } from "./cases/judge-looks.ts";
 export type { PlaceFinding, Reason } from "./cases/judge-place.ts";
 export type * from "./cases/look.ts";
 export { type CountedReading, countingLooks, groupByPlace, type PlaceLooks } from "./cases/place-looks.ts";

@@ -7,9 +7,9 @@ import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts
 import type { EnquiryDocument, HandOverDocument, JobCardDocument, PlanDocument, VisitDocument } from "./documents.ts";
 import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
-import { judgePlace, type PlaceFinding } from "./judge-place.ts";
+import { judgePositions } from "./judge-looks.ts";
+import type { PlaceFinding } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
-import { groupByPlace, type PlaceLooks } from "./place-looks.ts";
 import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { tornGrade } from "./signs.ts";
@@ -51,8 +51,6 @@ export interface Appraisal {
   readonly stages: readonly StageMark[];
 }
 
-/** Decisions are guarded at this confidence unless set otherwise. */
-export const CONFIDENCE = 0.95;
 /** What a torn joint is told under: a firm stop at this wheel (common practice, no source). */
 const USUAL_BRAKING = 2000;
 /** Distance between visits a plan starts from: a yearly service (from memory; the owner's own replaces it). */
@@ -80,15 +78,10 @@ export function usualPlan(odometerKm: number): PlanDocument {
 export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): Appraisal {
   const { family, work } = record;
   const positions = family ? positionsOf(family) : [];
-  const here = groupByPlace(record.looks);
-  const before = groupByPlace(record.past);
-  const judged = positions.map((position) => ({ position, finding: judgeAt(position, here, before, work) }));
-  const findings = judged.map(
-    ({ position, finding }): AppraisedFinding => ({
-      ...finding,
-      effect: family ? effectOf(family, position, finding) : null,
-    }),
-  );
+  const findings = judgePositions(positions, record.looks, record.past, work).map((finding, i): AppraisedFinding => {
+    const position = positions[i];
+    return { ...finding, effect: family && position ? effectOf(family, position, finding) : null };
+  });
   findings.sort((a, b) => (b.grade ?? -1) - (a.grade ?? -1));
   const { remedies, uncured } = deriveRemedies(work, findings);
   const planDocument = record.plan ?? usualPlan(record.visit.odometerKm ?? 0);
@@ -138,29 +131,6 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
     gates,
     stages,
   };
-}
-
-/** The same place on the other side, or null. */
-function twinPlace(place: string): string | null {
-  if (/^(front|rear)-left\//.test(place)) return place.replace("-left/", "-right/");
-  if (/^(front|rear)-right\//.test(place)) return place.replace("-right/", "-left/");
-  return null;
-}
-
-function judgeAt(
-  position: Position,
-  here: ReadonlyMap<string, PlaceLooks>,
-  before: ReadonlyMap<string, PlaceLooks>,
-  work: FamilyWork,
-): PlaceFinding {
-  const twin = twinPlace(position.id);
-  return judgePlace(here.get(position.id) ?? null, {
-    position,
-    limits: work.limits,
-    twin: twin ? (here.get(twin) ?? null) : null,
-    past: before.get(position.id) ?? null,
-    confidence: CONFIDENCE,
-  });
 }
 
 /** What a torn or loose joint does, where the linkage knows the joint and the finding is worth telling. */
