@@ -4,7 +4,6 @@ export {
   type AppraisedFinding,
   appraiseVisit,
   usualPlan,
-  type VisitRecord,
 } from "./cases/appraise.ts";
 export type { AsLeft } from "./cases/as-left.ts";
 export { type Caution, cautionsFor } from "./cases/cautions.ts";
@@ -13,9 +12,20 @@ export type { Gate, ReteachItem } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
 export { CONFIDENCE, judgeLooks, twinPlace } from "./cases/judge-looks.ts";
 export type { PlaceFinding, Reason } from "./cases/judge-place.ts";
+export { reasonHead, reasonOutcome } from "./cases/judgement-words.ts";
 export type * from "./cases/look.ts";
 export { type CountedReading, countingLooks, groupByPlace, type PlaceLooks } from "./cases/place-looks.ts";
 export type { PlannedRemedy, VisitPlan } from "./cases/plan-visits.ts";
+export {
+  formatChance,
+  formatKm,
+  formatMoney,
+  lifeWords,
+  partsWords,
+  planStatusWords,
+  waitingCost,
+  waitingWords,
+} from "./cases/plan-words.ts";
 export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
@@ -30,6 +40,8 @@ export {
   type StandardReading,
   standardReadings,
 } from "./cases/standard-readings.ts";
+export { fastenerWords, torqueWords } from "./cases/torque-words.ts";
+export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
 export {
   decimalsOf,

@@ -1,11 +1,12 @@
 import { Command, CommanderError } from "commander";
 import type { Door } from "#contract";
+import { addAppraiseCommand } from "./appraise/appraise-command.ts";
 import { answerBatch, answerOne, listCalculations } from "./calc-command.ts";
 import { addRecordCommands } from "./commands/record-commands.ts";
 import { checkFamilyFile, printFamilySchema } from "./family-command.ts";
 import { formatFindingsJson } from "./format-findings.ts";
 import { loadDoors } from "./load-doors.ts";
-import { printDoorSchema } from "./schema-command.ts";
+import { printDoorSchema, printVisitSchema } from "./schema-command.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
 /** What the command line is given from outside. */
@@ -100,15 +101,19 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
   program
     .command("schema")
     .description("print the JSON Schema of a family data sheet")
+    .option("--visit", "the schema of a visit file instead")
     .option("--door <id>", "the schemas of input and output of a calculation instead")
-    .action(async (options: { readonly door?: string }) =>
+    .action(async (options: { readonly door?: string; readonly visit?: true }) =>
       end(
-        options.door === undefined
-          ? await printFamilySchema(terminal)
-          : await printDoorSchema(terminal, parts.doors ?? (await loadDoors()), options.door),
+        options.visit === true
+          ? await printVisitSchema(terminal)
+          : options.door === undefined
+            ? await printFamilySchema(terminal)
+            : await printDoorSchema(terminal, parts.doors ?? (await loadDoors()), options.door),
       ),
     );
 
+  addAppraiseCommand(program, terminal, parts.dataFolder ?? "data", end);
   addRecordCommands(program, terminal, parts.dataFolder ?? "data", end);
 
   program

@@ -1,4 +1,4 @@
-import { type Door, describeDoor, findDoor, unknownDoorFinding } from "#contract";
+import { type Door, describeDoor, findDoor, unknownDoorFinding, visitJsonSchema } from "#contract";
 import { formatFindingsJson } from "./format-findings.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
@@ -10,5 +10,11 @@ export const printDoorSchema = async (terminal: Terminal, doors: readonly Door[]
     return 2;
   }
   await writeLine(terminal.output, JSON.stringify(describeDoor(door), null, 2));
+  return 0;
+};
+
+/** Prints the JSON Schema of a visit file. */
+export const printVisitSchema = async (terminal: Terminal): Promise<ExitStatus> => {
+  await writeLine(terminal.output, JSON.stringify(visitJsonSchema(), null, 2));
   return 0;
 };

@@ -28,3 +28,4 @@ export {
   findDoor,
   unknownDoorFinding,
 } from "./registry.ts";
+export * from "./visit-file/index.ts";

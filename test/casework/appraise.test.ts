@@ -6,7 +6,7 @@ import { highsSolver } from "#engines/planning";
 import type { Family, FamilyWork, Operation } from "#vehicle";
 import { appraiseVisit, usualPlan, type VisitRecord } from "../../src/casework/cases/appraise.ts";
 import type { LookContent, StoredLook } from "../../src/casework/cases/look.ts";
-import { priceVisit } from "../../src/casework/cases/plan-visits.ts";
+import { priceVisit } from "../../src/casework/cases/price-visit.ts";
 import { findSuspects } from "../../src/casework/suspects/visit-suspects.ts";
 
 const solver = highsSolver(await loadHighs());

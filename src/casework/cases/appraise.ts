@@ -1,34 +1,21 @@
 import type { ProgrammeSolver } from "#engines/planning";
-import { cornerOf, type Family, type FamilyWork, type Position, positionsOf, type ShopRates } from "#vehicle";
+import { cornerOf, type Family, type Position, positionsOf } from "#vehicle";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect } from "../fault-effect.ts";
 import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
 import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
-import type { EnquiryDocument, HandOverDocument, JobCardDocument, PlanDocument, VisitDocument } from "./documents.ts";
+import type { PlanDocument } from "./documents.ts";
 import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
 import { judgePositions } from "./judge-looks.ts";
 import type { PlaceFinding } from "./judge-place.ts";
-import type { StoredLook } from "./look.ts";
 import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { tornGrade } from "./signs.ts";
 import { computeStageMarks, type StageMark } from "./stages.ts";
+import type { VisitRecord } from "./visit-record.ts";
 
-/** Everything on record that an appraisal of one visit hangs on. */
-export interface VisitRecord {
-  readonly family: Family | null;
-  readonly work: FamilyWork;
-  readonly rates: ShopRates;
-  readonly visit: VisitDocument;
-  readonly enquiry: EnquiryDocument | null;
-  readonly plan: PlanDocument | null;
-  readonly jobCard: JobCardDocument | null;
-  readonly handOver: HandOverDocument | null;
-  readonly looks: readonly StoredLook[];
-  /** Looks of the car's visits before this one; the last of each place counts. */
-  readonly past: readonly StoredLook[];
-}
+export type { VisitRecord } from "./visit-record.ts";
 
 /** A finding with what the fault does, where the linkage can compute it. */
 export interface AppraisedFinding extends PlaceFinding {

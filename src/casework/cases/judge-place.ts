@@ -56,7 +56,7 @@ const ALLOWED: Readonly<Partial<Record<CountedReading["quantity"], { readonly tw
 /** A difference to the twin or to the past alone never asks for more than to watch. */
 const GRADE_OF_DIFFERENCE: Grade = 1;
 
-const ownerWords: Readonly<Record<Owner, string>> = {
+export const ownerWords: Readonly<Record<Owner, string>> = {
   maker: "by its maker",
   law: "by law",
   workshop: "this workshop's",
@@ -197,27 +197,23 @@ function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
   const other = context.twin && sameReading(context.twin, reading);
   if (other) {
     const judgement = judgeAgainstTwin(reading, other, allowed.twin, context.confidence);
-    if (judgement.decision === "beyond")
-      reasons.push({
-        text: `${shown}, ${shownValue(other)} on the other side`,
-        grade: GRADE_OF_DIFFERENCE,
-        closeToCall: false,
-        judgement,
-      });
+    reasons.push(differenceReason(`${shown}, ${shownValue(other)} on the other side`, judgement));
   }
   const before = context.past && sameReading(context.past, reading);
   if (before) {
     const judgement = judgeAgainstPast(reading, before, allowed.past, context.confidence);
-    if (judgement.decision === "beyond")
-      reasons.push({
-        text: `${shown}, ${shownValue(before)} last time`,
-        grade: GRADE_OF_DIFFERENCE,
-        closeToCall: false,
-        judgement,
-      });
+    reasons.push(differenceReason(`${shown}, ${shownValue(before)} last time`, judgement));
   }
   return reasons;
 }
+
+/** A difference counts only where it is beyond what two sides, or one and its past, may differ by. */
+const differenceReason = (text: string, judgement: Judgement | NotComparable): Reason => ({
+  text,
+  grade: judgement.decision === "beyond" ? GRADE_OF_DIFFERENCE : 0,
+  closeToCall: false,
+  judgement,
+});
 
 function shownValue(r: Pick<Summary, "quantity" | "value">): string {
   const form = quantityForms[r.quantity];

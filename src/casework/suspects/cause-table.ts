@@ -161,8 +161,8 @@ export const causes: readonly Cause[] = [
     match: null,
     axle: null,
   },
-  { id: "caliper-guide-seized", label: "Caliper guide seized", kinds: ["caliper"], match: null, axle: null },
-  { id: "caliper-piston-seized", label: "Caliper piston seized", kinds: ["caliper"], match: null, axle: null },
+  { id: "caliper-guide-seized", label: "Caliper guide seized", kinds: ["caliper"], match: "guides|slide", axle: null },
+  { id: "caliper-piston-seized", label: "Caliper piston seized", kinds: ["caliper"], match: "piston", axle: null },
   {
     id: "flexible-hose-swollen-or-closed",
     label: "Flexible hose swollen or closed",

@@ -1,0 +1,81 @@
+import type { Cents } from "#engines/planning";
+import { formatNumber } from "../fault/format-figure.ts";
+import type { PlannedRemedy, VisitPlan } from "./plan-visits.ts";
+
+/** Never broken at the end of a line. */
+const NO_BREAK = "\u00a0";
+
+/** Whole thousands apart: "128 440". */
+const grouped = (whole: string): string => whole.replace(/\B(?=(\d{3})+(?!\d))/g, NO_BREAK);
+
+/** Money as every page and paper writes it: "1 240 EUR", with hundredths only where there are any. */
+export function formatMoney(cents: Cents, currency: string): string {
+  const [whole = "0", rest = ""] = formatNumber(cents / 100, cents % 100 === 0 ? 0 : 2).split(".");
+  return `${grouped(whole)}${rest === "" ? "" : `.${rest}`} ${currency}`;
+}
+
+/** A distance: "128 440 km". */
+export const formatKm = (km: number): string => `${grouped(formatNumber(km, 0))} km`;
+
+/** A chance as a percentage nobody takes for certainty. */
+export function formatChance(chance: number): string {
+  if (chance < 0.005) return "less than 1 %";
+  if (chance > 0.995) return "more than 99 %";
+  return `${formatNumber(100 * chance, 0)} %`;
+}
+
+/** How good the plan is: proved, or how far from the best it can be at most. */
+export function planStatusWords(plan: VisitPlan, currency: string): string {
+  switch (plan.status) {
+    case "optimal":
+      return "Best plan, proved: no split of this work over the visits has a lower expected cost.";
+    case "limit":
+      if (plan.cost === null) return "No plan was found in the time given.";
+      return plan.bound === null
+        ? "Best plan found in the time given; how far from the best it is could not be told."
+        : `Best plan found in the time given; a better one can save ${formatMoney(plan.cost - plan.bound, currency)} at most.`;
+    case "infeasible":
+      return `There is no plan: ${plan.reasons.join("; ")}.`;
+    case "nothing-to-plan":
+      return "Nothing asks for work.";
+  }
+}
+
+/** What doing a remedy at another visit costs against where it stands, expected; null where that is not known. */
+export function waitingCost(planned: PlannedRemedy, visit: number | null): Cents | null {
+  const costAt = (at: number | null): Cents | null => planned.alternatives.find((a) => a.visit === at)?.cost ?? null;
+  const [here, there] = [costAt(planned.visit), costAt(visit)];
+  return planned.remaining === null || here === null || there === null ? null : there - here;
+}
+
+/** What waiting one visit longer costs, in one sentence. */
+export function waitingWords(planned: PlannedRemedy, plan: VisitPlan, currency: string): string {
+  if (planned.declined) return "";
+  if (planned.remaining === null) return "What waiting costs is not known: no life of this part is on file.";
+  const next = planned.visit === null ? null : planned.visit + 1 < plan.visits.length ? planned.visit + 1 : null;
+  const where = next === null ? "beyond this plan" : `until ${plan.visits[next]?.label ?? "the next visit"}`;
+  if (planned.visit === null) {
+    const now = waitingCost(planned, 0);
+    return now === null ? "" : `Doing it now would cost ${formatMoney(now, currency)} more on average.`;
+  }
+  const more = waitingCost(planned, next);
+  if (more === null) return "";
+  const risk = planned.riskTo[next ?? plan.visits.length] ?? null;
+  const chance = risk === null ? "" : ` The chance that it does not last so long is ${formatChance(risk)}.`;
+  return more >= 0
+    ? `Waiting ${where} costs ${formatMoney(more, currency)} more on average.${chance}`
+    : `Waiting ${where} would save ${formatMoney(-more, currency)} on average.${chance}`;
+}
+
+/** What the parts of a visit cost, with what is not on file said. */
+export function partsWords(parts: Cents, complete: boolean, currency: string): string {
+  if (complete) return `parts ${formatMoney(parts, currency)}`;
+  return parts === 0 ? "parts not on file" : `parts ${formatMoney(parts, currency)}, some not on file`;
+}
+
+/** How long such parts last from here, and that it is practice, not a count. */
+export function lifeWords({ halfGoneKm, remaining }: PlannedRemedy): string {
+  if (remaining === null || halfGoneKm === null) return "Remaining life: not on file.";
+  const rounded = halfGoneKm >= 1000 ? Math.round(halfGoneKm / 500) * 500 : Math.round(halfGoneKm / 100) * 100;
+  return `Half of such parts are gone within ${formatKm(rounded)} from here, counted from new (${remaining.source}).`;
+}

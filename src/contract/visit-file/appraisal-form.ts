@@ -1,0 +1,144 @@
+import type { Appraisal, AppraisedFinding, AsLeft, CarSuspects, FaultEffect, Figure, JobCard } from "#casework";
+import { readingUnits } from "../cases/reading-unit.ts";
+import { exactMm } from "../family/exact-figure.ts";
+import { formatPlan } from "./plan-form.ts";
+
+type Wire = Readonly<Record<string, unknown>>;
+
+const unitKeys: Readonly<Record<Figure["unit"], string>> = {
+  deg: "deg",
+  mm: "mm",
+  N: "n",
+  "deg per m": "deg_per_m",
+  percent: "percent",
+};
+
+const formatFigure = (figure: Figure): Wire => {
+  const unit = unitKeys[figure.unit];
+  return {
+    key: figure.key,
+    label: figure.label,
+    [`value_${unit}`]: figure.value,
+    [`u_${unit}`]: figure.u,
+    [`range_${unit}`]: figure.range,
+    sign_sure: figure.signSure,
+    settle: figure.settle,
+    rung: figure.rung,
+    inputs: figure.inputs,
+    relation: figure.relation,
+    source: figure.source,
+  };
+};
+
+const formatEffect = (effect: FaultEffect): Wire => ({
+  sentence: effect.sentence,
+  judged_against: effect.judgedAgainst,
+  how_sure: effect.howSure,
+  what_else: effect.whatElse,
+  computed_so: effect.computedSo,
+  braking_n: effect.question.condition.braking,
+  lateral_n: effect.question.condition.lateral,
+  contact_rise_mm: exactMm(effect.question.condition.contactRise),
+  headline: formatFigure(effect.headline),
+  figures: effect.figures.map(formatFigure),
+});
+
+const formatFinding = (finding: AppraisedFinding): Wire => ({
+  place: finding.place,
+  label: finding.label,
+  grade: finding.grade,
+  too_close_to_call: finding.closeToCall,
+  found: finding.found,
+  limit: finding.limitWords,
+  how_sure: finding.howSure,
+  reasons: finding.reasons.map(({ text, grade, closeToCall, judgement }) => ({
+    text,
+    grade,
+    too_close_to_call: closeToCall,
+    against: judgement?.against ?? null,
+    decision: judgement?.decision ?? null,
+    probability_within: judgement && "probabilityWithin" in judgement ? judgement.probabilityWithin : null,
+  })),
+  effect: finding.effect && formatEffect(finding.effect),
+});
+
+const formatSuspects = (suspects: CarSuspects): Wire => ({
+  suspects: suspects.suspects.map((s) => ({
+    cause: s.cause,
+    label: s.label,
+    cures: s.cures,
+    there: s.there,
+    before: s.before,
+    places: s.places,
+    speaks_for: s.speaksFor,
+    speaks_against: s.speaksAgainst,
+  })),
+  two_at_once: suspects.twoAtOnce,
+  something_else: suspects.somethingElse,
+  next_looks: (suspects.next?.looks ?? []).map(({ id, minutes, settles, gain }) => ({
+    cause: id,
+    minutes,
+    settles,
+    gain,
+  })),
+  stop: suspects.next?.stop ?? null,
+  left_out: suspects.leftOut,
+  note: suspects.note,
+});
+
+const formatJobCard = (card: JobCard): Wire => ({
+  steps: card.steps.map((step) => ({
+    step: step.id,
+    kind: step.kind,
+    label: step.label,
+    place: step.place,
+    support: step.support,
+    needs_ride_height: step.needsRideHeight,
+    cautions: step.cautions,
+    fasteners: step.fasteners.map((f) => ({
+      item: f.item,
+      label: f.label,
+      count: f.count,
+      policy: f.policy,
+      stages:
+        f.stages?.map((stage) =>
+          "torque" in stage ? { torque_nm: stage.torque } : { angle_deg: readingUnits.toe.toOutside(stage.angle) },
+        ) ?? null,
+      owner: f.owner,
+      source: f.source,
+    })),
+    done_by: step.record?.doneBy ?? null,
+    at: step.record?.at ?? null,
+    hub_to_arch_mm: step.record?.hubToArch == null ? null : exactMm(step.record.hubToArch),
+  })),
+  hardware: card.hardware,
+  done: card.done,
+});
+
+const formatAsLeft = ({ place, label, quantity, asFound, asLeft }: AsLeft): Wire => {
+  const { suffix, toOutside } = readingUnits[quantity];
+  const unit = suffix === "" ? "" : `_${suffix}`;
+  return {
+    place,
+    label,
+    quantity,
+    [`as_found${unit}`]: asFound === null ? null : toOutside(asFound),
+    [`as_left${unit}`]: asLeft === null ? null : toOutside(asLeft),
+  };
+};
+
+/** An appraisal as JSON: units in the keys, chances from 0 to 1, money in hundredths of the currency without tax. */
+export const formatAppraisal = (appraisal: Appraisal): Wire => ({
+  findings: appraisal.findings.filter((f) => f.grade !== null).map(formatFinding),
+  not_looked_at: appraisal.findings.filter((f) => f.grade === null).map((f) => f.place),
+  no_remedy_on_file: appraisal.uncured.map((f) => f.place),
+  suspects: formatSuspects(appraisal.suspects),
+  plan: formatPlan(appraisal),
+  job_card: formatJobCard(appraisal.jobCard),
+  hand_over: {
+    gates: appraisal.gates,
+    reteach: appraisal.reteach,
+    as_left: appraisal.asLeft.map(formatAsLeft),
+  },
+  stages: appraisal.stages.map(({ stage, mark, blockedBy }) => ({ stage, mark, blocked_by: blockedBy })),
+});
