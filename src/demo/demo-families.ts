@@ -3,15 +3,18 @@ import type { Family } from "#vehicle";
 import dunlin from "./families/dunlin-hatch.json" with { type: "json" };
 import ouzel from "./families/ouzel-saloon.json" with { type: "json" };
 import siskin from "./families/siskin-coupe.json" with { type: "json" };
+import { dunlinWork } from "./work/dunlin-work.ts";
+import { ouzelWork } from "./work/ouzel-work.ts";
+import { siskinWork } from "./work/siskin-work.ts";
 
 /** Reads one family sheet; the wire form belongs to the contract, so the reader is passed in. */
 export type FamilyReader = (sheet: unknown) => { readonly family: Family } | { readonly findings: readonly Finding[] };
 
-/** The invented families as they stand in their files, by id; none of them exists. */
+/** The sheets of the invented families, their work included, by id; none of them exists. */
 export const demoFamilySheets: Readonly<Record<string, unknown>> = {
-  "siskin-coupe": siskin,
-  "dunlin-hatch": dunlin,
-  "ouzel-saloon": ouzel,
+  "siskin-coupe": { ...siskin, work: siskinWork },
+  "dunlin-hatch": { ...dunlin, work: dunlinWork },
+  "ouzel-saloon": { ...ouzel, work: ouzelWork },
 };
 
 /**
