@@ -1,6 +1,6 @@
 import type { FastifyInstance } from "fastify";
 import type { CaseStore, StoredDocument } from "#casework";
-import { formatStoredDocument, formatStoredLook } from "#contract";
+import { formatStoredDocument, formatStoredLook, settingsId } from "#contract";
 import type { CaseRecords } from "../case-records.ts";
 import { refuse } from "../refusals.ts";
 import { unknownCar } from "./document-routes.ts";
@@ -20,6 +20,12 @@ const describeVisit = async (
   return { visit: formatStoredDocument(visit), ...Object.fromEntries(others) };
 };
 
+/** The workshop's settings, which every page of a case asks for; null where nobody has saved any. */
+const describeSettings = async (cases: CaseStore): Promise<unknown> => {
+  const settings = await cases.loadDocument("settings", settingsId);
+  return settings === null ? null : formatStoredDocument(settings);
+};
+
 /** Visits of all cars, oldest first, by car. */
 const visitsByCar = (visits: readonly StoredDocument<"visit">[]): ReadonlyMap<string, StoredDocument<"visit">[]> => {
   const byCar = new Map<string, StoredDocument<"visit">[]>();
@@ -35,6 +41,7 @@ export const addCarRoutes = (app: FastifyInstance, { cases }: CaseRecords): void
   app.get("/api/cars", async () => {
     const visits = visitsByCar(await cases.listDocuments("visit"));
     return {
+      settings: await describeSettings(cases),
       cars: (await cases.listDocuments("car")).map((car) => {
         const own = visits.get(car.id) ?? [];
         const latest = own.at(-1);
@@ -54,6 +61,7 @@ export const addCarRoutes = (app: FastifyInstance, { cases }: CaseRecords): void
     const visits = await cases.listVisits(id);
     const looks = await cases.loadLooks({ car: id });
     return reply.header("cache-control", "no-cache").send({
+      settings: await describeSettings(cases),
       car: formatStoredDocument(car),
       visits: await Promise.all(visits.map((visit) => describeVisit(cases, visit))),
       looks: looks.map((look) => ({ sequence: look.sequence, ...formatStoredLook(look) })),
