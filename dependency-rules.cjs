@@ -36,7 +36,7 @@ const packages = {
   report: ["pdfkit", "source-sans"],
   server: ["highs", "fastify", "@fastify/static"],
   cli: ["highs", "commander"],
-  web: ["react", "react-dom", "@tanstack/react-router", "comlink", "source-sans", "vite"],
+  web: ["react", "react-dom", "@tanstack/react-router", "comlink", "highs", "source-sans", "vite"],
 };
 /** What tests may import on top: zod, to make small doors of their own. */
 const testPackages = ["vitest", "fast-check", "zod"];

@@ -1,4 +1,6 @@
+export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
+export { type AppraisalMemory, createMemory } from "./cases/appraisal-memory.ts";
 export {
   type Appraisal,
   type AppraisedFinding,
@@ -30,6 +32,7 @@ export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
+export { ratesOf } from "./cases/shop-rates.ts";
 export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";
 export {

@@ -1,10 +1,11 @@
 import fastify, { type FastifyInstance } from "fastify";
-import { type Door, doors, largestInputBytes } from "#contract";
+import { type Door, doors, largestInputBytes, type ProgrammeSolver } from "#contract";
 import type { CaseRecords } from "./case-records.ts";
 import type { FamilyShelf } from "./family-shelf.ts";
 import { takeJsonAsText } from "./json-body.ts";
 import { answerOwnNamesOnly } from "./loopback-only.ts";
 import { answerByFindings } from "./refusals.ts";
+import { addAppraisalRoutes } from "./routes/appraisal-routes.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
 import { addCaseRoutes } from "./routes/case-routes.ts";
 import { addFamilyRoutes } from "./routes/families.ts";
@@ -20,6 +21,8 @@ export interface ServerParts {
   readonly families: FamilyShelf;
   /** Cases and photos; absent serves none. */
   readonly records?: CaseRecords;
+  /** What plans are searched with; absent serves no appraisals. */
+  readonly solver?: ProgrammeSolver;
   /** Today's date as it is written on paper. */
   readonly today: () => string;
   /** Told of every fault of ours, which the answer itself never shows. */
@@ -40,6 +43,9 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   addSheetRoute(app, parts.families, parts.today);
   if (parts.records !== undefined) addCaseRoutes(app, parts.records, parts.report);
   if (parts.records !== undefined) addPhotoRoutes(app, parts.records, parts.report);
+  const { records, families, solver } = parts;
+  if (records !== undefined && solver !== undefined)
+    addAppraisalRoutes(app, { records, families, solver }, parts.report);
   if (parts.pages !== null) addPages(app, parts.pages);
   return app;
 };

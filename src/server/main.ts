@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { demoFamilySheets } from "#demo";
 import { openFamilyFiles, openRecords, type Records, RecordsTrouble } from "#records";
 import { openFamilyShelf } from "./family-shelf.ts";
-import { loadDoors } from "./load-doors.ts";
+import { doorsFor, loadSolver } from "./load-doors.ts";
 import { startServer } from "./start-server.ts";
 
 const usualPort = 4870;
@@ -40,10 +40,12 @@ export const serve = async (home: string): Promise<void> => {
     return;
   }
   const store = await openFamilyFiles(dataFolder);
+  const solver = await loadSolver();
   const server = await startServer(
     {
       pages: existsSync(builtPages) ? builtPages : null,
-      doors: await loadDoors(),
+      doors: doorsFor(solver),
+      solver,
       families: openFamilyShelf(store, demoFamilySheets),
       records: { cases: records.cases, photos: records.photos, now: () => new Date().toISOString() },
       today: () => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(new Date()),

@@ -1,8 +1,9 @@
 import type { ProgrammeSolver } from "#engines/planning";
 import { cornerOf, type Family, type Position, positionsOf } from "#vehicle";
-import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect } from "../fault-effect.ts";
-import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
+import type { CarSuspects } from "../suspects/visit-suspects.ts";
+import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
+import { looksAsFound } from "./as-found.ts";
 import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
 import type { PlanDocument } from "./documents.ts";
 import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
@@ -61,13 +62,19 @@ export function usualPlan(odometerKm: number): PlanDocument {
 /**
  * Findings, suspects, remedies, plan, job card, hand-over and job line of one visit, from its records alone. Pages,
  * command line and paper all show this one answer; the solver ends by itself after a few seconds.
+ * @param memory answers of an earlier appraisal of the same car, so that only what changed is computed again
  */
-export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): Appraisal {
+export function appraiseVisit(
+  record: VisitRecord,
+  solver: ProgrammeSolver,
+  memory: AppraisalMemory = createMemory(),
+): Appraisal {
   const { family, work } = record;
   const positions = family ? positionsOf(family) : [];
-  const findings = judgePositions(positions, record.looks, record.past, work).map((finding, i): AppraisedFinding => {
+  const judge = (looks: VisitRecord["looks"]) => judgePositions(positions, looks, record.past, work);
+  const findings = judge(looksAsFound(record.looks, record.jobCard, judge)).map((finding, i): AppraisedFinding => {
     const position = positions[i];
-    return { ...finding, effect: family && position ? effectOf(family, position, finding) : null };
+    return { ...finding, effect: family && position ? effectOf(family, position, finding, memory) : null };
   });
   findings.sort((a, b) => (b.grade ?? -1) - (a.grade ?? -1));
   const { remedies, uncured } = deriveRemedies(work, findings);
@@ -111,7 +118,7 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
     uncured,
     plan,
     planDocument,
-    suspects: findSuspects(record.enquiry?.symptoms ?? [], findings),
+    suspects: memory.suspects(record.enquiry?.symptoms ?? [], findings),
     jobCard,
     asLeft: deriveAsLeft(record.looks, record.jobCard),
     reteach,
@@ -121,7 +128,12 @@ export function appraiseVisit(record: VisitRecord, solver: ProgrammeSolver): App
 }
 
 /** What a torn or loose joint does, where the linkage knows the joint and the finding is worth telling. */
-function effectOf(family: Family, position: Position, finding: PlaceFinding): FaultEffect | null {
+function effectOf(
+  family: Family,
+  position: Position,
+  finding: PlaceFinding,
+  memory: AppraisalMemory,
+): FaultEffect | null {
   const corner = cornerOf(position);
   const grade = finding.grade;
   if (!position.joint || !corner || grade === null || grade < 2) return null;
@@ -136,11 +148,10 @@ function effectOf(family: Family, position: Position, finding: PlaceFinding): Fa
         ? { kind: "torn" as const, grade: torn }
         : null;
   if (!fault) return null;
-  const answer = computeFaultEffect(family, {
+  return memory.effect(family, {
     corner,
     position: position.id,
     fault,
     condition: { contactRise: 0, rack: 0, braking: USUAL_BRAKING, lateral: 0, drive: 0 },
   });
-  return "effect" in answer ? answer.effect : null;
 }

@@ -1,9 +1,13 @@
 import fastifyStatic from "@fastify/static";
 import type { FastifyInstance } from "fastify";
 
-/** The pages load nothing from elsewhere; drawings set styles on their own elements, the PDF is shown from memory. */
+/**
+ * The pages load nothing from elsewhere; the plan's solver is compiled to WebAssembly; drawings set styles on their own
+ * elements, the PDF is shown from memory.
+ */
 const contentSecurityPolicy = [
   "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
   "font-src 'self' data:",

@@ -1,0 +1,39 @@
+import type { Family } from "#vehicle";
+import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
+import type { FaultEffect, FaultQuestion } from "../fault-effect.ts";
+import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
+import type { SymptomEntry } from "./documents.ts";
+import type { PlaceFinding } from "./judge-place.ts";
+
+/** Answers that take a while, kept for as long as nothing they hang on has changed. */
+export interface AppraisalMemory {
+  /** null where the question cannot be computed. */
+  effect(family: Family, question: FaultQuestion): FaultEffect | null;
+  suspects(entries: readonly SymptomEntry[], findings: readonly PlaceFinding[]): CarSuspects;
+}
+
+/** An empty memory; it holds the answers about one family at a time. */
+export function createMemory(): AppraisalMemory {
+  let known = "";
+  const effects = new Map<string, FaultEffect | null>();
+  let suspected: { readonly key: string; readonly answer: CarSuspects } | null = null;
+  return {
+    effect: (family, question) => {
+      const text = JSON.stringify(family);
+      if (text !== known) effects.clear();
+      known = text;
+      const key = JSON.stringify(question);
+      const before = effects.get(key);
+      if (before !== undefined) return before;
+      const answer = computeFaultEffect(family, question);
+      const effect = "effect" in answer ? answer.effect : null;
+      effects.set(key, effect);
+      return effect;
+    },
+    suspects: (entries, findings) => {
+      const key = JSON.stringify([entries, findings.map((f) => [f.place, f.grade, f.found])]);
+      if (suspected?.key !== key) suspected = { key, answer: findSuspects(entries, findings) };
+      return suspected.answer;
+    },
+  };
+}

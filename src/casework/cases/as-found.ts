@@ -1,0 +1,23 @@
+import type { JobCardDocument } from "./documents.ts";
+import type { PlaceFinding } from "./judge-place.ts";
+import type { StoredLook } from "./look.ts";
+import { secondsOf } from "./moment.ts";
+
+/**
+ * Looks that say how the car came. Once work has begun, a look at a place with a finding tells how it was left, so that
+ * what was agreed to does not vanish with its cure; what is found elsewhere meanwhile counts.
+ * @param judge what follows from looks, place by place
+ */
+export function looksAsFound(
+  looks: readonly StoredLook[],
+  jobCard: JobCardDocument | null,
+  judge: (looks: readonly StoredLook[]) => readonly PlaceFinding[],
+): readonly StoredLook[] {
+  const signed = (jobCard?.steps ?? []).map((s) => secondsOf(s.at));
+  if (signed.length === 0) return looks;
+  const begun = Math.min(...signed);
+  const before = looks.filter((l) => !(secondsOf(l.at) > begun));
+  if (before.length === looks.length) return looks;
+  const found = new Set(judge(before).flatMap((f) => ((f.grade ?? 0) > 0 ? [f.place] : [])));
+  return looks.filter((l) => before.includes(l) || !found.has(l.place));
+}
