@@ -2,6 +2,7 @@ import { createRootRoute, createRoute, createRouter, notFound, Outlet, redirect 
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { BeginPage } from "./begin/begin-page.tsx";
 import { CasePage } from "./cases/case/case-page.tsx";
+import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
 import {
   CarLaterPage,
   EnquiryLaterPage,
@@ -15,6 +16,7 @@ import {
 } from "./cases/case/later-stage-page.tsx";
 import { loadCase } from "./cases/case/load-case.ts";
 import { stageNow } from "./cases/case/progress.ts";
+import { loadToday } from "./cases/today/load-today.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
 import { FamilyPage } from "./families/family-page.tsx";
 import { readFamilySearch } from "./families/family-search.ts";
@@ -48,7 +50,13 @@ const groupNamed = (name: string): PlaceGroup => {
 
 const root = createRootRoute({ component: Outlet, notFoundComponent: NowherePage });
 
-const today = createRoute({ getParentRoute: () => root, path: "/", component: TodayPage });
+const today = createRoute({
+  getParentRoute: () => root,
+  path: "/",
+  loader: async () => shown(await loadToday()),
+  component: TodayPage,
+  errorComponent: CaseRefusedPage,
+});
 const counter = createRoute({ getParentRoute: () => root, path: "/counter", component: CounterPage });
 const bench = createRoute({ getParentRoute: () => root, path: "/bench", component: BenchPage });
 const tally = createRoute({ getParentRoute: () => root, path: "/tally", component: TallyPage });
@@ -111,7 +119,7 @@ const visit = createRoute({
   path: "/cases/$visit",
   loader: async ({ params }) => shown(await loadCase(params.visit)),
   component: CasePage,
-  errorComponent: RefusedPage,
+  errorComponent: CaseRefusedPage,
 });
 const visitNow = createRoute({
   getParentRoute: () => visit,

@@ -21,8 +21,9 @@ export interface CaseRecord {
   readonly settings: DocumentBodies["settings"] | null;
   /** Looks of this visit in the order they were stored; those on their way to the store last, refused ones left out. */
   readonly looks: readonly StoredLook[];
-  /** The visit before this one and its looks. */
+  /** The visit before this one. */
   readonly pastVisit: DocumentBodies["visit"] | null;
+  /** Looks of all visits before this one, in the order they were stored. */
   readonly past: readonly StoredLook[];
 }
 
@@ -95,30 +96,32 @@ const numberUnsent = (unsent: readonly UnsentLook[]): readonly NumberedLook[] =>
     clock_off: false,
   }));
 
-const looksOf = (visit: string | null, loaded: LoadedCase, state: OutboxState): readonly StoredLook[] => {
-  if (visit === null) return [];
+const looksOf = (visits: readonly string[], loaded: LoadedCase, state: OutboxState): readonly StoredLook[] => {
   const stored = new Map(loaded.looks.map((look) => [look.id, look]));
   for (const [id, look] of state.looks) stored.set(id, look);
   const unsent = looksInOrder([...state.entries.values()]).filter(
     (entry) => entry.state.kind === "waiting" && !stored.has(entry.look.id),
   );
   return [...stored.values(), ...numberUnsent(unsent)]
-    .filter((look) => look.visit === visit)
+    .filter((look) => visits.includes(look.visit))
     .toSorted((one, other) => one.sequence - other.sequence)
     .flatMap((look) => readNumberedLook(look) ?? []);
 };
 
-const visitBefore = (loaded: LoadedCase): StoredVisit | null => {
-  const index = loaded.visits.findIndex(({ visit }) => visit.id === loaded.visitId);
-  return index > 0 ? (loaded.visits[index - 1] ?? null) : null;
-};
+/** Visits before this one, oldest first. */
+const visitsBefore = (loaded: LoadedCase): readonly StoredVisit[] =>
+  loaded.visits.slice(
+    0,
+    loaded.visits.findIndex(({ visit }) => visit.id === loaded.visitId),
+  );
 
 /** Lays what was typed here over what is on record. */
 export const readCaseRecord = (loaded: LoadedCase, state: OutboxState): CaseRecord => {
   const car = bodyOf("car", loaded, state);
   const visit = bodyOf("visit", loaded, state);
   if (car === null || visit === null) throw new RangeError(`visit ${loaded.visitId} was loaded without its car`);
-  const before = visitBefore(loaded);
+  const before = visitsBefore(loaded);
+  const last = before.at(-1);
   return {
     carId: loaded.car.id,
     visitId: loaded.visitId,
@@ -129,8 +132,12 @@ export const readCaseRecord = (loaded: LoadedCase, state: OutboxState): CaseReco
     jobCard: bodyOf("job-card", loaded, state),
     handOver: bodyOf("hand-over", loaded, state),
     settings: bodyOf("settings", loaded, state),
-    looks: looksOf(loaded.visitId, loaded, state),
-    pastVisit: before === null ? null : readBody("visit", before.visit.document),
-    past: looksOf(before?.visit.id ?? null, loaded, state),
+    looks: looksOf([loaded.visitId], loaded, state),
+    pastVisit: last === undefined ? null : readBody("visit", last.visit.document),
+    past: looksOf(
+      before.map(({ visit: { id } }) => id),
+      loaded,
+      state,
+    ),
   };
 };

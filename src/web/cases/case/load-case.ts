@@ -15,6 +15,8 @@ export interface StoredVisit {
 
 /** Everything on record about one car. */
 export interface StoredCar {
+  /** null where nobody has saved any. */
+  readonly settings: StoredDocumentSheet<"settings"> | null;
   readonly car: StoredDocumentSheet<"car">;
   /** Oldest first. */
   readonly visits: readonly StoredVisit[];
@@ -24,7 +26,6 @@ export interface StoredCar {
 /** What a page of a case begins with. */
 export interface LoadedCase extends StoredCar {
   readonly visitId: string;
-  readonly settings: StoredDocumentSheet<"settings"> | null;
   /** null: not chosen yet, or it cannot be read. */
   readonly family: LoadedFamily | null;
 }
@@ -41,21 +42,12 @@ export const loadDocument = <K extends DocumentKind>(kind: K, id: string): Promi
 export const loadCar = (id: string): Promise<Answer<StoredCar>> =>
   askServer(`/api/cars/${encodeURIComponent(id)}`, {}, (response) => readJson<StoredCar>(response));
 
-const NOT_THERE = 404;
-
-const loadSettings = async (): Promise<Answer<StoredDocumentSheet<"settings"> | null>> => {
-  const answer = await loadDocument("settings", "shop");
-  return answer.kind === "refused" && answer.status === NOT_THERE ? { kind: "answer", body: null } : answer;
-};
-
 /** Everything one visit's pages need. */
 export const loadCase = async (visitId: string): Promise<Answer<LoadedCase>> => {
   const visit = await loadDocument("visit", visitId);
   if (visit.kind !== "answer") return visit;
   const car = await loadCar(visit.body.document.car);
   if (car.kind !== "answer") return car;
-  const settings = await loadSettings();
-  if (settings.kind !== "answer") return settings;
   const named = car.body.car.document.family;
   const family = named === null ? null : await loadFamily(named);
   return {
@@ -63,7 +55,6 @@ export const loadCase = async (visitId: string): Promise<Answer<LoadedCase>> => 
     body: {
       ...car.body,
       visitId,
-      settings: settings.body,
       family: family?.kind === "answer" ? family.body : null,
     },
   };
