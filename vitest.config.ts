@@ -2,7 +2,12 @@ import { defineConfig } from "vitest/config";
 
 const projects = {
   unit: {
-    include: ["src/**/*.test.{ts,tsx}", "test/command-line/**/*.test.ts", "test/casework/**/*.test.ts"],
+    include: [
+      "src/**/*.test.{ts,tsx}",
+      "test/command-line/**/*.test.ts",
+      "test/casework/**/*.test.ts",
+      "test/printed/**/*.test.ts",
+    ],
     exclude: ["src/**/*.prop.test.ts"],
   },
   property: { include: ["src/**/*.prop.test.ts", "test/fuzz/**/*.test.ts"] },

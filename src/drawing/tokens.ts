@@ -124,12 +124,13 @@ export const faces: Readonly<Record<TypeScale, Readonly<Record<TextStyle, Face>>
   },
 };
 
+/** Colour of a wheel by the state of the part asked about: what is no finding is not drawn as one. */
+export const stateColours = { sound: "ink", torn: "g3", loose: "g3", firmer: "accent" } as const;
+
 /** Line height of running labels as a multiple of the size. */
 export const LEADING = 1.2;
 /** Least side of anything that can be pressed, page units. */
 export const LEAST_TARGET = 48;
-/** Words for grades 0 to 4; the screen shows these, never a code. */
-export const gradeWords = ["Sound", "Watch", "Plan", "Repair first", "Do not drive"] as const;
 export const NOT_LOOKED_AT = "Not looked at";
 export const TOO_CLOSE = "Too close to call";
 /** Stands in the title block wherever the family is demo data. */

@@ -1,12 +1,14 @@
 import { formatFigure } from "#casework";
-import { drawCurves, drawGeometry, drawTitleBlock, INVENTED_NOTE, type Mark, type Scene } from "#drawing";
+import { drawCurves, drawGeometry, drawTitleBlock, type Mark, type Scene } from "#drawing";
 import type { ScenePainter } from "./draw-scene-pdf.ts";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import {
+  ASKED_LABEL,
   BESIDE_WIDTH,
   COLUMN_GAP,
   CONTENT,
   CURVES_WIDTH,
+  FOOT_WIDTH,
   headlineHeight,
   headlineWords,
   PAGE,
@@ -45,15 +47,16 @@ export function drawFaultSheet(page: FaultSheetPage): void {
   drawHead(page, say);
   drawRule(page, plan.sentenceY - 10, "ink");
   say("P", () => setBlock(doc, facts.effect.sentence, PAGE.margin, plan.sentenceY, CONTENT, plan.styles.sentence));
+  drawAsked(page, say);
   drawFigures(page, sheet, say);
   drawRule(page, plan.tableY - 8, "ink");
   drawTable(page, sheet);
   let y = plan.tableY;
-  for (const paragraph of plan.paragraphs.slice(2)) {
+  for (const paragraph of plan.words) {
     y = drawParagraph(page, say, paragraph, { x: PAGE.margin + WORDS.x, y, width: WORDS.width });
   }
   drawRule(page, plan.footY - 10, "ink");
-  drawCautions(page, say);
+  drawFoot(page, say);
   drawTitle(page, say);
   sheet.end();
 }
@@ -72,17 +75,21 @@ function drawArtifact({ doc, painter }: FaultSheetPage, marks: readonly Mark[]):
   doc.endMarkedContent();
 }
 
-function drawHead({ doc, facts: { family }, plan }: FaultSheetPage, say: Say): void {
-  const { styles, title } = plan;
-  const right = PAGE.width - PAGE.margin;
-  say("H1", () => setBlock(doc, title, PAGE.margin, PAGE.margin, CONTENT - 180, styles.title));
-  say("P", () => {
-    const bold = { ...styles.sub, weight: 600, colour: "ink" } as const;
-    setLine(doc, family.name, right, PAGE.margin + 18, bold, "end");
-    const years = family.fromYear === undefined ? "" : `${family.fromYear} to ${family.toYear ?? "today"}`;
-    const said = [years, family.invented ? INVENTED_NOTE : ""].filter((part) => part !== "").join(", ");
-    if (said !== "") setLine(doc, said, right, PAGE.margin + 38, styles.small, "end");
-  });
+function drawHead({ doc, plan }: FaultSheetPage, say: Say): void {
+  const { styles, title, nameY, carY, carName, carWords } = plan;
+  say("H1", () => setBlock(doc, title, PAGE.margin, PAGE.margin, CONTENT, styles.title));
+  say("P", () => setBlock(doc, carName, PAGE.margin, nameY, CONTENT, styles.name));
+  say("P", () => setBlock(doc, carWords, PAGE.margin, carY, CONTENT, styles.small));
+}
+
+/** What the part is looked at as and the force it stands under, each after its label. */
+function drawAsked({ doc, plan: { styles, asked } }: FaultSheetPage, say: Say): void {
+  for (const { heading, text, y } of asked) {
+    say("P", () => {
+      setLine(doc, heading, PAGE.margin, y + firstBase(styles.body), styles.heading);
+      setBlock(doc, text, PAGE.margin + ASKED_LABEL, y, CONTENT - ASKED_LABEL, styles.body);
+    });
+  }
 }
 
 /** The three views over the whole width; under them the curves, beside these the headline and what it is judged against. */
@@ -102,7 +109,7 @@ function drawFigures(page: FaultSheetPage, sheet: PDFKit.PDFStructureElement, sa
   const x = PAGE.margin + CURVES_WIDTH + COLUMN_GAP;
   say("P", () => drawHeadline(page, x));
   let y = curves.y + headlineHeight(facts, styles);
-  for (const paragraph of plan.paragraphs.slice(0, 2)) {
+  for (const paragraph of plan.beside) {
     y = drawParagraph(page, say, paragraph, { x, y, width: BESIDE_WIDTH });
   }
 }
@@ -184,16 +191,21 @@ function drawParagraph(
   return top + heightOf(text, at.width, styles.body) + 8;
 }
 
-function drawCautions({ doc, facts, plan }: FaultSheetPage, say: Say): void {
+/** What is left of the words, and what to take care of, at the left of the title block. */
+function drawFoot(page: FaultSheetPage, say: Say): void {
+  const { doc, facts, plan } = page;
   const { styles } = plan;
-  const width = CONTENT - TITLE_BLOCK.width - COLUMN_GAP;
-  const headBase = plan.footY + firstBase(styles.heading);
+  let top = plan.footY;
+  for (const paragraph of plan.foot) {
+    top = drawParagraph(page, say, paragraph, { x: PAGE.margin, y: top, width: FOOT_WIDTH });
+  }
+  const headBase = top + firstBase(styles.heading);
   say("H2", () => setLine(doc, "Take care", PAGE.margin, headBase, styles.heading));
-  let top = plan.footY + styles.heading.leading;
+  top += styles.heading.leading;
   for (const caution of facts.effect.cautions) {
     const at = top;
-    say("P", () => setBlock(doc, caution, PAGE.margin, at, width, styles.small));
-    top += heightOf(caution, width, styles.small) + 4;
+    say("P", () => setBlock(doc, caution, PAGE.margin, at, FOOT_WIDTH, styles.small));
+    top += heightOf(caution, FOOT_WIDTH, styles.small) + 4;
   }
 }
 
@@ -203,8 +215,8 @@ function drawTitle(page: FaultSheetPage, say: Say): void {
   const axle = family[effect.axle];
   const rows = [
     [
-      { label: "Family", value: family.name, share: 0.62 },
-      { label: "Layout", value: `${effect.axle} ${axle.layout.replaceAll("-", " ")}`, share: 0.38 },
+      { label: "Family", value: family.name, share: 0.58 },
+      { label: "Layout", value: `${effect.axle} ${axle.layout.replaceAll("-", " ")}`, share: 0.42 },
     ],
     [
       { label: "Rung", value: rungWord(effect.headline), share: 0.36 },

@@ -1,21 +1,30 @@
 import { formatPlusMinus } from "#casework";
+import { INVENTED_NOTE } from "#drawing";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import {
+  carLineName,
+  carLineWords,
   type FigureRow,
   figureRows,
+  forceWords,
+  lookedAtWords,
   type Paragraph,
   paragraphsOf,
   settleWords,
   sheetTitle,
   sizeRange,
 } from "./fault-sheet-words.ts";
-import { heightOf, type Setting, wrapSet } from "./pdf-text.ts";
+import { heightOf, type Setting } from "./pdf-text.ts";
 
 /** A4 in page units (96 to the inch), and the margin on all sides. */
 export const PAGE = { width: 793.7, height: 1122.52, margin: 48 } as const;
 export const CONTENT = PAGE.width - 2 * PAGE.margin;
 export const TITLE_BLOCK = { width: 372, height: 154 } as const;
 export const COLUMN_GAP = 28;
+/** The words at the left of the title block. */
+export const FOOT_WIDTH = CONTENT - TITLE_BLOCK.width - COLUMN_GAP;
+/** Width the labels take before what is asked. */
+export const ASKED_LABEL = 120;
 export const CURVES_WIDTH = 336;
 export const BESIDE_WIDTH = CONTENT - CURVES_WIDTH - COLUMN_GAP;
 /** The table of figures: widths and edges from its left. */
@@ -27,7 +36,7 @@ export const SCENE_SCALE = 0.86;
 
 export interface SheetStyles {
   readonly title: Setting;
-  readonly sub: Setting;
+  readonly name: Setting;
   readonly sentence: Setting;
   readonly heading: Setting;
   readonly body: Setting;
@@ -47,7 +56,7 @@ export function stylesOf(k: number): SheetStyles {
   });
   return {
     title: set(25, 600, "ink", 30),
-    sub: set(14.5, 400, "ink2", 18),
+    name: set(14.5, 600, "ink", 18),
     sentence: set(20.5, 400, "ink", 27),
     heading: set(13, 600, "ink3", 17),
     body: set(13, 400, "ink", 16.5),
@@ -62,12 +71,21 @@ export function stylesOf(k: number): SheetStyles {
 export interface SheetPlan {
   readonly styles: SheetStyles;
   readonly title: string;
-  readonly titleLines: number;
+  /** The car line by name, then what is known of it, under the title. */
+  readonly nameY: number;
+  readonly carY: number;
+  readonly carName: string;
+  readonly carWords: string;
   readonly rows: readonly FigureRow[];
-  readonly paragraphs: readonly [Paragraph, Paragraph, Paragraph, Paragraph];
+  /** The words that explain the figures, by where they stand: beside the curves, beside the table, at the title block. */
+  readonly beside: readonly Paragraph[];
+  readonly words: readonly Paragraph[];
+  readonly foot: readonly Paragraph[];
   readonly sentenceY: number;
+  /** What it is looked at as and under which force: words after a label each. */
+  readonly asked: readonly (Paragraph & { readonly y: number })[];
   readonly drawing: { readonly y: number; readonly height: number };
-  /** Curves at the left, the headline and the first two paragraphs at the right. */
+  /** Curves at the left, the headline with its words at the right. */
   readonly curves: { readonly y: number; readonly height: number };
   /** The table of figures, and the words beside it. */
   readonly tableY: number;
@@ -83,36 +101,61 @@ export function rowHeight(row: FigureRow, styles: SheetStyles): number {
 
 const SHRINK = [1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65] as const;
 /** The drawing is never lower than this. */
-const LEAST_DRAWING = 232;
+const LEAST_DRAWING = 210;
 const MOST_DRAWING = 330;
-const LEAST_CURVES = 250;
+const LEAST_CURVES = 216;
+
+/** How many of the paragraphs stand beside the curves, and how many of the rest beside the table; the others at the foot. */
+const SHARES = [
+  [2, 2],
+  [3, 2],
+  [2, 3],
+  [3, 1],
+  [4, 1],
+] as const;
+
+const roomiest = (plans: readonly SheetPlan[]): SheetPlan | undefined =>
+  plans.toSorted((a, b) => b.drawing.height + b.curves.height - (a.drawing.height + a.curves.height))[0];
 
 /** Lays the sheet out on one page: the words first, the drawing takes the rest; many words are set smaller. */
 export function planSheet(facts: FaultSheetFacts): SheetPlan {
-  const plans = SHRINK.map((k) => planAt(facts, k));
-  const fitting = plans.find(({ drawing }) => drawing.height >= LEAST_DRAWING) ?? plans.at(-1);
+  const plans = SHRINK.map((k) => roomiest(SHARES.map((shares) => planAt(facts, k, shares))));
+  const fitting = plans.find((plan) => plan !== undefined && plan.drawing.height >= LEAST_DRAWING) ?? plans.at(-1);
   if (fitting === undefined) throw new RangeError("no size to set the sheet in");
   return fitting;
 }
 
-function planAt(facts: FaultSheetFacts, k: number): SheetPlan {
+function planAt(facts: FaultSheetFacts, k: number, [besideCurves, besideTable]: readonly [number, number]): SheetPlan {
   const styles = stylesOf(k);
   const title = sheetTitle(facts);
-  const titleLines = wrapSet(title, CONTENT - 180, styles.title).length;
-  const sentenceY = PAGE.margin + Math.max(titleLines * styles.title.leading, 48) + 16;
-  const drawingY = sentenceY + heightOf(facts.effect.sentence, CONTENT, styles.sentence) + 10;
-  const rows = figureRows(facts.effect.figures);
+  const carName = carLineName(facts.family);
+  const invented = facts.family.invented ? [`${INVENTED_NOTE}.`] : [];
+  const carWords = [carLineWords(facts.family), ...invented].join(" ");
+  const nameY = PAGE.margin + heightOf(title, CONTENT, styles.title) + 2;
+  const carY = nameY + heightOf(carName, CONTENT, styles.name);
+  const sentenceY = carY + heightOf(carWords, CONTENT, styles.small) + 18;
+  const asked: (Paragraph & { readonly y: number })[] = [];
+  let askedY = sentenceY + heightOf(facts.effect.sentence, CONTENT, styles.sentence) + 6;
+  for (const paragraph of [
+    { heading: "Looked at as", text: lookedAtWords(facts) },
+    { heading: "Force at this wheel", text: forceWords(facts.effect.question.condition) },
+  ]) {
+    asked.push({ ...paragraph, y: askedY });
+    askedY += heightOf(paragraph.text, CONTENT - ASKED_LABEL, styles.body) + 2;
+  }
+  const drawingY = askedY + 10;
+  const rows = figureRows(facts.effect);
   const tableHeight = styles.tableRow + rows.reduce((sum, row) => sum + rowHeight(row, styles), 0);
   const paragraphs = paragraphsOf(facts);
-  const height = ({ text }: Paragraph, width: number) =>
-    styles.heading.leading + heightOf(text, width, styles.body) + 8;
-  const [judged, sure, else_, computed] = paragraphs;
-  const besideHeight = headlineHeight(facts, styles) + height(judged, BESIDE_WIDTH) + height(sure, BESIDE_WIDTH);
-  const curvesHeight = Math.max(LEAST_CURVES, besideHeight);
-  const wordsHeight = height(else_, WORDS.width) + height(computed, WORDS.width);
-  const cautionWidth = CONTENT - TITLE_BLOCK.width - COLUMN_GAP;
-  const cautions = facts.effect.cautions.reduce((sum, text) => sum + heightOf(text, cautionWidth, styles.small) + 4, 0);
-  const footHeight = Math.max(TITLE_BLOCK.height, cautions + styles.heading.leading);
+  const beside = paragraphs.slice(0, besideCurves);
+  const words = paragraphs.slice(besideCurves, besideCurves + besideTable);
+  const foot = paragraphs.slice(besideCurves + besideTable);
+  const heights = (list: readonly Paragraph[], width: number) =>
+    list.reduce((sum, { text }) => sum + styles.heading.leading + heightOf(text, width, styles.body) + 8, 0);
+  const curvesHeight = Math.max(LEAST_CURVES, headlineHeight(facts, styles) + heights(beside, BESIDE_WIDTH));
+  const wordsHeight = heights(words, WORDS.width);
+  const cautions = facts.effect.cautions.reduce((sum, text) => sum + heightOf(text, FOOT_WIDTH, styles.small) + 4, 0);
+  const footHeight = Math.max(TITLE_BLOCK.height, heights(foot, FOOT_WIDTH) + cautions + styles.heading.leading);
   const footY = PAGE.height - PAGE.margin - footHeight;
   const tableY = footY - Math.max(tableHeight, wordsHeight) - 14;
   const spare = Math.max(0, tableY - 18 - curvesHeight - 10 - drawingY - LEAST_DRAWING);
@@ -122,10 +165,16 @@ function planAt(facts: FaultSheetFacts, k: number): SheetPlan {
   return {
     styles,
     title,
-    titleLines,
+    nameY,
+    carY,
+    carName,
+    carWords,
     rows,
-    paragraphs,
+    beside,
+    words,
+    foot,
     sentenceY,
+    asked,
     drawing: { y: drawingY + (room - drawn) / 2, height: drawn },
     curves: { y: curvesY, height: curvesHeight + spare / 2 },
     tableY,

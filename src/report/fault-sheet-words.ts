@@ -1,5 +1,17 @@
-import { type Figure, formatFigure, formatPlusMinus, formatRange } from "#casework";
-import { positionName } from "#drawing";
+import {
+  type Condition,
+  type FaultEffect,
+  type Figure,
+  formatFigure,
+  formatNumber,
+  formatPlusMinus,
+  formatRange,
+  gradeOfPlay,
+  gradeOfSign,
+  signsFor,
+  signWords,
+} from "#casework";
+import { type Family, gradeWords, positionName, positionWithId } from "#drawing";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 
 /** One line of the table of figures, in words. */
@@ -42,6 +54,87 @@ export function sheetTitle(facts: FaultSheetFacts): string {
   return `${name}: ${faultInWords(facts)}`;
 }
 
+/** Years of a car line in words; "" where none are on file. */
+const yearWords = ({ fromYear, toYear }: Family): string =>
+  fromYear === undefined ? "" : `${fromYear} to ${toYear ?? "today"}`;
+
+/** The car line by name and years. */
+export const carLineName = (family: Family): string =>
+  [family.name, yearWords(family)].filter((part) => part !== "").join(", ");
+
+/** What the computation knows of the car line as a whole: wheelbase, tracks, tyres, mass. */
+export function carLineWords({ wheelbase, front, rear, kerbMass }: Family): string {
+  const mm = (metres: number): string => formatNumber(metres * 1000, 0);
+  const [ahead, behind] = [front.wheel.tyreSize, rear.wheel.tyreSize];
+  const tyres = ahead === behind ? ahead : `${ahead} front, ${behind} rear`;
+  return `Wheelbase ${mm(wheelbase)} mm; track ${mm(front.track)} mm front, ${mm(rear.track)} mm rear; tyres ${tyres}; ${formatNumber(kerbMass, 0)} kg.`;
+}
+
+/** Where grades come from as long as no maker's figure is on file. */
+const SCALE = "workshop scale, from memory";
+
+/** What the part is looked at as: grade with the signs that mean it, play, or factor. */
+export function lookedAtWords({ family, effect }: FaultSheetFacts): string {
+  const { fault, position: id } = effect.question;
+  const kind = positionWithId(family, id)?.kind ?? "bush";
+  switch (fault.kind) {
+    case "torn": {
+      const own = signsFor(kind).filter((sign) => sign !== "loose-bolt" && gradeOfSign(kind, sign) === fault.grade);
+      const signs = own.length === 0 ? "" : `: ${own.map((sign) => signWords[sign]).join(", ")} (${SCALE})`;
+      return `Torn, ${gradeWords[fault.grade].toLowerCase()}${signs}.`;
+    }
+    case "loose": {
+      const grade = gradeWords[gradeOfPlay(kind, fault.play)].toLowerCase();
+      return `Loose, ${formatNumber(fault.play * 1000, 1)} mm of play from end to end; without a maker's figure that asks for ${grade} (${SCALE}).`;
+    }
+    case "firmer":
+      return `Firmer, ${fault.factor} times the sound rate; no fault.`;
+  }
+}
+
+/** The forces at the wheel by kind and direction, and where the wheel is held. */
+export function forceWords({ braking, drive, lateral, contactRise, rack }: Condition): string {
+  const kn = (newtons: number): string => `${formatNumber(Math.abs(newtons) / 1000, 1)} kN`;
+  const forces = [
+    ...(braking > 0 ? [`${kn(braking)} of braking, rearward at the contact patch`] : []),
+    ...(braking < 0 ? [`${kn(braking)} forward at the contact patch`] : []),
+    ...(drive === 0 ? [] : [`${kn(drive)} of drive, ${drive > 0 ? "forward" : "rearward"} at the wheel centre`]),
+    ...(lateral === 0
+      ? []
+      : [`${kn(lateral)} of side force at the contact patch, toward the ${lateral > 0 ? "left" : "right"}`]),
+  ];
+  const said = forces.length === 0 ? "none" : forces.join("; ");
+  const mm = (metres: number): string => `${formatNumber(Math.abs(metres) * 1000, 1)} mm`;
+  const height =
+    contactRise === 0 ? "at ride height" : `${mm(contactRise)} ${contactRise > 0 ? "above" : "below"} ride height`;
+  const steered = rack === 0 ? "" : `; rack ${mm(rack)} to the ${rack > 0 ? "left" : "right"}`;
+  return `${said}; contact patch held ${height}${steered}.`;
+}
+
+const NEXT_BY_GRADE = {
+  1: "Watch it: look again at the next visit and write down what is seen.",
+  2: "Plan it: renew it at a visit that opens this axle anyway.",
+  3: "Repair first: renew it before anything on this axle is set or judged.",
+} as const;
+
+/** What to do next, as far as a sheet without the car before it can say. */
+export function nextWords({ effect }: FaultSheetFacts): string {
+  const { headline, question } = effect;
+  const { fault } = question;
+  if (fault.kind === "firmer")
+    return "Nothing needs repair here. Worn neighbours come before firmer rubber, and both sides are changed alike (common practice, no source). What the maker and the law allow comes first.";
+  const first = headline.signSure ? [] : ["Until the reading is taken, look at the part itself."];
+  const graded =
+    fault.kind === "torn"
+      ? NEXT_BY_GRADE[fault.grade]
+      : "Hold the play against the maker's limit; none is on file here.";
+  return [
+    ...first,
+    graded,
+    "See it on the car before ordering. Part, torques and the height for final tightening are the maker's; measure the alignment afterwards.",
+  ].join(" ");
+}
+
 /** The reading that would settle a figure's sign; words for where none is known. */
 export const settleWords = (figure: Figure): string =>
   figure.settle === null || figure.settle === ""
@@ -55,9 +148,13 @@ export function sizeRange(figure: Figure): string | null {
   return formatRange({ ...figure, range: [Math.min(a, b), Math.max(a, b)] });
 }
 
+/** A label that names the state by what it is. */
+export const stateLabel = ({ label }: Figure, { question }: FaultEffect): string =>
+  label.replaceAll("faulty", question.fault.kind);
+
 /** A figure as a row; one whose sign is not sure gives the reading that would settle it in place of its value. */
-function figureRow(figure: Figure): FigureRow {
-  const { label } = figure;
+function figureRow(figure: Figure, effect: FaultEffect): FigureRow {
+  const label = stateLabel(figure, effect);
   if (!figure.signSure) return { label, value: "not printed", plusMinus: "", range: "", settle: settleWords(figure) };
   return {
     label,
@@ -68,22 +165,26 @@ function figureRow(figure: Figure): FigureRow {
   };
 }
 
-/** All rows; a reading that would settle several figures is written once. */
-export function figureRows(figures: readonly Figure[]): readonly FigureRow[] {
-  const rows = figures.map(figureRow);
+/** All rows; a reading that would settle several figures is written once, that of the headline beside the curves. */
+export function figureRows(effect: FaultEffect): readonly FigureRow[] {
+  const rows = effect.figures.map((figure) => figureRow(figure, effect));
+  const headline = effect.headline.signSure ? null : settleWords(effect.headline);
   return rows.map((row, i) => {
-    const said = row.settle !== null && rows.slice(0, i).some(({ settle }) => settle === row.settle);
-    return said ? { ...row, value: "not printed, as above", settle: null } : row;
+    const said =
+      row.settle !== null && (row.settle === headline || rows.slice(0, i).some(({ settle }) => settle === row.settle));
+    return said ? { ...row, range: "settled as above", settle: null } : row;
   });
 }
 
-/** The four pieces of words that explain the figures. */
-export function paragraphsOf({ effect }: FaultSheetFacts): readonly [Paragraph, Paragraph, Paragraph, Paragraph] {
+/** The pieces of words that explain the figures, in reading order. */
+export function paragraphsOf(facts: FaultSheetFacts): readonly Paragraph[] {
+  const { effect } = facts;
   const sources = [...new Set(effect.figures.map(({ source }) => source))].join("; ");
   return [
     { heading: "Judged against", text: effect.judgedAgainst },
     { heading: "How sure", text: effect.howSure },
     { heading: "What else moves", text: effect.whatElse },
     { heading: "Computed so", text: `${effect.computedSo} Method and proof: ${sources}.` },
+    { heading: "What next", text: nextWords(facts) },
   ];
 }

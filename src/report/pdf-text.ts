@@ -1,4 +1,4 @@
-import { type Colour, colours, computeTextWidth, type FontWeight } from "#drawing";
+import { type Colour, colours, computeTextWidth, type FontWeight, shortenMeasured, wrapMeasured } from "#drawing";
 import { fontName } from "./fonts.ts";
 
 /** How a run of text is set, in page units. */
@@ -10,19 +10,14 @@ export interface Setting {
   readonly leading: number;
 }
 
-/** A text broken at blanks into lines no wider than `width`. */
+/** A text broken into lines no wider than `width`. */
 export function wrapSet(text: string, width: number, setting: Setting): readonly string[] {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of text.split(" ").filter((w) => w !== "")) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && computeTextWidth(longer, setting.size, setting.weight) > width) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
-  }
-  return line === "" ? lines : [...lines, line];
+  return wrapMeasured(text, width, (part) => computeTextWidth(part, setting.size, setting.weight));
 }
+
+/** A text no wider than `width`: whole, or shortened to end in an ellipsis. */
+export const shortenSet = (text: string, width: number, setting: Setting): string =>
+  shortenMeasured(text, width, (part) => computeTextWidth(part, setting.size, setting.weight));
 
 /** Height a wrapped text takes. */
 export const heightOf = (text: string, width: number, setting: Setting): number =>

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { formatFigure, formatPlusMinus } from "#casework";
+import { formatFigure, formatPlusMinus, type RubberFault } from "#casework";
+import { sampleFacts } from "../../test/samples/sample-fault-sheet.ts";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import { PAGE, planSheet } from "./fault-sheet-plan.ts";
 import { printFaultSheet } from "./print-fault-sheet.ts";
 import { readPdf } from "./read-pdf.ts";
-import { sampleFacts } from "./sample-facts.ts";
 
 const squeezed = (texts: readonly string[]): string => texts.join(" ").replaceAll(/\s+/g, " ");
 
@@ -40,10 +40,46 @@ describe("printFaultSheet", PATIENCE, () => {
   it("gives each figure with its plus or minus, and the reading that would settle one whose sign is not sure", async () => {
     const said = squeezed(readPdf(await printed).texts);
     for (const figure of sampleFacts.effect.figures) {
-      if (figure.signSure) expect(said).toContain(`${figure.label} ${formatFigure(figure)} ${formatPlusMinus(figure)}`);
-      else expect(said).toContain(`${figure.label} not printed ${figure.settle}`);
+      const label = figure.label.replace("faulty", "torn");
+      if (figure.signSure) expect(said).toContain(`${label} ${formatFigure(figure)} ${formatPlusMinus(figure)}`);
+      else expect(said).toContain(`${label} not printed ${figure.settle}`);
     }
     expect(said).not.toContain("−0.01°");
+  });
+
+  it("says what it was looked at as, under which force, on which car line, and what next", async () => {
+    const said = squeezed(readPdf(await printed).texts);
+    for (const words of [
+      "Torn, repair first: does not spring back, web torn, sleeve off centre",
+      "2.0 kN of braking, rearward at the contact patch",
+      "Wheelbase 2760 mm; track 1550 mm front, 1560 mm rear; tyres 225/50 R17; 1540 kg.",
+      "What next Repair first",
+    ]) {
+      expect(said).toContain(words);
+    }
+  });
+
+  it("names play in mm and a firmer part by its factor, and calls a firmer part neither faulty nor torn", async () => {
+    const as = async (fault: RubberFault) => {
+      const question = { ...sampleFacts.effect.question, fault };
+      const curves = sampleFacts.effect.curves.map((curve) => ({
+        ...curve,
+        lines: curve.lines.map((line) => (line.state === "torn" ? { ...line, state: fault.kind } : line)),
+      }));
+      const figures = sampleFacts.effect.figures.map((figure) => ({
+        ...figure,
+        label: figure.label.replace(", torn", `, ${fault.kind}`),
+      }));
+      const words = { sentence: "So it turns.", howSure: "Well known." };
+      const effect = { ...sampleFacts.effect, ...words, question, curves, figures };
+      const { texts, raw } = readPdf(await printFaultSheet({ ...sampleFacts, effect }));
+      return `${squeezed(texts)} ${[...raw.matchAll(/\/Alt \(.*/g)].join(" ")}`;
+    };
+    expect(await as({ kind: "loose", play: 0.0015 })).toContain("Loose, 1.5 mm of play from end to end");
+    const firmer = await as({ kind: "firmer", factor: 2 });
+    expect(firmer).toContain("Firmer, 2 times the sound rate; no fault.");
+    expect(firmer).toContain("Toe, firmer less sound");
+    expect(firmer).not.toMatch(/faulty|torn/i);
   });
 
   it("prints no headline whose sign is not sure", async () => {
@@ -70,7 +106,7 @@ describe("printFaultSheet", PATIENCE, () => {
     const count = (type: string) => [...raw.matchAll(new RegExp(`/S /${type}\\n`, "g"))].length;
     expect(count("Document")).toBe(1);
     expect(count("H1")).toBe(1);
-    expect(count("H2")).toBe(5);
+    expect(count("H2")).toBe(6);
     expect(count("Figure")).toBe(2);
     expect(count("Table")).toBe(1);
     expect(count("TR")).toBe(1 + sampleFacts.effect.figures.length);

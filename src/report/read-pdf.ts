@@ -11,12 +11,14 @@ export interface PdfReading {
   readonly tagged: readonly { readonly tag: string; readonly text: string }[];
 }
 
-interface PdfObject {
+/** One object of a file: its dictionary as it stands, its stream unpacked. */
+export interface PdfObject {
   readonly dictionary: string;
   readonly stream: string | null;
 }
 
-function objectsOf(raw: string): ReadonlyMap<number, PdfObject> {
+/** The objects of a file of our own making by their numbers. */
+export function objectsOf(raw: string): ReadonlyMap<number, PdfObject> {
   const objects = new Map<number, PdfObject>();
   for (const match of raw.matchAll(/(?:^|\n)(\d+) 0 obj\n([\s\S]*?)\nendobj/g)) {
     const [, id = "", body = ""] = match;
@@ -30,7 +32,7 @@ function objectsOf(raw: string): ReadonlyMap<number, PdfObject> {
 }
 
 /** Characters of the glyphs of one font, from its table of code points. */
-function charactersOf(toUnicode: string): ReadonlyMap<number, string> {
+export function charactersOf(toUnicode: string): ReadonlyMap<number, string> {
   const characters = new Map<number, string>();
   for (const block of toUnicode.matchAll(/beginbfrange\n([\s\S]*?)\nendbfrange/g)) {
     for (const [, from = "", list = ""] of (block[1] ?? "").matchAll(/<([0-9a-f]+)> <[0-9a-f]+> \[([^\]]*)\]/gi)) {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { type Corner, type Family, familyFromSilhouette, positionsOf } from "#vehicle";
+import { layoutFamily, sampleFamily } from "../../../test/samples/sample-family.ts";
 import type { PositionStates } from "../below/position-state.ts";
 import { countCrossings } from "../labels/place-labels.ts";
-import { layoutFamily, sampleFamily } from "../sample-family.ts";
 import type { Scene } from "../scene.ts";
 import { badTargets, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
 import { computeStyleWidth } from "../text-width.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Family } from "#vehicle";
+import { sampleFamily } from "../../../test/samples/sample-family.ts";
 import { countCrossings } from "../labels/place-labels.ts";
-import { sampleFamily } from "../sample-family.ts";
 import { badTargets, flatMarks, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
 import { drawFamilySheet } from "./draw-family-sheet.ts";
 

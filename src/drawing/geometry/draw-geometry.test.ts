@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { FaultEffect } from "#casework";
+import { sampleEffect, sampleFormat, sampleGhosts } from "../../../test/samples/sample-effect.ts";
+import { sampleFamily } from "../../../test/samples/sample-family.ts";
 import type { CarPoint } from "../projection.ts";
-import { sampleEffect, sampleFormat, sampleGhosts } from "../sample-effect.ts";
-import { sampleFamily } from "../sample-family.ts";
 import { flatMarks, textsOf } from "../scene-checks.ts";
 import { drawGeometry } from "./draw-geometry.ts";
 import { moveCorner } from "./moved-corner.ts";

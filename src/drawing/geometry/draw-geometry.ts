@@ -1,13 +1,14 @@
 import type { FaultEffect, WheelPose } from "#casework";
-import { axleAndSide, type Family, positionsOf } from "#vehicle";
+import { axleAndSide, type Family, type Position, positionsOf } from "#vehicle";
 import { partOf } from "../below/part-of.ts";
+import { crossesBox, type Segment } from "../labels/crossing.ts";
 import { polyline, type Spot } from "../path.ts";
 import type { FormatFigure } from "../plot/format-figure.ts";
 import { scaleWords } from "../scale-words.ts";
-import type { Mark, Scene, TypeScale } from "../scene.ts";
+import type { Colour, Mark, Scene, TextStyle, TypeScale } from "../scene.ts";
 import { thinLine } from "../symbols/look.ts";
-import { wrapText } from "../text-width.ts";
-import { faces, strokes } from "../tokens.ts";
+import { computeStyleWidth, shortenText, wrapText } from "../text-width.ts";
+import { faces, stateColours, strokes } from "../tokens.ts";
 import { fullName } from "../underside/position-labels.ts";
 import { rungWords } from "../underside/rung-words.ts";
 import { drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
@@ -36,16 +37,18 @@ export interface GeometryOptions {
   readonly sentence?: boolean;
 }
 
-/** Angles are drawn enlarged, at most so far that the line leans by this much, radians. */
-const MOST_LEAN = 0.6;
-const FACTORS = [25, 10, 5, 2, 1] as const;
-/** Half length of a toe line, metres. */
+/** How many times an angle may be drawn larger than it is; the largest whose lines stay inside the view is taken. */
+const FACTORS = [25, 20, 15, 10, 8, 5, 4, 3, 2, 1] as const;
+/** Half length of a toe line, metres, and the part of it behind the wheel centre. */
 const TOE_REACH = 0.36;
+const TOE_BEHIND = 0.9;
 const EDGE = 24;
+/** From the knee of a leader to its words. */
+const TO_WORDS = 18;
 
 /**
- * A corner in three aligned views, its wheel in the faulty pose, the sound one as a thin outline, other travels as ghosts,
- * the faulty part in the accent and ringed, and the toe of both drawn enlarged with the factor written.
+ * A corner in three aligned views, its wheel as the fault lets it stand, the sound one as a thin outline, other travels as
+ * ghosts, the part in question in the accent and ringed, and the toe of both drawn enlarged with the factor written.
  */
 export function drawGeometry(family: Family, effect: FaultEffect, options: GeometryOptions): Scene {
   const { width, height, type = "desk" } = options;
@@ -72,20 +75,17 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     faultyPart: position === undefined ? "" : (partOf(axle, position) ?? ""),
   };
   const all = [views.behind, views.side, views.above];
-  const marks: Mark[] = [
-    ...drawGround(views, sound.groundZ, arrangement === "row" ? views.above.corner[0] - 20 : width - EDGE),
-  ];
+  const marks: Mark[] = [];
   for (const view of all) {
     marks.push(...ghosts.flatMap((ghost) => drawGhost(view, ghost, size)));
     marks.push(...drawWheelOutline(view, sound, size, thinLine), ...drawCornerView(view, shape));
   }
-  if (position !== undefined && position.at !== null) {
-    const joint =
-      position.joint?.end === "outer" ? moved.links.find(({ name }) => name === position.joint?.link) : null;
-    marks.push(
-      ...drawRing(all, joint?.outer ?? position.at, moved, `${shortName(position.label)}, ${faultWords(fault)}`),
-    );
-  }
+  const end = arrangement === "row" ? views.above.corner[0] - 14 : width - EDGE;
+  const ring =
+    position === undefined
+      ? null
+      : ringOf(all, position, moved, { words: `${shortName(position.label)}, ${faultWords(fault)}`, reach, end, type });
+  marks.push(...drawGround(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
   marks.push(...drawToe(views.above, effect, side, options, reach), ...all.map(title));
   const free = freeQuarter(views, width, height);
   if (arrangement === "angle" && options.sentence !== false) marks.push(...drawSentence(free, effect.sentence, type));
@@ -117,9 +117,22 @@ const shortName = (label: string): string => {
   return last.charAt(0).toLowerCase() + last.slice(1);
 };
 
-function drawGround(views: Readonly<Record<ViewName, GeometryView>>, z: number, x1: number): readonly Mark[] {
+/** The ground as a line under the two upright views, its word where the leader of the ring does not cross it. */
+function drawGround(
+  views: Readonly<Record<ViewName, GeometryView>>,
+  z: number,
+  x1: number,
+  reach: CornerReach,
+  leader: Segment | null,
+): readonly Mark[] {
   const y = views.behind.spot([0, 0, z])[1];
-  const x0 = views.behind.corner[0] - 8;
+  const x0 = views.behind.corner[0];
+  const width = computeStyleWidth("ground", "note");
+  const [left, right] = [reach.y[1], reach.y[0]].map((across) => views.behind.spot([0, across])[0]) as [number, number];
+  const places = [x1 - width, right - width, left, x0];
+  const free = places.find(
+    (x) => leader === null || !crossesBox(leader, { x: x - 4, y: y - 20, width: width + 8, height: 20 }),
+  );
   return [
     {
       kind: "path",
@@ -129,17 +142,28 @@ function drawGround(views: Readonly<Record<ViewName, GeometryView>>, z: number, 
       ]),
       stroke: thinLine,
     },
-    { kind: "text", x: x1, y: y - 5, text: "ground", style: "note", anchor: "end", halo: true },
+    { kind: "text", x: free ?? x1 - width, y: y - 5, text: "ground", style: "note", halo: true },
   ];
 }
 
-/** The faulty place ringed in the view where it stands freest, with its words on a leader into the free quarter. */
-function drawRing(
+interface RingWords {
+  readonly words: string;
+  readonly reach: CornerReach;
+  /** The words end before this, page units. */
+  readonly end: number;
+  readonly type: TypeScale;
+}
+
+/** The place of the fault ringed in all views, boldly where it stands freest, with its words on a leader under the ground. */
+function ringOf(
   views: readonly GeometryView[],
-  at: readonly [number, number, number?],
+  position: Position,
   moved: ReturnType<typeof moveCorner>,
-  words: string,
-): readonly Mark[] {
+  { words, reach, end, type }: RingWords,
+): { readonly marks: readonly Mark[]; readonly leader: Segment | null } | null {
+  const joint = position.joint?.end === "outer" ? moved.links.find(({ name }) => name === position.joint?.link) : null;
+  const at = joint?.outer ?? position.at;
+  if (at === null) return null;
   const others = moved.links.flatMap(({ inner, outer }) => [inner, outer]);
   const freedom = (view: GeometryView): number => {
     const [x, y] = view.spot(at);
@@ -155,18 +179,39 @@ function drawRing(
     return { kind: "circle", cx, cy, r: radius * 0.8, stroke: { colour: "accent", width: 1.4 } };
   });
   const best = views.filter(({ name }) => name !== "above").toSorted((a, b) => freedom(b) - freedom(a))[0];
-  if (best === undefined) return rings;
+  if (best === undefined) return { marks: rings, leader: null };
   const [cx, cy] = best.spot(at);
-  const low = best.spot([0, 0, 0])[1] + 24;
-  const knee: Spot = [cx + Math.min((low - cy) * 0.5, 70), low];
+  const low = best.spot([0, 0, reach.z[0]])[1] + 15;
+  const lean = Math.min((low - cy) * 0.5, 70);
+  const said = shortenText(words, end - EDGE - 2 * TO_WORDS, "label-accent", type);
+  const width = computeStyleWidth(said, "label-accent", type);
+  const onRight = cx + lean + TO_WORDS + width <= end;
+  const onLeft = cx - lean - TO_WORDS - width >= EDGE;
+  const sign = onRight || !onLeft ? 1 : -1;
+  // Where neither side has room for the usual lean, the words end at the edge and the leader reaches their beginning.
+  const kneeX = onRight || onLeft ? cx + sign * lean : end - width - TO_WORDS;
+  const knee: Spot = [kneeX, low];
   const angle = Math.atan2(knee[1] - cy, knee[0] - cx);
   const start: Spot = [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)];
-  return [
+  const marks: readonly Mark[] = [
     ...rings.filter((_, i) => views[i] !== best),
     { kind: "circle", cx, cy, r: radius, stroke: { colour: "accent", width: strokes.selected } },
-    { kind: "path", d: polyline([start, knee, [knee[0] + 12, knee[1]]]), stroke: { colour: "accent", width: 1.2 } },
-    { kind: "text", x: knee[0] + 18, y: knee[1] + 4.5, text: words, style: "label-accent", halo: true },
+    {
+      kind: "path",
+      d: polyline([start, knee, [knee[0] + sign * 12, knee[1]]]),
+      stroke: { colour: "accent", width: 1.2 },
+    },
+    {
+      kind: "text",
+      x: knee[0] + sign * TO_WORDS,
+      y: knee[1] + 4.5,
+      text: said,
+      style: "label-accent",
+      anchor: sign === 1 ? "start" : "end",
+      halo: true,
+    },
   ];
+  return { marks, leader: [start, knee] };
 }
 
 /** What can be said of toe: both angles, or only the difference, or nothing, as far as their signs are sure. */
@@ -174,21 +219,22 @@ function toeToDraw(
   effect: FaultEffect,
   format: FormatFigure,
 ): {
-  readonly lines: readonly { readonly toe: number; readonly colour: "ink" | "g3" }[];
-  readonly words: readonly { readonly text: string; readonly colour: "ink" | "g3" }[];
+  readonly lines: readonly { readonly toe: number; readonly colour: Colour }[];
+  readonly words: readonly { readonly text: string; readonly colour: Colour }[];
   readonly note: (factor: number) => string;
 } {
   const { headline, figures, question } = effect;
-  const [sound, faulty] = ["toe-sound", "toe-faulty"].map((key) => figures.find((figure) => figure.key === key));
+  const [sound, other] = ["toe-sound", "toe-faulty"].map((key) => figures.find((figure) => figure.key === key));
   const kind = question.fault.kind;
-  if (sound?.signSure === true && faulty?.signSure === true) {
+  const colour = stateColours[kind];
+  if (sound?.signSure === true && other?.signSure === true) {
     return {
       lines: [
         { toe: effect.sound.toe, colour: "ink" },
-        { toe: effect.faulty.toe, colour: "g3" },
+        { toe: effect.faulty.toe, colour },
       ],
       words: [
-        { text: `${format(faulty)} ${kind}`, colour: "g3" },
+        { text: `${format(other)} ${kind}`, colour },
         { text: `${format(sound)} sound`, colour: "ink" },
       ],
       note: (factor) => `toe, in is +, angle drawn ${factor} times`,
@@ -199,17 +245,24 @@ function toeToDraw(
   return {
     lines: [
       { toe: 0, colour: "ink" },
-      { toe: effect.faulty.toe - effect.sound.toe, colour: "g3" },
+      { toe: effect.faulty.toe - effect.sound.toe, colour },
     ],
     words: [
-      { text: `${size} further ${headline.value < 0 ? "out" : "in"}, ${kind}`, colour: "g3" },
+      { text: `${size} further ${headline.value < 0 ? "out" : "in"}, ${kind}`, colour },
       { text: "sound", colour: "ink" },
     ],
     note: (factor) => `the difference only, drawn ${factor} times`,
   };
 }
 
-/** Toe of the sound and of the faulty wheel as lines through its centre, enlarged. */
+/** Room a view gives a toe line about the wheel centre, page units: across to either side, ahead and behind. */
+function toeRoom(view: GeometryView, reach: CornerReach, [cx, cy]: Spot) {
+  const [x0, y0] = view.spot([reach.x[1], reach.y[1]]);
+  const [x1, y1] = view.spot([reach.x[0], reach.y[0]]);
+  return { across: Math.min(cx - x0, x1 - cx), ahead: cy - y0, behind: y1 - cy };
+}
+
+/** Toe of the sound wheel and of the other one as lines through its centre, as much enlarged as the view has room for. */
 function drawToe(
   view: GeometryView,
   effect: FaultEffect,
@@ -220,14 +273,16 @@ function drawToe(
   const inward = side === "left" ? 1 : -1;
   const { lines, words, note } = toeToDraw(effect, options.format);
   const largest = Math.max(...lines.map(({ toe }) => Math.abs(toe)), 1e-6);
-  const factor = FACTORS.find((candidate) => candidate * largest <= MOST_LEAN) ?? 1;
   const [cx, cy] = view.spot(effect.sound.centre);
-  const length = TOE_REACH * view.scale;
+  const room = toeRoom(view, reach, [cx, cy]);
+  const length = Math.min(TOE_REACH * view.scale, room.ahead, room.behind / TOE_BEHIND);
+  const inside = (factor: number) => factor * largest < 1 && Math.sin(factor * largest) * length <= room.across;
+  const factor = FACTORS.find(inside) ?? 1;
   const drawn = lines.map(({ toe, colour }): Mark => {
     const lean = toe * factor;
     const [dx, dy] = [inward * Math.sin(lean) * length, Math.cos(lean) * length];
     const d = polyline([
-      [cx - dx * 0.9, cy + dy * 0.9],
+      [cx - dx * TOE_BEHIND, cy + dy * TOE_BEHIND],
       [cx + dx, cy - dy],
     ]);
     return { kind: "path", d, stroke: { colour, width: colour === "ink" ? 1.4 : 2, dash: [14, 3, 2, 3] } };
@@ -235,15 +290,18 @@ function drawToe(
   const type = options.type ?? "desk";
   const pitch = faces[type].label.size * 1.15;
   const inRow = options.arrangement === "row";
-  const noteWords = inRow ? wrapText(note(factor), TOE_WORDS - 8, "note", type) : [note(factor)];
-  const texts = [
-    ...words.map(({ text, colour }) => ({ text, colour, style: "label-bold" as const })),
-    ...noteWords.map((text) => ({ text, colour: "ink3" as const, style: "note" as const })),
-  ];
   const beside = view.spot([reach.x[1], reach.y[0]]);
   const toLeft = inRow || side === "left";
   const x = inRow ? beside[0] + 12 : cx + (toLeft ? 6 : -6);
-  const top = inRow ? beside[1] + 24 : cy + length * 0.9 + 16;
+  const wide = inRow ? TOE_WORDS - 12 : toLeft ? options.width - 4 - x : x - 4;
+  const wrapped = <S extends TextStyle, C extends Colour>(text: string, style: S, colour: C) =>
+    wrapText(text, wide, style, type).map((line) => ({ text: line, style, colour }));
+  const texts = [
+    ...words.flatMap(({ text, colour }) => wrapped(text, "label-bold", colour)),
+    ...wrapped(note(factor), "note", "ink3"),
+  ];
+  const lowest = options.height - 6 - (texts.length - 1) * pitch;
+  const top = inRow ? beside[1] + 24 : Math.min(cy + length * TOE_BEHIND + 16, lowest);
   return [
     ...drawn,
     ...texts.map(

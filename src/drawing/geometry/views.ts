@@ -22,7 +22,8 @@ export interface CornerReach {
 
 /** Room a corner needs in the views: joints, spring, damper, and the wheel at its travels. */
 export function cornerReach(axle: Axle, side: Side): CornerReach {
-  const margin = 0.04;
+  // A ring round a joint at the edge keeps inside.
+  const margin = 0.056;
   const { centre, freeRadius, tyreWidth } = axle.wheel;
   const points: readonly CarPoint[] = [
     ...axle.links.flatMap((link) => [link.inner.at, link.outer.at]),

@@ -44,3 +44,23 @@ export function boxesOverlap(a: Box, b: Box): boolean {
     b.y + b.height > a.y + TOUCHING
   );
 }
+
+/** True where a segment runs through a box or ends inside it. */
+export function crossesBox([from, to]: Segment, { x, y, width, height }: Box): boolean {
+  // The part of the segment between each pair of sides, as shares of its length (slab by slab).
+  let [enter, leave] = [0, 1];
+  const slabs = [
+    [from[0], to[0] - from[0], x, x + width],
+    [from[1], to[1] - from[1], y, y + height],
+  ] as const;
+  for (const [start, run, low, high] of slabs) {
+    if (Math.abs(run) < TOUCHING) {
+      if (start <= low + TOUCHING || start >= high - TOUCHING) return false;
+      continue;
+    }
+    const [a, b] = [(low - start) / run, (high - start) / run];
+    enter = Math.max(enter, Math.min(a, b));
+    leave = Math.min(leave, Math.max(a, b));
+  }
+  return leave - enter > TOUCHING;
+}

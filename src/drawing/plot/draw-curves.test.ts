@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { FaultEffect } from "#casework";
+import { sampleEffect, sampleFormat } from "../../../test/samples/sample-effect.ts";
 import { boxesOverlap } from "../labels/crossing.ts";
-import { sampleEffect, sampleFormat } from "../sample-effect.ts";
 import type { Scene } from "../scene.ts";
 import { flatMarks, textsOf } from "../scene-checks.ts";
 import { computeStyleWidth } from "../text-width.ts";

@@ -5,8 +5,9 @@ import { polygon, polyline, type Spot } from "../path.ts";
 import type { Colour, Mark, Scene, TextStyle, TypeScale } from "../scene.ts";
 import { drawDimension } from "../symbols/dimension-line.ts";
 import { hairline, thinLine } from "../symbols/look.ts";
-import { computeStyleWidth, wrapText } from "../text-width.ts";
-import { faces, strokes } from "../tokens.ts";
+import { computeStyleWidth, wrapText, wrapToLines } from "../text-width.ts";
+import { dashes, faces, stateColours, strokes } from "../tokens.ts";
+import { clipBand, type Reach, reachOfLines } from "./band-reach.ts";
 import type { FormatFigure } from "./format-figure.ts";
 import { formatSigned, niceAxis } from "./ticks.ts";
 
@@ -31,7 +32,6 @@ const TITLES: Readonly<Record<Curve["quantity"], string>> = {
   "toe-change": "toe less sound, °, in is +",
   "camber-change": "camber less sound, °",
 };
-const COLOURS: Readonly<Record<CurveLine["state"], Colour>> = { sound: "ink", torn: "g3", loose: "g3", firmer: "g3" };
 
 interface Plot {
   readonly x: number;
@@ -43,22 +43,22 @@ interface Plot {
 }
 
 /**
- * Toe and camber over travel beside each other, travel upright and shared; the sound wheel in ink, the faulty one in the
- * colour of a finding, each with its band; the state asked for as a line across. A curve whose sign is not sure is not
- * drawn: its place says which reading would settle it.
+ * Toe and camber over travel beside each other, travel upright and shared; the sound wheel in ink, the other one in the
+ * colour of its state, each with its band; the state asked for as a line across. The axis follows the lines: a band far
+ * wider than they reach runs on beyond the frame, marked so. A curve whose sign is not sure is not drawn: its place says
+ * which reading would settle it.
  */
 export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
   const { width, height, type = "desk" } = options;
   const rises = effect.rises.map(mmFromMetres);
-  const travel = niceAxis(rises, 8);
   const [low, high] = [Math.min(...rises), Math.max(...rises)];
   const now = mmFromMetres(effect.question.condition.contactRise);
   const inner = width - LEFT - RIGHT - BETWEEN;
   const widths = [inner * TOE_SHARE, inner * (1 - TOE_SHARE)] as const;
   const toY = (rise: number) => TOP + ((high - rise) / (high - low || 1)) * (height - TOP - FOOT);
+  const chosen = (["toe", "camber"] as const).map((quantity) => chooseCurve(effect, quantity));
   const marks: Mark[] = [];
-  for (const [i, quantity] of (["toe", "camber"] as const).entries()) {
-    const curve = chooseCurve(effect, quantity);
+  for (const [i, curve] of chosen.entries()) {
     if (curve === null) continue;
     const x = i === 0 ? LEFT : LEFT + widths[0] + BETWEEN;
     const area = { x, width: widths[i] ?? 0, top: TOP, bottom: height - FOOT, toY };
@@ -66,14 +66,7 @@ export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
       ...(curve.drawable ? drawCurve(effect, curve, rises, now, area, options) : drawNotDrawn(curve, area, type)),
     );
   }
-  const inside = travel.ticks.filter((tick) => tick >= low - 1e-9 && tick <= high + 1e-9);
-  const middle = Math.max(inside.indexOf(0), 0);
-  const ticks = inside.length > 6 ? inside.filter((_, i) => (i - middle) % 2 === 0) : inside;
-  for (const tick of ticks) {
-    const text = tick === 0 ? "0" : `${tick > 0 ? "+" : "−"}${Math.abs(tick)}`;
-    marks.push({ kind: "text", x: LEFT - 10, y: toY(tick) + 4.5, text, style: "note", anchor: "end" });
-  }
-  marks.push({ kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" });
+  if (chosen.some((curve) => curve?.drawable === true)) marks.push(...drawTravel(rises, toY));
   return {
     width,
     height,
@@ -83,6 +76,21 @@ export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
     marks,
     targets: [],
   };
+}
+
+/** The upright axis both curves share: travel from ride height. */
+function drawTravel(rises: readonly number[], toY: (rise: number) => number): readonly Mark[] {
+  const [low, high] = [Math.min(...rises), Math.max(...rises)];
+  const inside = niceAxis(rises, 8).ticks.filter((tick) => tick >= low - 1e-9 && tick <= high + 1e-9);
+  const middle = Math.max(inside.indexOf(0), 0);
+  const ticks = inside.length > 6 ? inside.filter((_, i) => (i - middle) % 2 === 0) : inside;
+  return [
+    ...ticks.map((tick): Mark => {
+      const text = tick === 0 ? "0" : `${tick > 0 ? "+" : "−"}${Math.abs(tick)}`;
+      return { kind: "text", x: LEFT - 10, y: toY(tick) + 4.5, text, style: "note", anchor: "end" };
+    }),
+    { kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" },
+  ];
 }
 
 /**
@@ -110,8 +118,8 @@ function drawCurve(
   options: CurveOptions,
 ): readonly Mark[] {
   const isChange = curve.quantity.endsWith("-change");
-  const values = curve.lines.flatMap((line) => [...line.values, ...line.low, ...line.high]).concat(isChange ? [0] : []);
-  const axis = niceAxis(values, Math.max(2, Math.min(6, Math.floor(area.width / 48))));
+  const reach = reachOfLines(curve.lines, isChange);
+  const axis = niceAxis([reach.low, reach.high], Math.max(2, Math.min(6, Math.floor(area.width / 48))));
   const toX = (value: number) => area.x + ((value - axis.low) / (axis.high - axis.low)) * area.width;
   const plot: Plot = { ...area, toX };
   const marks: Mark[] = [];
@@ -152,13 +160,17 @@ function drawCurve(
   const spotsOf = (line: readonly number[]): readonly Spot[] =>
     line.map((value, i) => [toX(value), area.toY(rises[i] ?? 0)]);
   for (const line of curve.lines) {
-    const band = polygon([...spotsOf(line.low), ...spotsOf(line.high).toReversed()]);
-    marks.push({ kind: "path", d: band, fill: COLOURS[line.state], opacity: line.state === "sound" ? 0.1 : 0.16 });
+    const { low, high, at } = clipBand(line, rises, axis);
+    const edge = (side: readonly number[]): readonly Spot[] =>
+      side.map((value, i) => [toX(value), area.toY(at[i] ?? 0)]);
+    const band = polygon([...edge(low), ...edge(high).toReversed()]);
+    marks.push({ kind: "path", d: band, fill: stateColours[line.state], opacity: line.state === "sound" ? 0.1 : 0.16 });
   }
+  marks.push(...drawRunningOn(curve, reach, plot, options.type ?? "desk"));
   const lines = curve.lines.map((line) => ({ line, spots: spotsOf(line.values) }));
   for (const { line, spots } of lines) {
     const width = strokes.curve;
-    marks.push({ kind: "path", d: polyline(spots), stroke: { colour: COLOURS[line.state], width, cap: "round" } });
+    marks.push({ kind: "path", d: polyline(spots), stroke: { colour: stateColours[line.state], width, cap: "round" } });
   }
   const level = area.toY(now);
   const across = polyline([
@@ -173,7 +185,7 @@ function drawCurve(
       cx: x,
       cy: level,
       r: 4.5,
-      fill: COLOURS[line.state],
+      fill: stateColours[line.state],
       stroke: { colour: "paper", width: 1.5 },
     });
   }
@@ -183,7 +195,41 @@ function drawCurve(
   return marks;
 }
 
-/** The difference between sound and faulty at the state asked for, as a dimension, where there is room to read it. */
+/** Where a band is wider than the frame: the frame's edge dashed on that side, and how far the band goes. */
+function drawRunningOn(curve: Curve, reach: Reach, plot: Plot, type: TypeScale): readonly Mark[] {
+  if (reach.beyond === null) return [];
+  const { low, high, state } = reach.beyond;
+  const colour = stateColours[state];
+  const edges = [low === null ? [] : [plot.x], high === null ? [] : [plot.x + plot.width]].flat();
+  const lines = edges.map((x): Mark => {
+    const d = polyline([
+      [x, plot.top],
+      [x, plot.bottom],
+    ]);
+    return { kind: "path", d, stroke: { colour, width: 1.4, dash: dashes.practice } };
+  });
+  const ends = [low, high].flatMap((end) =>
+    end === null ? [] : [`${formatSigned(end, Math.abs(end) < 10 ? 1 : 0)}°`],
+  );
+  const said = `${curve.lines.length > 1 ? `${state}: ` : ""}band runs on to ${ends.join(" and ")}`;
+  const words = wrapText(said, plot.width, "note", type).slice(0, 2);
+  const pitch = faces[type].note.size * 1.1;
+  return [
+    ...lines,
+    ...words.map(
+      (text, i): Mark => ({
+        kind: "text",
+        x: plot.x + plot.width,
+        y: plot.bottom + 55 + i * pitch,
+        text,
+        style: "note",
+        anchor: "end",
+      }),
+    ),
+  ];
+}
+
+/** The difference between sound and not sound at the state asked for, as a dimension, where there is room to read it. */
 function drawDifference(
   effect: FaultEffect,
   curve: Curve,
@@ -193,13 +239,13 @@ function drawDifference(
   taken: Box[],
   format: FormatFigure,
 ): readonly Mark[] {
-  const [sound, faulty] = [
+  const [sound, other] = [
     curve.lines.find(({ state }) => state === "sound"),
     curve.lines.find(({ state }) => state !== "sound"),
   ];
   const figure = effect.figures.find(({ key }) => key === `${curve.quantity}-change`);
-  if (sound === undefined || faulty === undefined || figure?.signSure !== true) return [];
-  const [a, b] = [interpolate(rises, sound.values, now), interpolate(rises, faulty.values, now)];
+  if (sound === undefined || other === undefined || figure?.signSure !== true) return [];
+  const [a, b] = [interpolate(rises, sound.values, now), interpolate(rises, other.values, now)];
   if (Math.abs(plot.toX(a) - plot.toX(b)) < 22) return [];
   const level = plot.toY(now);
   const y = level + 20 > plot.bottom - 24 ? level - 22 : level + 20;
@@ -231,7 +277,7 @@ function labelLines(
     return placeBeside(words, first.spots, lines, plot, "ink", type, taken);
   }
   return lines.flatMap(({ line, spots }) =>
-    placeBeside([line.state], spots, lines, plot, COLOURS[line.state], type, taken),
+    placeBeside([line.state], spots, lines, plot, stateColours[line.state], type, taken),
   );
 }
 
@@ -259,8 +305,12 @@ function placeBeside(
       const box = { x, y: spot[1] - height / 2, width, height };
       const outside =
         x < plot.x - 4 || x + width > plot.x + plot.width + 8 || box.y < plot.top || box.y + height > plot.bottom;
+      const away = lines.every(
+        ({ spots }) => ((spots[Math.round(share * (own.length - 1))]?.[0] ?? spot[0]) - spot[0]) * side <= 0,
+      );
       const hits =
         (outside ? 100 : 0) +
+        (away ? 0 : 0.5) +
         (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
         lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
       if (best === null || hits < best.hits) best = { box, anchor: side === 1 ? "start" : "end", hits };
@@ -298,28 +348,21 @@ function curveHits(spots: readonly Spot[], box: Box): number {
 /** In place of a curve whose sign is not sure: that it is not drawn, and the reading that would settle it. */
 function drawNotDrawn(curve: Curve, area: Area, type: TypeScale): readonly Mark[] {
   const middle = area.x + area.width / 2;
-  const lines = [
-    { text: `${curve.quantity} not drawn`, style: "label-bold" as const },
-    { text: "its sign is not sure", style: "label-second" as const },
-    ...(curve.settle === null
-      ? []
-      : wrapText(curve.settle, area.width - 16, "label-second", type).map((text) => ({
-          text,
-          style: "label-second" as const,
-        }))),
-  ];
+  const name = curve.quantity.replace("-", " ");
+  const head = wrapText(`${name} not drawn`, area.width, "label-bold", type);
+  const reason = wrapText("its sign is not sure", area.width, "label-second", type);
   const pitch = faces[type].label.size * 1.3;
-  const top = (area.top + area.bottom) / 2 - (lines.length * pitch) / 2;
-  const base = polyline([
-    [area.x, area.bottom],
-    [area.x + area.width, area.bottom],
-  ]);
-  return [
-    { kind: "path", d: base, stroke: thinLine },
-    ...lines.map(
-      ({ text, style }, i): Mark => ({ kind: "text", x: middle, y: top + i * pitch, text, style, anchor: "middle" }),
-    ),
+  const room = Math.floor((area.bottom - area.top) / pitch) - head.length - reason.length;
+  const settle =
+    curve.settle === null ? [] : wrapToLines(curve.settle, area.width, Math.max(room, 1), "label-second", type);
+  const lines = [
+    ...head.map((text) => ({ text, style: "label-bold" as const })),
+    ...[...reason, ...settle].map((text) => ({ text, style: "label-second" as const })),
   ];
+  const top = (area.top + area.bottom - lines.length * pitch) / 2 + faces[type].label.size;
+  return lines.map(
+    ({ text, style }, i): Mark => ({ kind: "text", x: middle, y: top + i * pitch, text, style, anchor: "middle" }),
+  );
 }
 
 /** A value between the entries of a curve, by straight lines; the ends hold beyond them. */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { type Family, familyFromSilhouette, positionsOf } from "#vehicle";
+import { layoutFamily, sampleFamily } from "../../../test/samples/sample-family.ts";
 import { belowView } from "../below/below-view.ts";
 import type { PositionStates } from "../below/position-state.ts";
 import { countCrossings } from "../labels/place-labels.ts";
-import { layoutFamily, sampleFamily } from "../sample-family.ts";
 import { badTargets, flatMarks, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
 import { computeStyleWidth } from "../text-width.ts";
 import { groupOfTarget } from "./car-targets.ts";

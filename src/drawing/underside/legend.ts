@@ -1,11 +1,14 @@
+import { gradeWords } from "#vehicle";
 import type { Mark, TypeScale } from "../scene.ts";
 import { computeStyleWidth } from "../text-width.ts";
-import { gradeWords, NOT_LOOKED_AT, TOO_CLOSE } from "../tokens.ts";
+import { NOT_LOOKED_AT, TOO_CLOSE } from "../tokens.ts";
+
+const GRADES = [0, 1, 2, 3, 4] as const;
 
 /** The marks and their words in one line, from x, centred on the height of `y` (base line); it is as wide as its words. */
 export function drawLegend(x: number, y: number, width: number, type: TypeScale): readonly Mark[] {
   const entries = [
-    ...gradeWords.map((word, grade) => ({ word, grade: grade as 0 | 1 | 2 | 3 | 4, close: false })),
+    ...GRADES.map((grade) => ({ word: gradeWords[grade], grade, close: false })),
     { word: TOO_CLOSE, grade: 1 as const, close: true },
     { word: NOT_LOOKED_AT, grade: null, close: false },
   ];

@@ -1,11 +1,11 @@
-import { type Family, type Position, positionsOf } from "#vehicle";
+import { type Family, gradeWords, type Position, positionsOf } from "#vehicle";
 import { hasFinding, linesOf, type PositionStates } from "../below/position-state.ts";
 import { type LabelColumn, type LabelPlacement, type PlacedLabel, placeInColumn } from "../labels/place-labels.ts";
 import type { Spot } from "../path.ts";
 import type { Mark, Target, TypeScale } from "../scene.ts";
 import { drawLeader } from "../symbols/leader.ts";
 import { wrapText } from "../text-width.ts";
-import { faces, gradeWords, LEAST_TARGET, NOT_LOOKED_AT } from "../tokens.ts";
+import { faces, LEAST_TARGET, NOT_LOOKED_AT } from "../tokens.ts";
 
 /** A label that hangs on a leader: the place in bold, then what was found there. */
 export interface PositionLabel {
@@ -34,17 +34,22 @@ export function fullName(position: Position): string {
   return `${where.charAt(0).toUpperCase()}${where.slice(1)}, ${label}`;
 }
 
+/** The position with this id; null where the family has none. */
+export function positionWithId(family: Family, id: string): Position | null {
+  return positionsOf(family).find((candidate) => candidate.id === id) ?? null;
+}
+
 /** The full name of the position with this id; the id itself where the family has none. */
 export function positionName(family: Family, id: string): string {
-  const position = positionsOf(family).find((candidate) => candidate.id === id);
-  return position === undefined ? id : fullName(position);
+  const position = positionWithId(family, id);
+  return position === null ? id : fullName(position);
 }
 
 /** What is known of a position in words: "repair first, torn, 4.6 mm", or "not looked at". */
 export function stateWords(position: Position, states: PositionStates): string {
   const state = states[position.id];
   if (state === undefined) return NOT_LOOKED_AT.toLowerCase();
-  return [(gradeWords[state.grade] ?? "").toLowerCase(), ...linesOf(state)].join(", ");
+  return [gradeWords[state.grade].toLowerCase(), ...linesOf(state)].join(", ");
 }
 
 /** The positions that get a label: the selected one first, then those with a finding, worst first. */

@@ -1,5 +1,6 @@
-import { sampleEffect, sampleFamily, sampleGhosts } from "#drawing";
-import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
+import type { FaultSheetFacts } from "#report";
+import { sampleEffect, sampleGhosts } from "./sample-effect.ts";
+import { sampleFamily } from "./sample-family.ts";
 
 /** An invented sheet for galleries and tests. */
 export const sampleFacts: FaultSheetFacts = {
