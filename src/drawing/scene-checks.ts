@@ -1,7 +1,8 @@
-import { boxesOverlap, type Segment } from "./labels/crossing.ts";
+import { type Box, boxesOverlap, type Segment } from "./labels/crossing.ts";
 import type { Spot } from "./path.ts";
-import type { Mark, Scene, Target, TextMark } from "./scene.ts";
-import { LEAST_TARGET } from "./tokens.ts";
+import type { Mark, Scene, Target, TextMark, TypeScale } from "./scene.ts";
+import { computeStyleWidth } from "./text-width.ts";
+import { faces, LEAST_TARGET } from "./tokens.ts";
 
 /** Pairs of targets of a scene that share area, by name. */
 export function overlappingTargets({ targets }: Scene): readonly string[] {
@@ -47,4 +48,27 @@ export function leadersOf(scene: Scene): readonly Segment[] {
     const [, knee, end] = spots;
     return spots.length === 3 && knee !== undefined && end !== undefined ? [[knee, end]] : [];
   });
+}
+
+/** Box of a text from the top of a capital to below the base line, turned text left out. */
+export function textBox(mark: TextMark, type: TypeScale = "desk"): Box {
+  const { size } = faces[type][mark.style];
+  const width = computeStyleWidth(mark.text, mark.style, type);
+  const x = mark.anchor === "middle" ? mark.x - width / 2 : mark.anchor === "end" ? mark.x - width : mark.x;
+  return { x, y: mark.y - size * 0.66, width, height: size * 0.78 };
+}
+
+/** Texts of a scene that reach out of it, and pairs that share ground. */
+export function crowdedTexts(scene: Scene): readonly string[] {
+  const boxes = textsOf(scene).flatMap((mark) =>
+    mark.rotate === undefined ? [{ text: mark.text, box: textBox(mark, scene.type) }] : [],
+  );
+  const outside = boxes.filter(
+    ({ box }) =>
+      box.x < -0.5 || box.y < -0.5 || box.x + box.width > scene.width + 0.5 || box.y + box.height > scene.height + 0.5,
+  );
+  const pairs = boxes.flatMap(({ text, box }, i) =>
+    boxes.slice(i + 1).flatMap((other) => (boxesOverlap(box, other.box) ? [`${text} | ${other.text}`] : [])),
+  );
+  return [...outside.map(({ text }) => `outside: ${text}`), ...pairs];
 }

@@ -86,7 +86,10 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
       ? null
       : ringOf(all, position, moved, { words: `${shortName(position.label)}, ${faultWords(fault)}`, reach, end, type });
   marks.push(...drawGround(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
-  marks.push(...drawToe(views.above, effect, side, options, reach), ...all.map(title));
+  marks.push(
+    ...drawToe(views.above, effect, side, options, reach),
+    ...all.map((view) => title(view, arrangement === "row" ? end : width, type)),
+  );
   const free = freeQuarter(views, width, height);
   if (arrangement === "angle" && options.sentence !== false) marks.push(...drawSentence(free, effect.sentence, type));
   const rung = rungWords(axle);
@@ -103,14 +106,13 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   };
 }
 
-const title = (view: GeometryView): Mark => ({
-  kind: "text",
-  x: view.corner[0],
-  y: view.corner[1] + 12,
-  text: view.title,
-  style: "label-bold",
-  halo: true,
-});
+/** Name of a view; only from where it is seen, where the way it lies has no room before `end`. */
+function title(view: GeometryView, end: number, type: TypeScale): Mark {
+  const [x, y] = [view.corner[0], view.corner[1] + 12];
+  const [from = view.title] = view.title.split(",");
+  const fits = x + computeStyleWidth(view.title, "label-bold", type) <= end;
+  return { kind: "text", x, y, text: fits ? view.title : from, style: "label-bold", halo: true };
+}
 
 const shortName = (label: string): string => {
   const last = label.split(", ").at(-1) ?? label;

@@ -20,6 +20,8 @@ export interface CurveOptions {
 
 const TOP = 34;
 const FOOT = 76;
+/** More room at the foot where a band runs on and says how far. */
+const RUNNING_ON = 28;
 const LEFT = 58;
 const RIGHT = 26;
 const BETWEEN = 34;
@@ -55,13 +57,15 @@ export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
   const now = mmFromMetres(effect.question.condition.contactRise);
   const inner = width - LEFT - RIGHT - BETWEEN;
   const widths = [inner * TOE_SHARE, inner * (1 - TOE_SHARE)] as const;
-  const toY = (rise: number) => TOP + ((high - rise) / (high - low || 1)) * (height - TOP - FOOT);
   const chosen = (["toe", "camber"] as const).map((quantity) => chooseCurve(effect, quantity));
+  const runsOn = chosen.some((curve) => curve?.drawable === true && reachOf(curve).beyond !== null);
+  const foot = FOOT + (runsOn ? RUNNING_ON : 0);
+  const toY = (rise: number) => TOP + ((high - rise) / (high - low || 1)) * (height - TOP - foot);
   const marks: Mark[] = [];
   for (const [i, curve] of chosen.entries()) {
     if (curve === null) continue;
     const x = i === 0 ? LEFT : LEFT + widths[0] + BETWEEN;
-    const area = { x, width: widths[i] ?? 0, top: TOP, bottom: height - FOOT, toY };
+    const area = { x, width: widths[i] ?? 0, top: TOP, bottom: height - foot, toY };
     marks.push(
       ...(curve.drawable ? drawCurve(effect, curve, rises, now, area, options) : drawNotDrawn(curve, area, type)),
     );
@@ -107,6 +111,9 @@ export function chooseCurve(effect: FaultEffect, quantity: "toe" | "camber"): Cu
   return { ...own, settle: own.settle ?? figure?.settle ?? null };
 }
 
+/** What the axis of a curve has to hold; that of a change holds zero. */
+const reachOf = (curve: Curve): Reach => reachOfLines(curve.lines, curve.quantity.endsWith("-change"));
+
 type Area = Pick<Plot, "x" | "width" | "top" | "bottom" | "toY">;
 
 function drawCurve(
@@ -118,7 +125,7 @@ function drawCurve(
   options: CurveOptions,
 ): readonly Mark[] {
   const isChange = curve.quantity.endsWith("-change");
-  const reach = reachOfLines(curve.lines, isChange);
+  const reach = reachOf(curve);
   const axis = niceAxis([reach.low, reach.high], Math.max(2, Math.min(6, Math.floor(area.width / 48))));
   const toX = (value: number) => area.x + ((value - axis.low) / (axis.high - axis.low)) * area.width;
   const plot: Plot = { ...area, toX };
@@ -142,14 +149,13 @@ function drawCurve(
     [area.x + area.width, area.bottom],
   ]);
   marks.push({ kind: "path", d: base, stroke: thinLine });
-  marks.push({
-    kind: "text",
-    x: area.x + area.width,
-    y: area.bottom + 40,
-    text: TITLES[curve.quantity],
-    style: "label-second",
-    anchor: "end",
-  });
+  const type = options.type ?? "desk";
+  const names = wrapText(TITLES[curve.quantity], area.width + BETWEEN - 6, "label-second", type);
+  const pitch = faces[type].label.size * 1.15;
+  for (const [i, text] of names.entries()) {
+    const y = area.bottom + 40 + i * pitch;
+    marks.push({ kind: "text", x: area.x + area.width, y, text, style: "label-second", anchor: "end" });
+  }
   if (isChange) {
     const zero = polyline([
       [toX(0), area.top],
@@ -166,7 +172,7 @@ function drawCurve(
     const band = polygon([...edge(low), ...edge(high).toReversed()]);
     marks.push({ kind: "path", d: band, fill: stateColours[line.state], opacity: line.state === "sound" ? 0.1 : 0.16 });
   }
-  marks.push(...drawRunningOn(curve, reach, plot, options.type ?? "desk"));
+  marks.push(...drawRunningOn(curve, reach, plot, area.bottom + 40 + names.length * pitch, type));
   const lines = curve.lines.map((line) => ({ line, spots: spotsOf(line.values) }));
   for (const { line, spots } of lines) {
     const width = strokes.curve;
@@ -189,14 +195,15 @@ function drawCurve(
       stroke: { colour: "paper", width: 1.5 },
     });
   }
-  const taken: Box[] = [];
+  const taken: Box[] = [{ x: area.x, y: level - 2, width: area.width, height: 4 }];
+  if (isChange) taken.push({ x: toX(0) - 2, y: area.top, width: 4, height: area.bottom - area.top });
   marks.push(...drawDifference(effect, curve, rises, now, plot, taken, options.format));
-  marks.push(...labelLines(lines, plot, options.type ?? "desk", taken));
+  marks.push(...labelLines(lines, plot, type, taken));
   return marks;
 }
 
 /** Where a band is wider than the frame: the frame's edge dashed on that side, and how far the band goes. */
-function drawRunningOn(curve: Curve, reach: Reach, plot: Plot, type: TypeScale): readonly Mark[] {
+function drawRunningOn(curve: Curve, reach: Reach, plot: Plot, base: number, type: TypeScale): readonly Mark[] {
   if (reach.beyond === null) return [];
   const { low, high, state } = reach.beyond;
   const colour = stateColours[state];
@@ -212,7 +219,7 @@ function drawRunningOn(curve: Curve, reach: Reach, plot: Plot, type: TypeScale):
     end === null ? [] : [`${formatSigned(end, Math.abs(end) < 10 ? 1 : 0)}°`],
   );
   const said = `${curve.lines.length > 1 ? `${state}: ` : ""}band runs on to ${ends.join(" and ")}`;
-  const words = wrapText(said, plot.width, "note", type).slice(0, 2);
+  const words = wrapToLines(said, plot.width + BETWEEN - 6, 2, "note", type);
   const pitch = faces[type].note.size * 1.1;
   return [
     ...lines,
@@ -220,7 +227,7 @@ function drawRunningOn(curve: Curve, reach: Reach, plot: Plot, type: TypeScale):
       (text, i): Mark => ({
         kind: "text",
         x: plot.x + plot.width,
-        y: plot.bottom + 55 + i * pitch,
+        y: base + i * pitch,
         text,
         style: "note",
         anchor: "end",
@@ -301,7 +308,8 @@ function placeBeside(
     const spot = own[Math.round(share * (own.length - 1))];
     if (spot === undefined) continue;
     for (const side of [-1, 1] as const) {
-      const x = side === 1 ? spot[0] + 10 : spot[0] - 10 - width;
+      const wanted = side === 1 ? spot[0] + 10 : spot[0] - 10 - width;
+      const x = Math.min(wanted, plot.x + plot.width + RIGHT - 6 - width);
       const box = { x, y: spot[1] - height / 2, width, height };
       const outside =
         x < plot.x - 4 || x + width > plot.x + plot.width + 8 || box.y < plot.top || box.y + height > plot.bottom;
