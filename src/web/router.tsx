@@ -5,7 +5,6 @@ import { CasePage } from "./cases/case/case-page.tsx";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
 import {
   CarLaterPage,
-  EnquiryLaterPage,
   FindingsLaterPage,
   HandOverLaterPage,
   JobCardLaterPage,
@@ -16,6 +15,7 @@ import {
 } from "./cases/case/later-stage-page.tsx";
 import { loadCase } from "./cases/case/load-case.ts";
 import { stageNow } from "./cases/case/progress.ts";
+import { EnquiryPage } from "./cases/enquiry/enquiry-page.tsx";
 import { loadToday } from "./cases/today/load-today.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
 import { FamilyPage } from "./families/family-page.tsx";
@@ -130,7 +130,7 @@ const visitNow = createRoute({
     throw redirect({ to: `/cases/$visit/${stageNow(own?.visit.document.done ?? [])}`, params });
   },
 });
-const enquiry = createRoute({ getParentRoute: () => visit, path: "/enquiry", component: EnquiryLaterPage });
+const enquiry = createRoute({ getParentRoute: () => visit, path: "/enquiry", component: EnquiryPage });
 const visitCar = createRoute({ getParentRoute: () => visit, path: "/car", component: CarLaterPage });
 const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsLaterPage });
 const looks = createRoute({ getParentRoute: () => visit, path: "/underside", component: UndersideLaterPage });

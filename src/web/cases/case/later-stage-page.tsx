@@ -83,7 +83,6 @@ export const HandOverLaterPage = () => (
 );
 
 /** Steps of the first half that are being drawn. */
-export const EnquiryLaterPage = () => <LaterStagePage stage="enquiry" willBe={[]} />;
 export const CarLaterPage = () => <LaterStagePage stage="car" willBe={[]} />;
 export const ReadingsLaterPage = () => <LaterStagePage stage="readings" willBe={[]} />;
 export const UndersideLaterPage = () => <LaterStagePage stage="underside" willBe={[]} />;

@@ -10,7 +10,7 @@ export const RecorderNote = () => {
   if (!open)
     return (
       <p className="recorder note">
-        Recorded by {who}.{" "}
+        {who === "not named" ? "Nobody is named as recording here." : `Recorded by ${who}.`}{" "}
         <button
           type="button"
           className="link"
@@ -19,7 +19,7 @@ export const RecorderNote = () => {
             setOpen(true);
           }}
         >
-          Somebody else
+          {who === "not named" ? "Name them" : "Somebody else"}
         </button>
       </p>
     );

@@ -1,0 +1,22 @@
+import { expect, test } from "vitest";
+import { symptoms } from "#casework";
+import { findSymptoms, suggestSymptoms } from "./suggest-symptoms.ts";
+
+const offered = (words: string): readonly string[] => suggestSymptoms(words, symptoms).map(({ id }) => id);
+
+test("what an owner says points to the complaint, whatever the ending of the word", () => {
+  expect(offered("It pulls to the left when I brake, braking hard makes it worse")[0]).toBe("pulls-under-braking");
+  expect(offered("there is a clunking from the rear over bumps")[0]).toBe("clunk-over-bumps-rear");
+  expect(offered("the pedal sinks at the lights")[0]).toBe("pedal-sinks-while-held");
+});
+
+test("words of no complaint offer none, and never more than six are offered", () => {
+  expect(offered("please wash it")).toEqual([]);
+  const everything = symptoms.flatMap(({ words }) => words).join(" ");
+  expect(offered(everything).length).toBeLessThanOrEqual(6);
+});
+
+test("the whole list is searched by label and by word", () => {
+  expect(findSymptoms("", symptoms)).toHaveLength(symptoms.length);
+  expect(findSymptoms("drone", symptoms).map(({ id }) => id)).toEqual(["hum-rising-with-speed"]);
+});

@@ -1,0 +1,87 @@
+import type { SymptomEntry } from "#casework";
+import { KeptField } from "../fields/kept-field.tsx";
+import { Segments } from "../fields/segments.tsx";
+import { parseSpeeds, speedWords } from "./speeds.ts";
+import { WherePicker } from "./where-picker.tsx";
+
+type Conditions = SymptomEntry["conditions"];
+type Words<K extends keyof Conditions> = readonly {
+  readonly value: NonNullable<Conditions[K]> & string;
+  readonly words: string;
+}[];
+
+const BRAKING: Words<"braking"> = [
+  { value: "none", words: "not" },
+  { value: "light", words: "lightly" },
+  { value: "firm", words: "firmly" },
+];
+const STEERING: Words<"steering"> = [
+  { value: "straight", words: "straight" },
+  { value: "left", words: "left" },
+  { value: "right", words: "right" },
+  { value: "lock", words: "on lock" },
+];
+const TEMPERATURE: Words<"temperature"> = [
+  { value: "cold", words: "cold" },
+  { value: "warm", words: "warm" },
+  { value: "any", words: "either" },
+];
+const LOAD: Words<"load"> = [
+  { value: "empty", words: "empty" },
+  { value: "laden", words: "laden" },
+  { value: "any", words: "either" },
+];
+
+interface SymptomConditionsProps {
+  readonly entry: SymptomEntry;
+  readonly onChange: (entry: SymptomEntry) => void;
+}
+
+/** When a complaint is felt: each condition may stay unsaid. */
+export const SymptomConditions = ({ entry, onChange }: SymptomConditionsProps) => {
+  const { conditions } = entry;
+  const change = (part: Partial<Conditions>) => onChange({ ...entry, conditions: { ...conditions, ...part } });
+  const speeds = speedWords(conditions.speedKmh);
+  return (
+    <div className="conditions">
+      <WherePicker where={entry} onChange={(where) => onChange({ ...entry, ...where })} />
+      <div className="conditions-rows">
+        <Segments
+          label="Braking"
+          options={BRAKING}
+          value={conditions.braking}
+          onChange={(braking) => change({ braking })}
+        />
+        <Segments
+          label="Steering"
+          options={STEERING}
+          value={conditions.steering}
+          onChange={(steering) => change({ steering })}
+        />
+        <Segments
+          label="Temperature"
+          options={TEMPERATURE}
+          value={conditions.temperature}
+          onChange={(temperature) => change({ temperature })}
+        />
+        <Segments label="Load" options={LOAD} value={conditions.load} onChange={(load) => change({ load })} />
+        <KeptField
+          label="Speed"
+          unit="km/h"
+          value={speeds}
+          note="one figure or a range: 90 to 130"
+          onKeep={(text) => {
+            const speedKmh = parseSpeeds(text);
+            if (speedKmh !== undefined) change({ speedKmh });
+          }}
+        />
+        <KeptField
+          label="Since when"
+          className="field-wide"
+          value={entry.since ?? ""}
+          onKeep={(text) => onChange({ ...entry, since: text.trim() === "" ? null : text })}
+        />
+      </div>
+    </div>
+  );
+};
