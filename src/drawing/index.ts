@@ -5,6 +5,7 @@ export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-c
 export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-family-sheet.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
+export { nearestPoint } from "./nearest-point.ts";
 export { type CurveOptions, drawCurves } from "./plot/draw-curves.ts";
 export type { FormatFigure } from "./plot/format-figure.ts";
 export type * from "./scene.ts";

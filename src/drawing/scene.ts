@@ -112,6 +112,14 @@ export interface Target {
   readonly selected?: boolean;
 }
 
+/** A drawn place that can be pressed where it lies, beside its target; where two lie close, the nearer one is meant. */
+export interface PressPoint {
+  /** Id of the target it stands for. */
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+}
+
 export interface Scene {
   readonly width: number;
   readonly height: number;
@@ -122,6 +130,8 @@ export interface Scene {
   readonly description: string;
   readonly marks: readonly Mark[];
   readonly targets: readonly Target[];
+  /** Absent = nothing but the targets can be pressed. */
+  readonly points?: readonly PressPoint[];
   /** An area the drawing leaves free for words. */
   readonly free?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** For the title block: "1 : 10.5"; absent where nothing is to scale. */

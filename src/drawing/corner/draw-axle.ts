@@ -71,5 +71,6 @@ export function drawAxle(asked: Family, axleName: AxleName, options: CornerOptio
     description: `What belongs to the axle as a whole, from below, front up. ${countSeen(list, states)} of ${list.length} places looked at.${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks: [...marks, ...hung.marks],
     targets: hung.targets,
+    points: hung.points,
   };
 }

@@ -3,6 +3,7 @@ import { type Corner, type Family, familyFromSilhouette, positionsOf } from "#ve
 import { layoutFamily, sampleFamily } from "../../../test/samples/sample-family.ts";
 import type { PositionStates } from "../below/position-state.ts";
 import { countCrossings } from "../labels/place-labels.ts";
+import { nearestPoint } from "../nearest-point.ts";
 import type { Scene } from "../scene.ts";
 import { badTargets, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
 import { computeStyleWidth } from "../text-width.ts";
@@ -52,6 +53,26 @@ describe("drawCorner", { timeout: 60_000 }, () => {
           expect(wordsOutside(scene)).toEqual([]);
           expect(countCrossings(leadersOf(scene))).toBe(0);
         }
+      }
+    }
+  });
+
+  it("lets every drawn place be pressed where it lies; of two that lie close the nearer one is meant", () => {
+    for (const family of families) {
+      for (const corner of corners) {
+        const scene = drawCorner(family, corner, { width: 1024, height: 768, type: "touch", states });
+        const placed = cornerPositions(family, corner).filter(({ at }) => at !== null);
+        // Of a car known by its layout alone not every place is drawn.
+        if (family !== layoutFamily) expect(scene.points).toHaveLength(placed.length);
+        expect(scene.points?.length).toBeGreaterThan(4);
+        for (const { id, x, y } of scene.points ?? []) {
+          const same = scene.points?.filter((other) => Math.hypot(other.x - x, other.y - y) < 0.5) ?? [];
+          expect(same.map((other) => other.id)).toContain(nearestPoint(scene, x, y));
+          expect(scene.targets.some((t) => t.id === id)).toBe(true);
+          const covered = scene.targets.find((t) => x > t.x && x < t.x + t.width && y > t.y && y < t.y + t.height);
+          expect(covered?.id).toBeUndefined();
+        }
+        expect(nearestPoint(scene, -100, -100)).toBeNull();
       }
     }
   });

@@ -7,7 +7,7 @@ import { countSeen, type PositionStates } from "../below/position-state.ts";
 import { drawSilhouette } from "../below/silhouette.ts";
 import { polyline } from "../path.ts";
 import { scaleWords } from "../scale-words.ts";
-import type { Mark, Scene, Target, TypeScale } from "../scene.ts";
+import type { Mark, PressPoint, Scene, Target, TypeScale } from "../scene.ts";
 import { hairline, inkLine } from "../symbols/look.ts";
 import { drawRack } from "../symbols/rack.ts";
 import { groupOf, groupWords } from "../underside/car-targets.ts";
@@ -15,7 +15,7 @@ import { rungWords } from "../underside/rung-words.ts";
 import { drawCornerFrame } from "./corner-frame.ts";
 import { drawingArea } from "./place-rows.ts";
 import { planSheets, SHEET_HEAD, type SheetPlace, type SheetPlan } from "./sheet-layout.ts";
-import { drawSheetHead, drawSheetRows } from "./sheet-rows.ts";
+import { drawSheetHead, drawSheetRows, type SheetRows } from "./sheet-rows.ts";
 
 export interface CornerOptions {
   readonly width: number;
@@ -55,6 +55,7 @@ export function drawCorner(asked: Family, corner: Corner, options: CornerOptions
   const plan = planSheets(needs, { width, height: options.height, type }, side === "left" ? "right" : "left");
   const marks: Mark[] = [];
   const targets: Target[] = [];
+  const points: PressPoint[] = [];
   for (const [i, sheet] of SHEETS.entries()) {
     const place = plan.sheets[i];
     const list = own[i];
@@ -62,6 +63,7 @@ export function drawCorner(asked: Family, corner: Corner, options: CornerOptions
     const shown = drawSheet(drawn, corner, { sheet, place, plan, list, extent, options });
     marks.push(...shown.marks);
     targets.push(...shown.targets);
+    points.push(...shown.points);
   }
   marks.push(...drawFolds(plan, width));
   const rung = rungWords(axle);
@@ -75,6 +77,7 @@ export function drawCorner(asked: Family, corner: Corner, options: CornerOptions
     description: `Two sheets, lower and upper, seen from below, front up. ${said}.${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks,
     targets,
+    points,
   };
 }
 
@@ -102,11 +105,7 @@ interface SheetRequest {
   readonly options: CornerOptions;
 }
 
-function drawSheet(
-  { family, positions }: DrawnFamily,
-  corner: Corner,
-  request: SheetRequest,
-): { readonly marks: readonly Mark[]; readonly targets: readonly Target[] } {
+function drawSheet({ family, positions }: DrawnFamily, corner: Corner, request: SheetRequest): SheetRows {
   const { sheet, place, plan, list, extent, options } = request;
   const { type = "desk", states, selected = null } = options;
   const { axle: axleName, side } = axleAndSide(corner);
@@ -143,7 +142,7 @@ function drawSheet(
   }
 
   const hung = drawSheetRows(list, view, { place, plan, states, selected, type });
-  return { marks: [...marks, ...hung.marks], targets: hung.targets };
+  return { ...hung, marks: [...marks, ...hung.marks] };
 }
 
 /** The fold between the two sheets. */

@@ -2,7 +2,7 @@ import type { Position } from "#vehicle";
 import { countSeen, hasFinding, type PositionStates } from "../below/position-state.ts";
 import type { Spot } from "../path.ts";
 import type { Projection } from "../projection.ts";
-import type { GradeMark, Mark, Target, TypeScale } from "../scene.ts";
+import type { GradeMark, Mark, PressPoint, Target, TypeScale } from "../scene.ts";
 import { drawLeader } from "../symbols/leader.ts";
 import { computeStyleWidth } from "../text-width.ts";
 import { strokes } from "../tokens.ts";
@@ -22,19 +22,26 @@ export interface SheetRowOptions {
 
 const SIZES = { plain: 12, finding: 16, selected: 18 } as const;
 
+/** Rows with the target of each, and the drawn places that stand for them. */
+export interface SheetRows {
+  readonly marks: readonly Mark[];
+  readonly targets: readonly Target[];
+  readonly points: readonly PressPoint[];
+}
+
 /** Rows of a sheet with their leaders, and the mark at each point; what lies nowhere has a row without a leader, at the foot. */
 export function drawSheetRows(
   list: readonly Position[],
   view: Projection,
   { place, plan, states, selected, type, saySide = false }: SheetRowOptions,
-): { readonly marks: readonly Mark[]; readonly targets: readonly Target[] } {
+): SheetRows {
   const area = drawingArea(place, plan);
   const nowhere: Spot = [(area.left + area.right) / 2, place.y + place.height];
   const spots = new Map(list.map(({ id, at }) => [id, at === null ? nowhere : view.spot(at)]));
-  const points = list.map(({ id }) => ({ id, point: spots.get(id) ?? nowhere }));
+  const requests = list.map(({ id }) => ({ id, point: spots.get(id) ?? nowhere }));
   const marks: Mark[] = [];
   const targets: Target[] = [];
-  for (const { id, x, y, height, port, knee } of placeRows(points, place, plan)) {
+  for (const { id, x, y, height, port, knee } of placeRows(requests, place, plan)) {
     const position = list.find((candidate) => candidate.id === id);
     const spot = spots.get(id);
     if (position === undefined || spot === undefined) continue;
@@ -48,7 +55,11 @@ export function drawSheetRows(
   }
   if (plan.scale > 0)
     marks.push(...list.flatMap((position) => pointMark(position, spots.get(position.id), states, selected)));
-  return { marks, targets };
+  const points = list.flatMap(({ id, at }): PressPoint[] => {
+    const spot = spots.get(id);
+    return plan.scale === 0 || at === null || spot === undefined ? [] : [{ id, x: spot[0], y: spot[1] }];
+  });
+  return { marks, targets, points };
 }
 
 function pointMark(

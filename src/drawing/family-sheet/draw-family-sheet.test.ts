@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Family } from "#vehicle";
 import { sampleFamily } from "../../../test/samples/sample-family.ts";
 import { countCrossings } from "../labels/place-labels.ts";
-import { badTargets, flatMarks, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
+import { badTargets, crowdedTexts, flatMarks, leadersOf, overlappingTargets, textsOf } from "../scene-checks.ts";
 import { drawFamilySheet } from "./draw-family-sheet.ts";
 
 const life = [
@@ -38,6 +38,22 @@ describe("drawFamilySheet", () => {
       if (room.type === "touch") expect(badTargets(scene)).toEqual([]);
       expect(leadersOf(scene)).toHaveLength(10);
       expect(countCrossings(leadersOf(scene))).toBe(0);
+    }
+  });
+
+  it("keeps words inside and apart in narrow rooms too, names then over their bars", () => {
+    const long = {
+      ...family,
+      life: family.life.map((entry) => ({ ...entry, source: "invented practice ".repeat(6) })),
+    };
+    for (const room of [
+      { width: 1040, height: 800 },
+      { width: 820, height: 1100, type: "touch" as const },
+      { width: 640, height: 560 },
+      { width: 560, height: 700, type: "touch" as const },
+    ]) {
+      expect(crowdedTexts(drawFamilySheet(family, room)), `${room.width}`).toEqual([]);
+      expect(crowdedTexts(drawFamilySheet(long, room)), `${room.width}`).toEqual([]);
     }
   });
 

@@ -39,7 +39,11 @@ const ROW = { desk: { least: 27, most: 40 }, touch: { least: LEAST_TARGET, most:
 const NAME_WIDTH = { desk: 222, touch: 196 } as const;
 /** Narrower than this there is no room for a last column. */
 const WIDE = 900;
-const CALENDAR_ROOM = CALENDAR_HEAD + CALENDAR_FOOT + 22;
+/** Narrower than this the names of the calendar stand over their bars. */
+const NAMES_BESIDE = 760;
+const ROW_WITH_NAME_ABOVE = 46;
+/** Words over and under the rows, those below on up to two lines. */
+const CALENDAR_ROOM = CALENDAR_HEAD + CALENDAR_FOOT + 40;
 
 /**
  * A car line on one sheet: both axles with the places that wear, the wear calendar along a scale of distance hung on them,
@@ -53,9 +57,12 @@ export function drawFamilySheet(asked: Family, options: FamilySheetOptions): Sce
   const lives = lifePositions(family, positions);
   const foot = layoutFoot(family.variants, width, type, options.titleBlock);
   const rowRoom = (options.height - HEAD - CALENDAR_ROOM - foot.height) / Math.max(lives.length, 1);
-  const row = Math.max(ROW[type].least, Math.min(ROW[type].most, rowRoom));
+  const namesAbove = width < NAMES_BESIDE;
+  const least = namesAbove ? Math.max(ROW_WITH_NAME_ABOVE, ROW[type].least) : ROW[type].least;
+  const row = Math.max(least, Math.min(ROW[type].most, rowRoom));
   const bodyHeight = Math.max(CALENDAR_ROOM + lives.length * row, 420, options.height - HEAD - foot.height);
-  const carWidth = lives.length === 0 ? width - 2 * EDGE : Math.max(300, Math.min(width * 0.43, 560));
+  const carWidth =
+    lives.length === 0 ? width - 2 * EDGE : Math.max(namesAbove ? 200 : 300, Math.min(width * 0.43, 560));
   const layout = layoutUnderside(family, {
     x: EDGE,
     y: HEAD,
@@ -72,8 +79,9 @@ export function drawFamilySheet(asked: Family, options: FamilySheetOptions): Sce
   const area: CalendarArea = {
     kneeX: nameX - 24,
     nameX,
-    scaleLeft: nameX + NAME_WIDTH[type],
+    scaleLeft: nameX + (namesAbove ? 4 : NAME_WIDTH[type]),
     scaleRight: width - EDGE - (width < WIDE ? 12 : 72),
+    namesAbove,
     right: width - EDGE,
     top,
     bottom: top + lives.length * row + 22 + Math.min(spare, lives.length * 6),
@@ -94,8 +102,8 @@ export function drawFamilySheet(asked: Family, options: FamilySheetOptions): Sce
       ...drawCentreLine(layout),
       ...drawCar(view, drawn, computeLooks(family, positions, null, null)),
       ...drawLeftOut(family, layout),
-      ...drawSides(family, layout),
       ...(lives.length > 0 ? calendar.marks : []),
+      ...drawSides(family, layout),
       ...entries.flatMap(({ life, point: [cx, cy] }) => placeMarks(cx, cy, life.position === selected)),
       ...foot.draw(footTop),
     ],

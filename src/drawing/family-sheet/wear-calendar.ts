@@ -5,7 +5,7 @@ import { niceAxis } from "../plot/ticks.ts";
 import type { Mark, Target, TypeScale } from "../scene.ts";
 import { drawLeader } from "../symbols/leader.ts";
 import { hairline, thinLine } from "../symbols/look.ts";
-import { computeStyleWidth, wrapText } from "../text-width.ts";
+import { shortenText, wrapText, wrapToLines } from "../text-width.ts";
 import { dashes, faces } from "../tokens.ts";
 
 /** One line of the calendar with the place it belongs to, on the car's left side. */
@@ -27,6 +27,8 @@ export interface CalendarArea {
   readonly bottom: number;
   /** Room for a last column that says where each band comes from. */
   readonly saySource: boolean;
+  /** Names stand over their bars, not beside them: the scale then begins where the names do. */
+  readonly namesAbove: boolean;
 }
 
 export const CALENDAR_HEAD = 44;
@@ -34,6 +36,9 @@ export const CALENDAR_FOOT = 40;
 /** Between the rows of the front axle and those of the rear one. */
 const AXLE_GAP = 22;
 const BAR_HALF = 5;
+/** From the middle of a row to its bar where the name stands above it, and to the line of the name. */
+const BAR_BELOW = 11;
+const NAME_ABOVE = 9;
 
 /** The positions a family has a practice life for, the left one of a pair; what names no position is left out. */
 export function lifePositions(
@@ -108,7 +113,9 @@ export function drawWearCalendar(
       ]),
       stroke: thinLine,
     },
-    { kind: "text", x: area.scaleLeft - 12, y: head - 9, text: "thousand km", style: "note", anchor: "end" },
+    area.namesAbove
+      ? { kind: "text", x: area.right, y: head - 28, text: "thousand km", style: "note", anchor: "end" }
+      : { kind: "text", x: area.scaleLeft - 12, y: head - 9, text: "thousand km", style: "note", anchor: "end" },
   ];
   for (const [i, tick] of axis.ticks.entries()) {
     if (tick < 0) continue;
@@ -122,6 +129,7 @@ export function drawWearCalendar(
     const isSelected = life.position === selected;
     const ink = isSelected ? "accent" : "ink";
     const [low, middle, high] = [life.lowKm, life.middleKm, life.highKm].map((km) => toX(thousands(km)));
+    const barY = area.namesAbove ? y + BAR_BELOW : y;
     if (low === undefined || middle === undefined || high === undefined) continue;
     marks.push(
       drawLeader({
@@ -134,11 +142,11 @@ export function drawWearCalendar(
       ...nameMarks(position.label, area, y, isSelected ? "label-accent" : "label-bold", type),
       {
         kind: "path",
-        d: rectanglePath(low, y - BAR_HALF, high - low, 2 * BAR_HALF),
+        d: rectanglePath(low, barY - BAR_HALF, high - low, 2 * BAR_HALF),
         fill: "dots-rubber",
         stroke: { colour: isSelected ? "accent" : "ink3", width: 1, dash: dashes.practice },
       },
-      vertical(middle, y - 10, y + 10, { colour: ink, width: 2.4 }),
+      vertical(middle, barY - 10, barY + 10, { colour: ink, width: 2.4 }),
     );
     if (area.saySource) {
       const [x, base] = [area.right, y + size * 0.34];
@@ -158,7 +166,7 @@ export function drawWearCalendar(
   return { marks: [...marks, ...drawKey(rows, area, type)], targets };
 }
 
-/** The name of a row, on two lines where the column is too narrow for one. */
+/** The name of a row: over its bar, or beside it on two lines where the column is too narrow for one. */
 function nameMarks(
   label: string,
   area: CalendarArea,
@@ -167,6 +175,10 @@ function nameMarks(
   type: TypeScale,
 ): readonly Mark[] {
   const { size } = faces[type].label;
+  if (area.namesAbove) {
+    const text = shortenText(label, area.right - area.nameX, style, type);
+    return [{ kind: "text", x: area.nameX, y: y - NAME_ABOVE + size * 0.34, text, style, halo: true }];
+  }
   const lines = wrapText(label, area.scaleLeft - area.nameX - 10, style, type);
   return lines.map((text, i) => ({
     kind: "text",
@@ -182,7 +194,8 @@ function drawKey(rows: readonly LifeRow[], area: CalendarArea, type: TypeScale):
   const y = area.bottom + 28;
   const sources = [...new Set(rows.map(({ life }) => life.source))].join("; ");
   const words = `low, middle and high from practice, not counted here: ${sources}`;
-  const x = Math.min(area.nameX, area.right - 44 - computeStyleWidth(words, "note", type));
+  const x = area.kneeX;
+  const lines = wrapToLines(words, area.right - 44 - x, 2, "note", type);
   return [
     {
       kind: "path",
@@ -198,6 +211,6 @@ function drawKey(rows: readonly LifeRow[], area: CalendarArea, type: TypeScale):
       ]),
       stroke: { colour: "ink", width: 2.4 },
     },
-    { kind: "text", x: x + 44, y, text: words, style: "note" },
+    ...lines.map((text, i): Mark => ({ kind: "text", x: x + 44, y: y + i * 16, text, style: "note" })),
   ];
 }

@@ -197,6 +197,7 @@ export function drawSides(family: Family, { view, headY, footY }: UndersideLayou
       text: words,
       style,
       anchor: "middle",
+      halo: true,
     });
     return [
       text(x0, `${word} right`, "label-bold"),

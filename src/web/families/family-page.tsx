@@ -12,7 +12,7 @@ const sheetRoute = getRouteApi("/families/$familyId/");
 const leastHeight = () => 640;
 
 /** Narrower than this the wear calendar has no room for its scale. */
-const LEAST_WIDTH = 760;
+const LEAST_WIDTH = 540;
 
 /** The family sheet: one car line on one sheet, to print and stand beside. */
 export const FamilyPage = () => {
