@@ -1,10 +1,12 @@
 import { createRootRoute, createRoute, createRouter, notFound, Outlet, redirect } from "@tanstack/react-router";
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { BeginPage } from "./begin/begin-page.tsx";
+import { readBeginSearch } from "./begin/begin-search.ts";
+import { CarPage as VisitCarPage } from "./cases/car/car-page.tsx";
+import { readCarSearch } from "./cases/car/car-search.ts";
 import { CasePage } from "./cases/case/case-page.tsx";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
 import {
-  CarLaterPage,
   FindingsLaterPage,
   HandOverLaterPage,
   JobCardLaterPage,
@@ -72,6 +74,7 @@ const families = createRoute({
 const begin = createRoute({
   getParentRoute: () => root,
   path: "/families/begin",
+  validateSearch: readBeginSearch,
   loader: async () => shown(await loadSilhouetteRanges()),
   component: BeginPage,
   errorComponent: RefusedPage,
@@ -131,7 +134,12 @@ const visitNow = createRoute({
   },
 });
 const enquiry = createRoute({ getParentRoute: () => visit, path: "/enquiry", component: EnquiryPage });
-const visitCar = createRoute({ getParentRoute: () => visit, path: "/car", component: CarLaterPage });
+const visitCar = createRoute({
+  getParentRoute: () => visit,
+  path: "/car",
+  validateSearch: readCarSearch,
+  component: VisitCarPage,
+});
 const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsLaterPage });
 const looks = createRoute({ getParentRoute: () => visit, path: "/underside", component: UndersideLaterPage });
 const findings = createRoute({ getParentRoute: () => visit, path: "/findings", component: FindingsLaterPage });

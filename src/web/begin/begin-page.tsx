@@ -1,4 +1,4 @@
-import { getRouteApi, useNavigate } from "@tanstack/react-router";
+import { getRouteApi, Link, useNavigate } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import type { Finding } from "#contract";
 import type { Family } from "../car.ts";
@@ -40,6 +40,7 @@ export const BeginPage = () => {
   const [form, setForm] = useState(usualForm);
   const [making, setMaking] = useState<Making>({ kind: "none" });
   const ranges = route.useLoaderData();
+  const { visit } = route.useSearch();
   const { read, family } = useReadForm(form);
   const navigate = useNavigate();
   const wrong = "wrong" in read ? read.wrong : NOTHING_WRONG;
@@ -49,7 +50,9 @@ export const BeginPage = () => {
     setMaking({ kind: "busy" });
     const begun = await beginFamily(read.sheet);
     if (begun.kind !== "answer") setMaking(begun);
-    else await navigate({ to: "/families/$familyId/underside", params: { familyId: begun.body } });
+    else if (visit === undefined)
+      await navigate({ to: "/families/$familyId/underside", params: { familyId: begun.body } });
+    else await navigate({ to: "/cases/$visit/car", params: { visit }, search: { family: begun.body } });
   };
   return (
     <Sheet
@@ -69,6 +72,11 @@ export const BeginPage = () => {
             <button type="button" className="press" disabled={making.kind === "busy"} onClick={() => void make()}>
               Make this car line
             </button>
+            {visit === undefined ? null : (
+              <Link to="/cases/$visit/car" params={{ visit }}>
+                Back to the car without it
+              </Link>
+            )}
           </p>
           <div role="status">
             {count === 0 ? null : (

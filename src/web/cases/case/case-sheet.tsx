@@ -15,12 +15,15 @@ import { RecorderNote } from "./recorder-note.tsx";
 
 const KM_PER_MILE = 1.609_344;
 
+/** A whole number with a narrow space at its thousands: "128 440". */
+export const formatThousands = (value: number): string => formatNumber(value, 0).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+
 /** An odometer in the unit of its car: "128 440 km"; "" where it was not read. */
 export const odometerWords = ({ car, visit }: Pick<Case, "car" | "visit">): string => {
   if (visit.odometerKm === null) return "";
   return car.distanceUnit === "km"
-    ? `${formatNumber(visit.odometerKm, 0)} km`
-    : `${formatNumber(visit.odometerKm / KM_PER_MILE, 0)} mi`;
+    ? `${formatThousands(visit.odometerKm)} km`
+    : `${formatThousands(visit.odometerKm / KM_PER_MILE)} mi`;
 };
 
 const dateWords = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });
@@ -29,7 +32,9 @@ const dateWords = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone
 export const formatDay = (day: string): string => dateWords.format(new Date(`${day}T00:00:00Z`));
 
 const subOf = (held: Case): string =>
-  [held.car.registration, odometerWords(held)].filter((part) => part !== "").join(", ") || "nothing on its plate yet";
+  [held.car.registration === held.car.name ? "" : held.car.registration, odometerWords(held)]
+    .filter((part) => part !== "")
+    .join(", ") || "odometer not read yet";
 
 interface TitleOptions {
   readonly title: string;

@@ -83,6 +83,5 @@ export const HandOverLaterPage = () => (
 );
 
 /** Steps of the first half that are being drawn. */
-export const CarLaterPage = () => <LaterStagePage stage="car" willBe={[]} />;
 export const ReadingsLaterPage = () => <LaterStagePage stage="readings" willBe={[]} />;
 export const UndersideLaterPage = () => <LaterStagePage stage="underside" willBe={[]} />;

@@ -29,6 +29,7 @@ const USES = "daily, long distance, towing, track";
 const NothingHeard = () => (
   <>
     <h2 className="heading">What does the owner say?</h2>
+    <StageDone stage="enquiry" />
     <p className="margin-lead">
       Write it down as it was said, in their words. Complaints that fit the words are offered below; tap those that are
       meant.
@@ -46,7 +47,10 @@ const HeardMargin = ({ open, count }: HeardMarginProps) => {
   if (symptom === undefined)
     return (
       <>
-        <h2 className="heading">{count === 1 ? "One complaint heard" : `${count} complaints heard`}</h2>
+        <h2 className="heading">
+          {count === 0 ? "No complaint chosen" : count === 1 ? "One complaint heard" : `${count} complaints heard`}
+        </h2>
+        <StageDone stage="enquiry" />
         <p className="margin-lead">
           Tap one to say when and where it is felt. What stands behind it comes in Findings.
         </p>
@@ -55,6 +59,7 @@ const HeardMargin = ({ open, count }: HeardMarginProps) => {
   return (
     <>
       <h2 className="heading">{symptom.label}</h2>
+      <StageDone stage="enquiry" />
       <MarginSection title="First look">{symptom.firstLook}</MarginSection>
       <MarginSection title="Behind it">
         {symptom.causes.length} causes are known for it; their shares are invented start values. Findings weighs them
@@ -83,12 +88,10 @@ export const EnquiryPage = () => {
   return (
     <CaseSheet
       stage="enquiry"
-      subject={open}
+      subject={null}
+      marginLow={132}
       margin={
-        <>
-          {words === "" && chosen.length === 0 ? <NothingHeard /> : <HeardMargin open={open} count={chosen.length} />}
-          <StageDone stage="enquiry" />
-        </>
+        words === "" && chosen.length === 0 ? <NothingHeard /> : <HeardMargin open={open} count={chosen.length} />
       }
     >
       <div className="case-page enquiry">

@@ -1,0 +1,19 @@
+import { expect, test } from "vitest";
+import { odometerText, offsetAfter, parseOdometer } from "./odometer.ts";
+
+test("a distance is read whatever stands between its digits", () => {
+  for (const text of ["128440", "128 440", "128,440", "128.440"]) expect(parseOdometer(text, "km")).toBe(128_440);
+  expect(parseOdometer(" ", "km")).toBeNull();
+  for (const text of ["many", "12e5", "-5", "99999999"]) expect(parseOdometer(text, "km")).toBeUndefined();
+});
+
+test("miles are kept as kilometres and shown as the same miles", () => {
+  const km = parseOdometer("79809", "mi") ?? Number.NaN;
+  expect(km).toBeCloseTo(128_440.1, 1);
+  expect(odometerText(km, "mi")).toBe("79809");
+});
+
+test("a replaced odometer goes on from where the old one stood", () => {
+  expect(12 + offsetAfter(128_440, 12)).toBe(128_440);
+  expect(offsetAfter(100, 200)).toBe(0);
+});

@@ -1,0 +1,29 @@
+import type { DocumentBodies } from "#casework";
+
+const KM_PER_MILE = 1.609_344;
+/** Further than any odometer goes, km. */
+const FURTHEST_KM = 3_000_000;
+
+export type DistanceUnit = DocumentBodies["car"]["distanceUnit"];
+
+/** A figure as typed, spaces and thousands marks left out; null for an empty text, undefined where it is no distance. */
+export const parseOdometer = (text: string, unit: DistanceUnit): number | null | undefined => {
+  const plain = text.replace(/[\s.,']/g, "");
+  if (plain === "") return null;
+  if (!/^\d{1,7}$/.test(plain)) return undefined;
+  const km = unit === "km" ? Number(plain) : Number(plain) * KM_PER_MILE;
+  return km <= FURTHEST_KM ? km : undefined;
+};
+
+/** An odometer as it is typed, in the unit of its car; "" where it was not read. */
+export const odometerText = (km: number | null, unit: DistanceUnit): string =>
+  km === null ? "" : String(Math.round(unit === "km" ? km : km / KM_PER_MILE));
+
+/** What was typed as km, taken for miles, km. */
+export const asMiles = (km: number): number => km * KM_PER_MILE;
+
+/**
+ * What to add to readings of a replaced odometer so that the car has run at least as far as at its last visit, km.
+ * @param last what the odometer showed then
+ */
+export const offsetAfter = (last: number, now: number): number => Math.max(0, last - now);
