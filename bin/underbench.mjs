@@ -21,8 +21,8 @@ process.stdout.on("error", (problem) => {
 process.exitCode = await runCommandLine(process.argv.slice(2), {
   terminal: { input: process.stdin, output: process.stdout, problems: process.stderr },
   dataFolder: process.env.DATA_DIR ?? join(repository, "data"),
-  serve: async () => {
+  serve: async (options) => {
     const { serve } = await import(bundled ? "../dist/node/server.js" : "../src/server/index.ts");
-    await serve(repository);
+    await serve(repository, options);
   },
 });

@@ -11,4 +11,4 @@ if (!buildWhatIsStale("error")) {
   process.exit(1);
 }
 const { serve } = await import("../dist/node/server.js");
-await serve(repository);
+await serve(repository, { empty: process.argv.includes("--empty") });

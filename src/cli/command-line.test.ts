@@ -189,6 +189,20 @@ describe("calc --batch", () => {
   });
 });
 
+describe("serve", () => {
+  it.each([
+    [["serve"], false],
+    [["serve", "--empty"], true],
+  ])("%j opens the program, a fresh folder empty: %s", async (words, empty) => {
+    const asked: unknown[] = [];
+    const { stream } = collect();
+    const serve = async (options: unknown): Promise<void> => void asked.push(options);
+    const terminal = { input: Readable.from([]), output: stream, problems: stream };
+    expect(await runCommandLine(words, { terminal, serve, doors: [double] })).toBe(0);
+    expect(asked).toEqual([{ empty }]);
+  });
+});
+
 describe("schema and help", () => {
   it("prints the schemas of a calculation", async () => {
     const ended = await run(["schema", "--door", "test.double"]);

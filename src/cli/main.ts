@@ -13,7 +13,7 @@ import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 export interface CommandLineParts {
   readonly terminal: Terminal;
   /** Opens the program for the browser; runs until it is stopped. */
-  readonly serve: () => Promise<void>;
+  readonly serve: (options: { readonly empty: boolean }) => Promise<void>;
   /** Where the records lie; absent = data in the folder the command was given in. */
   readonly dataFolder?: string;
   /** The calculations offered; absent = all. */
@@ -118,8 +118,9 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
 
   program
     .command("serve")
-    .description("open the program for a browser on this machine (PORT chooses the port)")
-    .action(() => parts.serve());
+    .description("open the program for a browser on this machine (PORT chooses the port, DATA_DIR the data folder)")
+    .option("--empty", "begin a fresh data folder as your own empty workshop, not as the invented one")
+    .action((options: { readonly empty?: true }) => parts.serve({ empty: options.empty === true }));
   return program;
 };
 

@@ -1,1 +1,2 @@
 export * from "./demo-families.ts";
+export { type DemoDocument, type DemoWorkshop, demoWorkshop } from "./workshop/demo-workshop.ts";

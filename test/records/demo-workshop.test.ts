@@ -1,0 +1,137 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import type { CaseStore } from "#casework";
+import { parseFamily, settingsId } from "#contract";
+import { demoFamilies, demoWorkshop } from "#demo";
+import { openFamilyFiles, openRecords } from "#records";
+import { givenFamilies, isFresh, openWorkshop } from "#server";
+
+const today = "2031-05-14";
+const expected = demoWorkshop(today, demoFamilies(parseFamily));
+
+/** Opens a folder as the program does; what `act` gets is closed after it. */
+const opened = async <T>(
+  folder: string,
+  act: (stores: {
+    cases: CaseStore;
+    families: Awaited<ReturnType<typeof openFamilyFiles>>;
+    fresh: boolean;
+  }) => Promise<T>,
+): Promise<T> => {
+  const fresh = isFresh(folder);
+  const records = await openRecords(folder);
+  try {
+    return await act({ cases: records.cases, families: await openFamilyFiles(folder), fresh });
+  } finally {
+    await records.close();
+  }
+};
+
+const inFolder = async (act: (folder: string) => Promise<void>): Promise<void> => {
+  const folder = mkdtempSync(join(tmpdir(), "underbench-demo-"));
+  try {
+    await act(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+};
+
+const begin = (folder: string, day: string, empty = false) =>
+  opened(folder, (stores) => openWorkshop(stores, { fresh: stores.fresh, empty, today: day }));
+
+describe("a fresh data folder", () => {
+  it("becomes the demo workshop: every document and look as it was made, none with a clock that is off", () =>
+    inFolder(async (folder) => {
+      expect(await begin(folder, today)).toBe("invented");
+      await opened(folder, async ({ cases, families }) => {
+        const kept = await cases.listDocuments("car");
+        expect(kept.length).toBe(12);
+        for (const { kind, id, body } of expected.documents)
+          expect((await cases.loadDocument(kind, id))?.body).toEqual(body);
+        for (const car of kept) {
+          const looks = await cases.loadLooks({ car: car.id });
+          expect(looks.map(({ id }) => id)).toEqual(
+            expected.looks.filter((look) => look.car === car.id).map(({ id }) => id),
+          );
+          expect(looks.filter(({ clockOff }) => clockOff)).toEqual([]);
+        }
+        expect((await families.list()).map(({ id }) => id)).toEqual(["dotterel-coach", "knot-estate"]);
+      });
+    }));
+
+  it("becomes an empty workshop of one's own where that is asked, and stays so without asking again", () =>
+    inFolder(async (folder) => {
+      expect(await begin(folder, today, true)).toBe("own");
+      expect(await begin(folder, today)).toBe("own");
+      await opened(folder, async ({ cases, families }) => {
+        for (const kind of ["car", "visit", "settings"] as const) expect(await cases.listDocuments(kind)).toEqual([]);
+        expect(await families.list()).toEqual([]);
+      });
+      expect(givenFamilies("own")).toEqual({});
+      expect(Object.keys(givenFamilies("invented")).length).toBe(3);
+    }));
+});
+
+describe("a demo workshop opened again", () => {
+  it("stays as it was left, also when asked to begin empty on a later day", () =>
+    inFolder(async (folder) => {
+      await begin(folder, today);
+      const [first] = await opened(folder, ({ cases }) => cases.listDocuments("car"));
+      if (!first) throw new Error("no car");
+      const changed = { ...first.body, owner: "somebody else" };
+      const meta = { expectedVersion: 1, by: "E. Tarn", at: `${today}T12:00:00Z` };
+      await opened(folder, ({ cases }) => cases.saveDocument("car", first.id, changed, meta));
+      expect(await begin(folder, "2031-06-20", true)).toBe("invented");
+      await opened(folder, async ({ cases }) => {
+        expect((await cases.loadDocument("car", first.id))?.body.owner).toBe("somebody else");
+        expect((await cases.listDocuments("car")).length).toBe(12);
+      });
+    }));
+
+  it("is finished as of the day it began, where its loading was broken off", () =>
+    inFolder(async (folder) => {
+      let saved = 0;
+      const broken = opened(folder, ({ cases, families, fresh }) => {
+        const breaking: CaseStore = {
+          ...cases,
+          loadDocument: (kind, id) => cases.loadDocument(kind, id),
+          appendLooks: (looks, at) => cases.appendLooks(looks, at),
+          saveDocument: (...given) => {
+            saved += 1;
+            if (saved > 20) throw new Error("the power went");
+            return cases.saveDocument(...given);
+          },
+        };
+        return openWorkshop({ cases: breaking, families }, { fresh, empty: false, today });
+      });
+      await expect(broken).rejects.toThrow("the power went");
+      expect(await begin(folder, "2031-05-15")).toBe("invented");
+      await opened(folder, async ({ cases }) => {
+        expect((await cases.listDocuments("visit")).map(({ id }) => id).sort()).toEqual(
+          expected.documents
+            .filter(({ kind }) => kind === "visit")
+            .map(({ id }) => id)
+            .sort(),
+        );
+      });
+    }));
+});
+
+describe("a workshop of one's own", () => {
+  it("never gets the demo beside its cars, even where it has no settings", () =>
+    inFolder(async (folder) => {
+      const demoCar = expected.documents.find((document) => document.kind === "car");
+      if (demoCar?.kind !== "car") throw new Error("no car");
+      const car = { ...demoCar.body, invented: false };
+      await opened(folder, ({ cases }) =>
+        cases.saveDocument("car", "car-1", car, { expectedVersion: 0, by: "me", at: `${today}T08:00:00Z` }),
+      );
+      expect(await begin(folder, today)).toBe("own");
+      await opened(folder, async ({ cases }) => {
+        expect((await cases.listDocuments("car")).length).toBe(1);
+        expect(await cases.loadDocument("settings", settingsId)).toBeNull();
+      });
+    }));
+});
