@@ -1,14 +1,15 @@
 import type { Curve, CurveLine, FaultEffect } from "#casework";
 import { mmFromMetres } from "#quantity";
-import { type Box, boxesOverlap, distanceToSegment } from "../labels/crossing.ts";
+import type { Box } from "../labels/crossing.ts";
 import { polygon, polyline, type Spot } from "../path.ts";
-import type { Colour, Mark, Scene, TextStyle, TypeScale } from "../scene.ts";
+import type { Mark, Scene, TypeScale } from "../scene.ts";
 import { drawDimension } from "../symbols/dimension-line.ts";
 import { hairline, thinLine } from "../symbols/look.ts";
 import { computeStyleWidth, wrapText, wrapToLines } from "../text-width.ts";
 import { dashes, faces, stateColours, strokes } from "../tokens.ts";
 import { clipBand, type Reach, reachOfLines } from "./band-reach.ts";
 import type { FormatFigure } from "./format-figure.ts";
+import { LEFT, type Plot, placeBeside, RIGHT } from "./place-beside.ts";
 import { formatSigned, niceAxis } from "./ticks.ts";
 
 export interface CurveOptions {
@@ -22,8 +23,6 @@ const TOP = 34;
 const FOOT = 76;
 /** More room at the foot where a band runs on and says how far. */
 const RUNNING_ON = 28;
-const LEFT = 58;
-const RIGHT = 26;
 const BETWEEN = 34;
 const TOE_SHARE = 0.54;
 /** Lines nearer to each other than this all along are labelled together, page units. */
@@ -34,15 +33,6 @@ const TITLES: Readonly<Record<Curve["quantity"], string>> = {
   "toe-change": "toe less sound, °, in is +",
   "camber-change": "camber less sound, °",
 };
-
-interface Plot {
-  readonly x: number;
-  readonly width: number;
-  readonly top: number;
-  readonly bottom: number;
-  readonly toX: (value: number) => number;
-  readonly toY: (rise: number) => number;
-}
 
 /**
  * Toe and camber over travel beside each other, travel upright and shared; the sound wheel in ink, the other one in the
@@ -82,14 +72,18 @@ export function drawCurves(effect: FaultEffect, options: CurveOptions): Scene {
   };
 }
 
-/** The upright axis both curves share: travel from ride height. */
-function drawTravel(rises: readonly number[], toY: (rise: number) => number): readonly Mark[] {
+/** Rises that are written at the upright axis, millimetres. */
+function travelTicks(rises: readonly number[]): readonly number[] {
   const [low, high] = [Math.min(...rises), Math.max(...rises)];
   const inside = niceAxis(rises, 8).ticks.filter((tick) => tick >= low - 1e-9 && tick <= high + 1e-9);
   const middle = Math.max(inside.indexOf(0), 0);
-  const ticks = inside.length > 6 ? inside.filter((_, i) => (i - middle) % 2 === 0) : inside;
+  return inside.length > 6 ? inside.filter((_, i) => (i - middle) % 2 === 0) : inside;
+}
+
+/** The upright axis both curves share: travel from ride height. */
+function drawTravel(rises: readonly number[], toY: (rise: number) => number): readonly Mark[] {
   return [
-    ...ticks.map((tick): Mark => {
+    ...travelTicks(rises).map((tick): Mark => {
       const text = tick === 0 ? "0" : `${tick > 0 ? "+" : "−"}${Math.abs(tick)}`;
       return { kind: "text", x: LEFT - 10, y: toY(tick) + 4.5, text, style: "note", anchor: "end" };
     }),
@@ -196,6 +190,9 @@ function drawCurve(
     });
   }
   const taken: Box[] = [{ x: area.x, y: level - 2, width: area.width, height: 4 }];
+  // The first plot's labels may use the margin between the figures of the upright axis.
+  if (area.x === LEFT)
+    taken.push(...travelTicks(rises).map((tick) => ({ x: 0, y: area.toY(tick) - 10, width: LEFT - 8, height: 20 })));
   if (isChange) taken.push({ x: toX(0) - 2, y: area.top, width: 4, height: area.bottom - area.top });
   marks.push(...drawDifference(effect, curve, rises, now, plot, taken, options.format));
   marks.push(...labelLines(lines, plot, type, taken));
@@ -286,71 +283,6 @@ function labelLines(
   return lines.flatMap(({ line, spots }) =>
     placeBeside([line.state], spots, lines, plot, stateColours[line.state], type, taken),
   );
-}
-
-/** A few lines of words beside a curve: the first place free of curves and other words, looked for from the ends inward. */
-function placeBeside(
-  words: readonly string[],
-  own: readonly Spot[],
-  lines: readonly { readonly spots: readonly Spot[] }[],
-  plot: Plot,
-  colour: Colour,
-  type: TypeScale,
-  taken: Box[],
-): readonly Mark[] {
-  const style: TextStyle = "label-bold";
-  const { size } = faces[type][style];
-  const width = Math.max(...words.map((word) => computeStyleWidth(word, style, type)));
-  const height = words.length * size * 1.15;
-  const shares = [0.2, 0.8, 0.3, 0.7, 0.12, 0.88, 0.4, 0.6, 0.5];
-  let best: { readonly box: Box; readonly anchor: "start" | "end"; readonly hits: number } | null = null;
-  for (const share of shares) {
-    const spot = own[Math.round(share * (own.length - 1))];
-    if (spot === undefined) continue;
-    for (const side of [-1, 1] as const) {
-      const wanted = side === 1 ? spot[0] + 10 : spot[0] - 10 - width;
-      const x = Math.min(wanted, plot.x + plot.width + RIGHT - 6 - width);
-      const box = { x, y: spot[1] - height / 2, width, height };
-      const outside =
-        x < plot.x - 4 || x + width > plot.x + plot.width + 8 || box.y < plot.top || box.y + height > plot.bottom;
-      const away = lines.every(
-        ({ spots }) => ((spots[Math.round(share * (own.length - 1))]?.[0] ?? spot[0]) - spot[0]) * side <= 0,
-      );
-      const hits =
-        (outside ? 100 : 0) +
-        (away ? 0 : 0.5) +
-        (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
-        lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
-      if (best === null || hits < best.hits) best = { box, anchor: side === 1 ? "start" : "end", hits };
-    }
-  }
-  if (best === null) return [];
-  const { box, anchor } = best;
-  taken.push(box);
-  return words.map((text, i) => ({
-    kind: "text",
-    x: anchor === "start" ? box.x : box.x + box.width,
-    y: box.y + size * 0.86 + i * size * 1.15,
-    text,
-    style,
-    colour,
-    anchor,
-    halo: true,
-  }));
-}
-
-/** How many pieces of a curve come near a box. */
-function curveHits(spots: readonly Spot[], box: Box): number {
-  const centre: Spot = [box.x + box.width / 2, box.y + box.height / 2];
-  return spots.slice(1).filter((to, i) => {
-    const from = spots[i] ?? to;
-    if (distanceToSegment(centre, [from, to]) > (box.width + box.height) / 2 + 4) return false;
-    const steps = 6;
-    return Array.from({ length: steps + 1 }, (_, k) => k / steps).some((share) => {
-      const [x, y] = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-      return x > box.x - 4 && x < box.x + box.width + 4 && y > box.y - 2 && y < box.y + box.height + 2;
-    });
-  }).length;
 }
 
 /** In place of a curve whose sign is not sure: that it is not drawn, and the reading that would settle it. */

@@ -45,6 +45,9 @@ export function groupWords(group: PlaceGroup): string {
 /** Half width of the middle target, metres from the centre line. */
 const MIDDLE = 0.24;
 
+/** The words of the sides, before and behind the car, open their corners too: from their base line outward, page units. */
+const WITH_WORDS = 18;
+
 /** One target per corner and one per axle middle; they tile the drawing between the label columns, so none overlap. */
 export function carTargets(
   family: Family,
@@ -53,7 +56,8 @@ export function carTargets(
   layout: UndersideLayout,
   opened: PlaceGroup | null,
 ): readonly Target[] {
-  const { view, left, right, top, bottom } = layout;
+  const { view, left, right } = layout;
+  const [top, bottom] = [Math.max(layout.headY - WITH_WORDS, 0), layout.footY + WITH_WORDS];
   const half = Math.max(MIDDLE * view.scale, LEAST_TARGET / 2);
   const split =
     view.break === null

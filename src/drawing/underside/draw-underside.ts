@@ -144,7 +144,7 @@ function drawMarks(
 export function drawLeftOut(family: Family, { view, left, right }: UndersideLayout, clear = 0): readonly Mark[] {
   const wheelbase = `wheelbase ${Math.round(mmFromMetres(family.wheelbase))}`;
   const said = familyRungWords(family);
-  const area = clear > 0 ? { x: left + 6, width: view.centreX - clear - left - 12 } : { width: right - left - 40 };
+  const area = clear > 0 ? { x: left + 6, width: view.centreX - clear - left - 22 } : { width: right - left - 40 };
   if (view.break === null) {
     const y = view.y((family.front.wheel.centre[0] + family.rear.wheel.centre[0]) / 2);
     return notes(view.centreX, y, [wheelbase, ...said], area);
