@@ -183,5 +183,6 @@ describe("the cars of the demo workshop, appraised", () => {
     const findings = appraised.flatMap(({ appraisal }) => appraisal.findings);
     for (const grade of [0, 1, 2, 3] as const) expect(findings.some((f) => f.grade === grade)).toBe(true);
     expect(findings.some(({ effect }) => effect !== null)).toBe(true);
+    expect(findings.some(({ closeToCall }) => closeToCall)).toBe(true);
   });
 });

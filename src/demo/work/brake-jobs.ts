@@ -12,7 +12,7 @@ export interface BrakeHours {
   readonly parking: number | null;
 }
 
-/** Brake work of one axle; every line of it is invented. */
+/** Brake work of one axle, the smaller job before the one that includes it; every line of it is invented. */
 export function brakeJobs(axle: "front" | "rear", hours: BrakeHours): JobRow[] {
   const at = { axle, phase: "brakes", loosens: ["wheel"] } as const;
   const service = axle === "rear" && hours.parking !== null ? [10] : [];
@@ -20,26 +20,6 @@ export function brakeJobs(axle: "front" | "rear", hours: BrakeHours): JobRow[] {
   const aside = ["lift", "wheel-off", `${axle}-caliper-aside`];
   const hook = "Caliper on a hook, nothing hangs on its hose";
   return [
-    {
-      ...at,
-      id: "discs-and-pads",
-      label: "Brake discs and pads",
-      verb: "renew",
-      cures: ["disc/thickness", "disc/variation", "disc/runout", "disc/surface"],
-      hours: hours.discs,
-      access: aside,
-      support: hook,
-      cautions: [1, 7, 9, ...service, 13],
-      fasteners: [
-        [`${axle}-carrier-bolt`, 2],
-        ["disc-screw", 1],
-      ],
-      parts: [
-        [`${axle}-disc`, 1],
-        [`${axle}-pads`, 1],
-      ],
-      pair: true,
-    },
     {
       ...at,
       id: "pads",
@@ -52,6 +32,26 @@ export function brakeJobs(axle: "front" | "rear", hours: BrakeHours): JobRow[] {
       cautions: [1, 7, 9, ...service, 13],
       fasteners: [["guide-bolt", 2]],
       parts: [[`${axle}-pads`, 1]],
+      pair: true,
+    },
+    {
+      ...at,
+      id: "discs-and-pads",
+      label: "Brake discs and pads",
+      verb: "renew",
+      cures: ["disc/thickness", "disc/variation", "disc/runout", "disc/surface", "pads/thickness", "pads/taper"],
+      hours: hours.discs,
+      access: aside,
+      support: hook,
+      cautions: [1, 7, 9, ...service, 13],
+      fasteners: [
+        [`${axle}-carrier-bolt`, 2],
+        ["disc-screw", 1],
+      ],
+      parts: [
+        [`${axle}-disc`, 1],
+        [`${axle}-pads`, 1],
+      ],
       pair: true,
     },
     {

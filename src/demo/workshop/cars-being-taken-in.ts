@@ -133,6 +133,7 @@ export const carsBeingTakenIn: readonly CarRow[] = [
           discs: [
             [27.12, 27.1, 19.3, 19.28],
             [0.004, 0.002, 0, 0.003],
+            [0.002, 0, 0.003, 0.001],
           ],
           settled: true,
         },
@@ -167,6 +168,7 @@ export const carsBeingTakenIn: readonly CarRow[] = [
           discs: [
             [26.78, 26.81, 18.92, 18.95],
             [0.006, 0.003, 0, 0.002, 0.005, 0.004, 0.001, 0.003],
+            [0.003, 0.001, 0, 0.002],
           ],
           settled: true,
         },

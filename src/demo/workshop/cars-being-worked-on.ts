@@ -147,6 +147,7 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
           discs: [
             [25.9, 26, 19.4, 19.38],
             [0.018, 0.006, 0, 0.011, 0.026, 0.019, 0.008, 0.013],
+            [0.002, 0.004, 0.001, 0],
           ],
           settled: true,
         },

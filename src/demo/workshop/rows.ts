@@ -42,8 +42,8 @@ export interface ReadingRows {
   /** Middle of the tread, mm; and how much less the inner and the outer edge have. */
   readonly tread?: readonly [middle: Four, inner: Four, outer: Four];
   readonly pads?: Four;
-  /** Least of the disc, mm, and how it runs around at the points. */
-  readonly discs?: readonly [least: Four, around: readonly number[]];
+  /** Least of the disc, mm, and how much more there is at the points around it, front and rear. */
+  readonly discs?: readonly [least: Four, front: readonly number[], rear: readonly number[]];
   readonly camber?: Four;
   readonly toe?: Four;
   readonly caster?: readonly [left: number, right: number];

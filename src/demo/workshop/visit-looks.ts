@@ -103,7 +103,7 @@ function putReadings(rows: ReadingRows, put: Put): void {
   for (const [index, corner] of corners.entries()) {
     const least = rows.discs?.[0][index];
     if (least === undefined) break;
-    for (const [point, more] of (rows.discs?.[1] ?? []).entries())
+    for (const [point, more] of (rows.discs?.[index < 2 ? 1 : 2] ?? []).entries())
       put(`${corner}/disc/thickness`, reading("thickness", thousandths(least + more), String(point + 1)), "hanging");
   }
   each("alignment", "camber", rows.camber);

@@ -37,19 +37,8 @@ const brakes = {
 
 const fluid = { ...brakes, access: ["lift", "wheel-off", "fluid-open"], cautions: [1, 7, 8, 9, 13], pair: false };
 
-/** Brake work, the same on every layout; own hours are invented start values. */
+/** Brake work, the same on every layout, the smaller job before the one that includes it; own hours are invented start values. */
 export const brakeJobs: readonly UsualJob[] = [
-  {
-    ...brakes,
-    id: "discs-and-pads",
-    label: "Brake discs and pads",
-    cures: ["disc"],
-    hours: 0.45,
-    parts: [
-      { id: "disc", label: "Brake disc", count: 1 },
-      { id: "pads", label: "Brake pads, one wheel", count: 1 },
-    ],
-  },
   {
     ...brakes,
     id: "pads",
@@ -57,6 +46,17 @@ export const brakeJobs: readonly UsualJob[] = [
     cures: ["pads"],
     hours: 0.25,
     parts: [{ id: "pads", label: "Brake pads, one wheel", count: 1 }],
+  },
+  {
+    ...brakes,
+    id: "discs-and-pads",
+    label: "Brake discs and pads",
+    cures: ["disc", "pads"],
+    hours: 0.45,
+    parts: [
+      { id: "disc", label: "Brake disc", count: 1 },
+      { id: "pads", label: "Brake pads, one wheel", count: 1 },
+    ],
   },
   {
     ...brakes,
