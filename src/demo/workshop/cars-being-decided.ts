@@ -93,7 +93,7 @@ export const carsBeingDecided: readonly CarRow[] = [
         by: "P. Askew",
         bay: null,
         at: "plan",
-        waits: [["owner", "K. Osprin, says by Friday which of it", 3, 2]],
+        waits: [["owner", "answer of K. Osprin", 3, 2]],
         enquiry: complaint(
           "One clunk each time I go onto the brake.",
           "one-clunk-at-brake-application-or-pull",
@@ -134,7 +134,7 @@ export const carsBeingDecided: readonly CarRow[] = [
         by: "L. Merrow",
         bay: null,
         at: "plan",
-        waits: [["owner", "the bakery, when it can do without the car", 5, null]],
+        waits: [["owner", "answer of the bakery", 5, null]],
         enquiry: complaint(
           "Wanders with the load in, I steer all the time.",
           "wanders-needs-steady-correction",

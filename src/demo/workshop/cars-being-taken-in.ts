@@ -147,7 +147,7 @@ export const carsBeingTakenIn: readonly CarRow[] = [
         by: "E. Tarn",
         bay: "3",
         at: "underside",
-        waits: [["person", "E. Tarn, back tomorrow for the rear", 1, 1]],
+        waits: [["person", "E. Tarn, for the rear", 1, 1]],
         enquiry: complaint(
           "The rear steps out a little when I lift off in a long bend.",
           "rear-feels-loose-steers-by-itself",

@@ -16,7 +16,7 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
         by: "L. Merrow",
         bay: "2",
         at: "job-card",
-        waits: [["part", "trailing link bushes, two, ordered", 2, 1]],
+        waits: [["part", "two trailing link bushes", 2, 1]],
         enquiry: complaint(
           "It moves about at the back when I brake hard.",
           "rear-feels-loose-steers-by-itself",
@@ -51,7 +51,7 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
         by: "P. Askew",
         bay: null,
         at: "hand-over",
-        waits: [["stand", "alignment stand, free on Thursday", 1, 1]],
+        waits: [["stand", "alignment stand", 1, 1]],
         enquiry: complaint("Knocks at the back over drain covers.", "clunk-over-bumps-rear", "rear", "left"),
         readings: {
           heights: [350, 350, 344, 343],
