@@ -12,12 +12,12 @@ import {
   JobCardLaterPage,
   OptionsPage,
   PlanLaterPage,
-  ReadingsLaterPage,
   UndersideLaterPage,
 } from "./cases/case/later-stage-page.tsx";
 import { loadCase } from "./cases/case/load-case.ts";
 import { stageNow } from "./cases/case/progress.ts";
 import { EnquiryPage } from "./cases/enquiry/enquiry-page.tsx";
+import { ReadingsPage } from "./cases/readings/readings-page.tsx";
 import { loadToday } from "./cases/today/load-today.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
 import { FamilyPage } from "./families/family-page.tsx";
@@ -140,7 +140,7 @@ const visitCar = createRoute({
   validateSearch: readCarSearch,
   component: VisitCarPage,
 });
-const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsLaterPage });
+const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsPage });
 const looks = createRoute({ getParentRoute: () => visit, path: "/underside", component: UndersideLaterPage });
 const findings = createRoute({ getParentRoute: () => visit, path: "/findings", component: FindingsLaterPage });
 const options = createRoute({ getParentRoute: () => visit, path: "/options", component: OptionsPage });

@@ -1,7 +1,7 @@
 import { useState } from "react";
-import { FindingsList } from "../../shell/findings-list.tsx";
 import { useCase } from "../case/case-context.tsx";
 import { formatThousands } from "../case/case-sheet.tsx";
+import { AskedAgain } from "../fields/asked-again.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
 import { Segments } from "../fields/segments.tsx";
 import { documentKey, type UnsentEntry } from "../unsent/entry.ts";
@@ -29,39 +29,36 @@ const OdometerQuestion = () => {
   const before = pastVisit?.odometerKm ?? null;
   const again = (km: number | null) => change("visit", (body) => ({ ...(body ?? visit), odometerKm: km }));
   return (
-    <div className="odometer-question">
-      <FindingsList findings={findings} outcome="what you typed is still here" />
-      <p className="margin-links">
-        {codes.includes("odometer-miles") && odometerKm !== null && car.distanceUnit === "km" ? (
-          <button
-            type="button"
-            className="link"
-            onClick={() => {
-              change("car", (body) => ({ ...(body ?? car), distanceUnit: "mi" }));
-              again(asMiles(odometerKm));
-            }}
-          >
-            It was read in miles: {formatThousands(asMiles(odometerKm))} km
-          </button>
-        ) : null}
-        {before !== null && odometerKm !== null && odometerKm < before ? (
-          <button
-            type="button"
-            className="link"
-            onClick={() => {
-              change("car", (body) => ({ ...(body ?? car), odometerOffsetKm: offsetAfter(before, odometerKm) }));
-              again(odometerKm);
-            }}
-          >
-            The odometer was replaced: count on from {formatThousands(before)} km
-          </button>
-        ) : (
-          <button type="button" className="link" onClick={() => outbox.confirm(key)}>
-            It stands
-          </button>
-        )}
-      </p>
-    </div>
+    <AskedAgain where="Odometer" findings={findings}>
+      {codes.includes("odometer-miles") && odometerKm !== null && car.distanceUnit === "km" ? (
+        <button
+          type="button"
+          className="link"
+          onClick={() => {
+            change("car", (body) => ({ ...(body ?? car), distanceUnit: "mi" }));
+            again(asMiles(odometerKm));
+          }}
+        >
+          It was read in miles: {formatThousands(asMiles(odometerKm))} km
+        </button>
+      ) : null}
+      {before !== null && odometerKm !== null && odometerKm < before ? (
+        <button
+          type="button"
+          className="link"
+          onClick={() => {
+            change("car", (body) => ({ ...(body ?? car), odometerOffsetKm: offsetAfter(before, odometerKm) }));
+            again(odometerKm);
+          }}
+        >
+          The odometer was replaced: count on from {formatThousands(before)} km
+        </button>
+      ) : (
+        <button type="button" className="link" onClick={() => outbox.confirm(key)}>
+          It stands
+        </button>
+      )}
+    </AskedAgain>
   );
 };
 

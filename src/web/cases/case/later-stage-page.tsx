@@ -83,5 +83,4 @@ export const HandOverLaterPage = () => (
 );
 
 /** Steps of the first half that are being drawn. */
-export const ReadingsLaterPage = () => <LaterStagePage stage="readings" willBe={[]} />;
 export const UndersideLaterPage = () => <LaterStagePage stage="underside" willBe={[]} />;

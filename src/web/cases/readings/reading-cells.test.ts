@@ -1,0 +1,66 @@
+import { expect, test } from "vitest";
+import type { LookContent, StoredLook } from "#casework";
+import { ALL_CELLS, cellsOf, cellText, openAsked, parseCell, readTaken, twinCell } from "./reading-cells.ts";
+
+const look = (sequence: number, place: string, content: LookContent): StoredLook => ({
+  id: `01890a5d-ac96-774b-bcce-0000000000${String(sequence).padStart(2, "0")}`,
+  car: "car-1",
+  visit: "visit-1",
+  place,
+  content,
+  loadState: "standing",
+  instrument: null,
+  photo: null,
+  note: null,
+  who: "MK",
+  at: "2031-05-14T09:00:00Z",
+  sequence,
+  receivedAt: "2031-05-14T09:00:00Z",
+  clockOff: false,
+});
+
+test("every field has a key of its own, heights come first", () => {
+  expect(new Set(ALL_CELLS.map(({ key }) => key)).size).toBe(ALL_CELLS.length);
+  expect(ALL_CELLS[0]?.reading.group).toBe("heights");
+  expect(cellsOf("discs")).toHaveLength(32);
+});
+
+test("what is typed is kept in SI and shown as it was typed", () => {
+  for (const [group, text] of [
+    ["heights", "382"],
+    ["pressures", "2.3"],
+    ["alignment", "-1.25"],
+    ["discs", "24.35"],
+  ] as const) {
+    const reading = cellsOf(group)[0]?.reading;
+    if (reading === undefined) throw new Error("no such group");
+    const value = parseCell(text.replace(".", ","), reading);
+    expect(cellText({ quantity: reading.quantity, value: value ?? Number.NaN })).toBe(text);
+  }
+});
+
+test("what is no number is not taken for one", () => {
+  const reading = cellsOf("heights")[0]?.reading;
+  if (reading === undefined) throw new Error("no heights");
+  for (const text of ["high", "3 8 2", "38-2", "."]) expect(parseCell(text, reading)).toBeUndefined();
+  expect(parseCell(" ", reading)).toBeNull();
+});
+
+test("a reading taken later counts before a mark that it was not taken", () => {
+  const height = cellsOf("heights")[0];
+  if (height === undefined) throw new Error("no heights");
+  const { place } = height.reading;
+  const marked = [look(1, place, { kind: "not-taken", quantity: "ride-height" })];
+  expect(openAsked("heights", readTaken(marked))).toHaveLength(3);
+  const taken = readTaken([
+    ...marked,
+    look(2, place, { kind: "reading", quantity: "ride-height", value: 0.382, u: 0.001, point: null }),
+  ]);
+  expect(taken.taken.get(height.key)?.value).toBe(0.382);
+});
+
+test("the other side of a field is the same field there", () => {
+  const [left] = cellsOf("tread");
+  const other = left === undefined ? null : twinCell(left);
+  expect(ALL_CELLS.some(({ key }) => key === other)).toBe(true);
+});

@@ -1,0 +1,100 @@
+import {
+  type CountedReading,
+  countingLooks,
+  formatNumber,
+  groupByPlace,
+  quantityForms,
+  type ReadingGroup,
+  type StandardReading,
+  type StoredLook,
+  standardReadings,
+  twinPlace,
+} from "#casework";
+
+/** One field of the page: a quantity at a place, at one of its points. */
+export interface Cell {
+  /** Place, quantity and point as one text. */
+  readonly key: string;
+  readonly reading: StandardReading;
+  readonly point: string | null;
+}
+
+/** Groups in the order they are taken: heights first, before the car is lifted. */
+export const GROUPS: readonly ReadingGroup[] = ["heights", "pressures", "tread", "pads", "discs", "alignment"];
+
+export const READINGS: readonly StandardReading[] = standardReadings();
+
+const keyOf = (place: string, quantity: string, point: string | null): string => `${place}|${quantity}|${point ?? ""}`;
+
+/** Every field of a group, corner by corner. */
+export const cellsOf = (group: ReadingGroup): readonly Cell[] =>
+  READINGS.filter((reading) => reading.group === group).flatMap((reading) =>
+    reading.points.map((point) => ({ key: keyOf(reading.place, reading.quantity, point), reading, point })),
+  );
+
+/** Every field of the page in its order. */
+export const ALL_CELLS: readonly Cell[] = GROUPS.flatMap(cellsOf);
+
+/** What is on record in the fields of this page. */
+export interface TakenReadings {
+  /** By the key of a field. */
+  readonly taken: ReadonlyMap<string, CountedReading>;
+  /** Looks that say a reading was not taken, by place and quantity; a reading taken later counts before them. */
+  readonly notTaken: ReadonlyMap<string, readonly string[]>;
+}
+
+/** Place and quantity as one text, as notTaken has them. */
+export const askedKey = ({ place, quantity }: Pick<StandardReading, "place" | "quantity">): string =>
+  `${place}|${quantity}`;
+
+/** Reads the looks of a visit as fields. */
+export const readTaken = (looks: readonly StoredLook[]): TakenReadings => {
+  const taken = new Map<string, CountedReading>();
+  for (const [place, { readings }] of groupByPlace(looks)) {
+    for (const reading of readings) taken.set(keyOf(place, reading.quantity, reading.point), reading);
+  }
+  const notTaken = new Map<string, string[]>();
+  for (const { id, place, content } of countingLooks(looks)) {
+    if (content.kind !== "not-taken" || content.quantity === null) continue;
+    const key = askedKey({ place, quantity: content.quantity });
+    notTaken.set(key, [...(notTaken.get(key) ?? []), id]);
+  }
+  return { taken, notTaken };
+};
+
+/** A reading as it is written in its field, without its unit. */
+export const cellText = ({ quantity, value }: Pick<CountedReading, "quantity" | "value">): string => {
+  const { factor, decimals } = quantityForms[quantity];
+  return formatNumber(value * factor, decimals).replace("−", "-");
+};
+
+/** A figure from its text, SI; null for an empty text, undefined where it is none. */
+export const parseCell = (text: string, { quantity }: StandardReading): number | null | undefined => {
+  const plain = text.trim().replace(",", ".").replace("−", "-");
+  if (plain === "") return null;
+  if (!/^-?\d*\.?\d+$|^-?\d+\.$/.test(plain)) return undefined;
+  return Number(plain) / quantityForms[quantity].factor;
+};
+
+/** Between what a reading makes sense, in words: "200 to 600 mm". */
+export const rangeWords = ({ quantity }: StandardReading): string => {
+  const { plausible, factor, unit } = quantityForms[quantity];
+  const [low, high] = plausible.map((value) => value * factor);
+  const shown = (value: number | undefined) => String(Number((value ?? 0).toPrecision(6)));
+  return `${shown(low)} to ${shown(high)} ${unit}`;
+};
+
+/** The field of the other side; null where there is none. */
+export const twinCell = ({ reading, point }: Cell): string | null => {
+  const place = twinPlace(reading.place);
+  return place === null ? null : keyOf(place, reading.quantity, point);
+};
+
+/** Fields of a group that still ask for something: no reading, and nobody said it was not taken. */
+export const openAsked = (group: ReadingGroup, { taken, notTaken }: TakenReadings): readonly StandardReading[] =>
+  READINGS.filter(
+    (reading) =>
+      reading.group === group &&
+      !notTaken.has(askedKey(reading)) &&
+      !reading.points.some((point) => taken.has(keyOf(reading.place, reading.quantity, point))),
+  );

@@ -1,0 +1,150 @@
+import { useEffect, useState } from "react";
+import { quantityForms } from "#casework";
+import { useTypeScale } from "../../look/use-type-scale.ts";
+import { useCase } from "../case/case-context.tsx";
+import { CaseSheet } from "../case/case-sheet.tsx";
+import { StageDone } from "../case/stage-done.tsx";
+import { Segments } from "../fields/segments.tsx";
+import { NumberPad } from "./number-pad.tsx";
+import { ALL_CELLS, cellText, GROUPS, openAsked, rangeWords, twinCell } from "./reading-cells.ts";
+import type { ActiveField } from "./reading-field.tsx";
+import { ReadingGroupTable } from "./reading-group.tsx";
+import { isRefusedReading, type Readings, useReadings } from "./use-readings.ts";
+
+/** Whether the car stood settled when its heights were read. */
+const Settled = () => {
+  const { visit, change } = useCase();
+  return (
+    <Segments
+      label="Settled on its wheels"
+      options={[
+        { value: "yes", words: "rolled and bounced" },
+        { value: "no", words: "not settled" },
+      ]}
+      value={visit.settled === null ? null : visit.settled ? "yes" : "no"}
+      onChange={(value) =>
+        change("visit", (body) => ({ ...(body ?? visit), settled: value === null ? null : value === "yes" }))
+      }
+    />
+  );
+};
+
+/** Puts the focus into the field after one; the last one is left. */
+const goToNext = (key: string) => {
+  const next = ALL_CELLS[ALL_CELLS.findIndex((cell) => cell.key === key) + 1];
+  const element =
+    next === undefined ? null : document.querySelector<HTMLInputElement>(`[data-cell="${CSS.escape(next.key)}"]`);
+  if (element !== null) element.focus();
+  else if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+};
+
+/** What is known about the field that is open: range, last visit, other side. */
+const FieldMargin = ({ active, readings }: { readonly active: ActiveField; readonly readings: Readings }) => {
+  const { cell, text, type } = active;
+  const touch = useTypeScale() === "touch";
+  const { unit, plausible } = quantityForms[cell.reading.quantity];
+  // The margin slides up over the lower half of an upright tablet: the field it is about stays in view.
+  useEffect(() => {
+    document.querySelector(`[data-cell="${CSS.escape(cell.key)}"]`)?.scrollIntoView({ block: "nearest" });
+  }, [cell.key]);
+  const last = readings.past.taken.get(cell.key);
+  const twin = twinCell(cell);
+  const other = twin === null ? undefined : readings.taken.get(twin);
+  const facts = [
+    { label: "last visit", value: last === undefined ? "none" : cellText(last) },
+    { label: "other side", value: other === undefined ? "not taken" : cellText(other) },
+    { label: "range", value: rangeWords(cell.reading) },
+  ];
+  return (
+    <div className="field-margin">
+      <div>
+        <h2 className="heading">
+          {cell.reading.label}
+          {cell.point === null ? "" : `, ${cell.point}`}
+        </h2>
+        <dl className="field-facts">
+          {facts.map(({ label, value }) => (
+            <div key={label}>
+              <dt className="label">{label}</dt>
+              <dd className="lead">{value}</dd>
+            </div>
+          ))}
+        </dl>
+        <p className="note">
+          Outside the range you are asked once more; it is what cars show, from memory, and no limit.
+        </p>
+      </div>
+      {touch ? (
+        <div className="field-pad">
+          <p className="pad-figure">
+            <span className="figure-huge">{text === "" ? "\u00a0" : text}</span> <span className="unit">{unit}</span>
+          </p>
+          <NumberPad text={text} onType={type} signed={plausible[0] < 0} onNext={() => goToNext(cell.key)} />
+        </div>
+      ) : null}
+    </div>
+  );
+};
+
+const Summary = ({ readings, open }: { readonly readings: Readings; readonly open: number }) => (
+  <>
+    <h2 className="heading">{readings.taken.size === 0 ? "Heights first" : `${readings.taken.size} readings taken`}</h2>
+    <StageDone stage="readings" />
+    <p className="margin-lead">
+      {open === 0
+        ? "Everything that is asked for was taken, or somebody said it was not."
+        : "Before the car has been lifted. What was not taken stays blank on paper and says so."}
+    </p>
+    <p className="note">A reading is kept as soon as its field is left.</p>
+  </>
+);
+
+/** Readings: heights first, then what is read with the wheels on and off; everything may be called not taken. */
+export const ReadingsPage = () => {
+  const readings = useReadings();
+  const [active, setActive] = useState<ActiveField | null>(null);
+  const open = GROUPS.reduce((sum, group) => sum + openAsked(group, readings).length, 0);
+  return (
+    <CaseSheet
+      stage="readings"
+      subject={active?.cell.key ?? null}
+      marginLow={132}
+      shownOnPage={isRefusedReading}
+      margin={
+        active === null ? (
+          <Summary readings={readings} open={open} />
+        ) : (
+          <>
+            <FieldMargin active={active} readings={readings} />
+            <p className="margin-links">
+              <button type="button" className="link" onClick={() => setActive(null)}>
+                All readings
+              </button>
+            </p>
+          </>
+        )
+      }
+    >
+      <div className="case-page readings">
+        {GROUPS.map((group) => (
+          <div key={group}>
+            <ReadingGroupTable group={group} readings={readings} onActive={setActive} />
+            {group === "heights" ? <Settled /> : null}
+          </div>
+        ))}
+        {open === 0 ? null : (
+          <button type="button" className="stroke" onClick={() => readings.markNotTaken(GROUPS)}>
+            <svg viewBox="0 0 60 60" width="44" height="44" aria-hidden="true" className="stroke-arrow">
+              <circle cx="30" cy="30" r="30" />
+              <path d="M18 30H42M32 20L42 30L32 40" />
+            </svg>
+            <span>
+              <strong>Rest of the readings not taken</strong>
+              <span className="label">one record for each of the {open}; each group can be asked again</span>
+            </span>
+          </button>
+        )}
+      </div>
+    </CaseSheet>
+  );
+};

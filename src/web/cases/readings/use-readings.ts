@@ -1,0 +1,150 @@
+import { useMemo, useState } from "react";
+import { computeReadingUncertainty, type LoadState, type ReadingGroup, usualInstrument } from "#casework";
+import { type Case, type NewLook, useCase } from "../case/case-context.tsx";
+import type { UnsentEntry, UnsentLook } from "../unsent/entry.ts";
+import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
+import {
+  ALL_CELLS,
+  askedKey,
+  type Cell,
+  cellsOf,
+  cellText,
+  openAsked,
+  parseCell,
+  READINGS,
+  readTaken,
+  type TakenReadings,
+} from "./reading-cells.ts";
+
+/** How a group is being read: what with, and in which state of load. */
+export interface Means {
+  readonly instrument: string | null;
+  readonly loadState: LoadState;
+}
+
+const USUAL_STATE: Readonly<Record<ReadingGroup, LoadState>> = {
+  heights: "standing",
+  pressures: "standing",
+  tread: "hanging",
+  pads: "hanging",
+  discs: "hanging",
+  alignment: "standing",
+};
+
+const usualMeans = (group: ReadingGroup): Means => {
+  const first = cellsOf(group)[0];
+  return {
+    instrument: first === undefined ? null : usualInstrument(first.reading.quantity),
+    loadState: USUAL_STATE[group],
+  };
+};
+
+const PLACES = new Set(READINGS.map(askedKey));
+
+/** True for a refused reading of one of the fields of this page. */
+export const isRefusedReading = (entry: UnsentEntry): entry is UnsentLook => {
+  if (entry.what !== "look" || entry.state.kind !== "refused") return false;
+  const { place, content } = entry.look;
+  return content.kind === "reading" && PLACES.has(`${place}|${String(content.quantity)}`);
+};
+
+const cellOfLook = ({ look: { place, content } }: UnsentLook): Cell | undefined =>
+  ALL_CELLS.find(
+    ({ reading, point }) =>
+      reading.place === place && reading.quantity === content.quantity && point === (content.point ?? null),
+  );
+
+/** A refused reading with its field and its key in the outbox. */
+export interface RefusedReading {
+  readonly entryKey: string;
+  readonly entry: UnsentLook;
+  readonly cell: Cell;
+}
+
+export interface Readings extends TakenReadings {
+  readonly held: Case;
+  /** What was taken at earlier visits. */
+  readonly past: TakenReadings;
+  readonly meansOf: (group: ReadingGroup) => Means;
+  readonly setMeans: (group: ReadingGroup, means: Means) => void;
+  readonly refused: readonly RefusedReading[];
+  /** Text on record in a field, or as it was typed and refused. */
+  readonly textOf: (cell: Cell) => string;
+  /** Keeps what was typed; false where it is no number. */
+  readonly keep: (cell: Cell, text: string) => boolean;
+  /** Says of everything still open in these groups that it was not taken: one record each. */
+  readonly markNotTaken: (groups: readonly ReadingGroup[]) => void;
+  /** Takes such marks of a group back. */
+  readonly askAgain: (group: ReadingGroup) => void;
+}
+
+const typedText = (entry: UnsentLook, { reading }: Cell): string => {
+  const value = Object.entries(entry.look.content).find(([key]) => key.startsWith("value"))?.[1];
+  return typeof value === "number" ? String(value) : cellText({ quantity: reading.quantity, value: Number.NaN });
+};
+
+/** The readings of this visit: what is on record in each field, and how more is recorded. */
+export const useReadings = (): Readings => {
+  const held = useCase();
+  const { entries } = useOutbox();
+  const [means, setMeansOf] = useState<Partial<Record<ReadingGroup, Means>>>({});
+  const now = useMemo(() => readTaken(held.looks), [held.looks]);
+  const past = useMemo(() => readTaken(held.past), [held.past]);
+  const refused = useMemo(
+    () =>
+      [...entries].flatMap(([entryKey, entry]): RefusedReading[] => {
+        if (!isRefusedReading(entry) || entry.look.visit !== held.visitId) return [];
+        const cell = cellOfLook(entry);
+        return cell === undefined ? [] : [{ entryKey, entry, cell }];
+      }),
+    [entries, held.visitId],
+  );
+  const meansOf = (group: ReadingGroup): Means => means[group] ?? usualMeans(group);
+  const refusedIn = (cell: Cell) => refused.find((one) => one.cell.key === cell.key);
+  const textOf = (cell: Cell): string => {
+    const odd = refusedIn(cell);
+    if (odd !== undefined) return typedText(odd.entry, cell);
+    const taken = now.taken.get(cell.key);
+    return taken === undefined ? "" : cellText(taken);
+  };
+  const keep = (cell: Cell, text: string): boolean => {
+    const value = parseCell(text, cell.reading);
+    if (value === undefined) return false;
+    const odd = refusedIn(cell);
+    if (odd !== undefined) outbox.drop(odd.entryKey);
+    const last = now.taken.get(cell.key);
+    if (value === null) {
+      if (last !== undefined)
+        held.record([{ place: cell.reading.place, content: { kind: "withdrawn", look: last.look.id } }]);
+      return true;
+    }
+    const { quantity, place } = cell.reading;
+    const { instrument, loadState } = meansOf(cell.reading.group);
+    const usual = cell.reading.group === "alignment" ? usualInstrument(quantity) : instrument;
+    const u = computeReadingUncertainty(quantity, usual, value);
+    held.record([
+      { place, content: { kind: "reading", quantity, value, u, point: cell.point }, instrument: usual, loadState },
+    ]);
+    return true;
+  };
+  return {
+    ...now,
+    held,
+    past,
+    meansOf,
+    setMeans: (group, next) => setMeansOf((last) => ({ ...last, [group]: next })),
+    refused,
+    textOf,
+    keep,
+    markNotTaken: (groups) => {
+      const open = groups.flatMap((group) => openAsked(group, now));
+      held.record(open.map(({ place, quantity }): NewLook => ({ place, content: { kind: "not-taken", quantity } })));
+    },
+    askAgain: (group) => {
+      const marked = READINGS.filter((reading) => reading.group === group).flatMap((reading) =>
+        (now.notTaken.get(askedKey(reading)) ?? []).map((look) => ({ place: reading.place, look })),
+      );
+      held.record(marked.map(({ place, look }): NewLook => ({ place, content: { kind: "withdrawn", look } })));
+    },
+  };
+};
