@@ -19,6 +19,7 @@ export type * from "./cases/look.ts";
 export { type CountedReading, countingLooks, groupByPlace, type PlaceLooks } from "./cases/place-looks.ts";
 export type { PlannedRemedy, VisitPlan } from "./cases/plan-visits.ts";
 export {
+  effectWords,
   formatChance,
   formatKm,
   formatMoney,
@@ -32,7 +33,7 @@ export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
-export { ratesOf } from "./cases/shop-rates.ts";
+export { ratesOf, type ShopRates } from "./cases/shop-rates.ts";
 export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";
 export {

@@ -6,17 +6,17 @@ import { CarPage as VisitCarPage } from "./cases/car/car-page.tsx";
 import { readCarSearch } from "./cases/car/car-search.ts";
 import { CasePage } from "./cases/case/case-page.tsx";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
-import {
-  FindingsLaterPage,
-  HandOverLaterPage,
-  JobCardLaterPage,
-  OptionsPage,
-  PlanLaterPage,
-  UndersideLaterPage,
-} from "./cases/case/later-stage-page.tsx";
+import { OptionsPage, UndersideLaterPage } from "./cases/case/later-stage-page.tsx";
 import { loadCase } from "./cases/case/load-case.ts";
 import { stageNow } from "./cases/case/progress.ts";
 import { EnquiryPage } from "./cases/enquiry/enquiry-page.tsx";
+import { FindingsPage } from "./cases/findings/findings-page.tsx";
+import { readFindingsSearch } from "./cases/findings/findings-search.ts";
+import { HandOverPage } from "./cases/hand-over/hand-over-page.tsx";
+import { JobCardPage } from "./cases/job-card/job-card-page.tsx";
+import { readJobSearch } from "./cases/job-card/job-search.ts";
+import { PlanPage } from "./cases/plan/plan-page.tsx";
+import { readPlanSearch } from "./cases/plan/plan-search.ts";
 import { ReadingsPage } from "./cases/readings/readings-page.tsx";
 import { loadToday } from "./cases/today/load-today.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
@@ -142,11 +142,26 @@ const visitCar = createRoute({
 });
 const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsPage });
 const looks = createRoute({ getParentRoute: () => visit, path: "/underside", component: UndersideLaterPage });
-const findings = createRoute({ getParentRoute: () => visit, path: "/findings", component: FindingsLaterPage });
+const findings = createRoute({
+  getParentRoute: () => visit,
+  path: "/findings",
+  validateSearch: readFindingsSearch,
+  component: FindingsPage,
+});
 const options = createRoute({ getParentRoute: () => visit, path: "/options", component: OptionsPage });
-const plan = createRoute({ getParentRoute: () => visit, path: "/plan", component: PlanLaterPage });
-const jobCard = createRoute({ getParentRoute: () => visit, path: "/job-card", component: JobCardLaterPage });
-const handOver = createRoute({ getParentRoute: () => visit, path: "/hand-over", component: HandOverLaterPage });
+const plan = createRoute({
+  getParentRoute: () => visit,
+  path: "/plan",
+  validateSearch: readPlanSearch,
+  component: PlanPage,
+});
+const jobCard = createRoute({
+  getParentRoute: () => visit,
+  path: "/job-card",
+  validateSearch: readJobSearch,
+  component: JobCardPage,
+});
+const handOver = createRoute({ getParentRoute: () => visit, path: "/hand-over", component: HandOverPage });
 
 export const router = createRouter({
   routeTree: root.addChildren([

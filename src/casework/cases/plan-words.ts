@@ -1,5 +1,6 @@
 import type { Cents } from "#engines/planning";
-import { formatNumber } from "../fault/format-figure.ts";
+import { formatFigure, formatNumber } from "../fault/format-figure.ts";
+import type { FaultEffect } from "../fault-effect.ts";
 import type { PlannedRemedy, VisitPlan } from "./plan-visits.ts";
 
 /** Never broken at the end of a line. */
@@ -78,4 +79,13 @@ export function lifeWords({ halfGoneKm, remaining }: PlannedRemedy): string {
   if (remaining === null || halfGoneKm === null) return "Remaining life: not on file.";
   const rounded = halfGoneKm >= 1000 ? Math.round(halfGoneKm / 500) * 500 : Math.round(halfGoneKm / 100) * 100;
   return `Half of such parts are gone within ${formatKm(rounded)} from here, counted from new (${remaining.source}).`;
+}
+
+/** What the faults a remedy cures do, in a few words: "0.32° further in under braking"; "" where nothing is computed. */
+export function effectWords(findings: readonly { readonly effect: FaultEffect | null }[]): string {
+  const figures = findings.flatMap(({ effect }) => (effect?.headline.signSure ? [effect.headline] : []));
+  const worst = figures.toSorted((a, b) => Math.abs(b.value) - Math.abs(a.value))[0];
+  if (worst === undefined) return "";
+  const size = formatFigure({ ...worst, value: Math.abs(worst.value) });
+  return `toe ${size} further ${worst.value >= 0 ? "in" : "out"} under braking`;
 }

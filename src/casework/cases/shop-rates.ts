@@ -1,6 +1,8 @@
 import type { ShopRates } from "#vehicle";
 import type { SettingsDocument } from "./documents.ts";
 
+export type { ShopRates } from "#vehicle";
+
 /** Rates until a workshop has set its own (invented). */
 const startRates: ShopRates = {
   workshop: "",

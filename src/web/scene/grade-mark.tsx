@@ -6,11 +6,15 @@ interface GradeMarkProps {
   /** null: not looked at. */
   readonly grade: Grade | null;
   readonly size?: number;
+  /** Too close to call: wears a dashed ring. */
+  readonly close?: boolean;
 }
 
 /** The mark of a grade beside words; the words carry the meaning. */
-export const GradeMark = ({ grade, size = 18 }: GradeMarkProps) => (
+export const GradeMark = ({ grade, size = 18, close = false }: GradeMarkProps) => (
   <svg viewBox="0 0 20 20" width={size} height={size} aria-hidden="true" className="grade-mark">
-    {svgNodesOf({ kind: "grade", grade, cx: 10, cy: 10, size: 20 }, { theme: "css" }).map(renderSvgNode)}
+    {svgNodesOf({ kind: "grade", grade, close, cx: 10, cy: 10, size: close ? 14 : 20 }, { theme: "css" }).map(
+      renderSvgNode,
+    )}
   </svg>
 );

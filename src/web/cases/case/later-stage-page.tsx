@@ -44,43 +44,5 @@ export const OptionsPage = () => (
   />
 );
 
-/** Findings of one car, before their page exists. */
-export const FindingsLaterPage = () => (
-  <LaterStagePage
-    stage="findings"
-    willBe={[
-      {
-        name: "What is worn",
-        says: "each reading against its limit and whose, against the other side, against its past",
-      },
-      { name: "What is suspected", says: "causes by their chance, and the next best look" },
-    ]}
-  />
-);
-
-/** Plan of one car, before its page exists. */
-export const PlanLaterPage = () => (
-  <LaterStagePage
-    stage="plan"
-    willBe={[{ name: "Now or later", says: "whole remedies over visits, shared labour once, what waiting costs" }]}
-  />
-);
-
-/** Job card of one car, before its page exists. */
-export const JobCardLaterPage = () => (
-  <LaterStagePage
-    stage="job-card"
-    willBe={[{ name: "Steps in their order", says: "support, torque and stage, new fasteners, cautions" }]}
-  />
-);
-
-/** Hand-over of one car, before its page exists. */
-export const HandOverLaterPage = () => (
-  <LaterStagePage
-    stage="hand-over"
-    willBe={[{ name: "As left beside as found", says: "checks that hold the car, what is taught anew, who signed" }]}
-  />
-);
-
 /** Steps of the first half that are being drawn. */
 export const UndersideLaterPage = () => <LaterStagePage stage="underside" willBe={[]} />;

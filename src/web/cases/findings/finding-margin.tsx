@@ -1,0 +1,65 @@
+import { Link } from "@tanstack/react-router";
+import type { AppraisedFinding, CarRemedy, FaultEffect } from "#casework";
+import { positionName } from "#drawing";
+import type { Family } from "../../car.ts";
+import { RUNG_WORDS } from "../../effect/figure-facts.tsx";
+import { FigureLine } from "../../effect/figure-line.tsx";
+import { Headline } from "../../geometry/headline.tsx";
+import { MarginSection } from "../../shell/margin-section.tsx";
+import { GradeLine } from "../appraisal/grade-words.tsx";
+import { ReasonLine } from "./reason-line.tsx";
+
+/** What the fault does to the car: the sentence, and every figure of it, each opening. */
+const EffectFacts = ({ effect }: { readonly effect: FaultEffect }) => (
+  <>
+    <h3 className="margin-title">What it does</h3>
+    <p className="margin-lead effect-sentence">{effect.sentence}</p>
+    <Headline effect={effect} />
+    <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
+    <MarginSection title="How sure">
+      {effect.howSure} Geometry {RUNG_WORDS[effect.rung]}.
+    </MarginSection>
+    <MarginSection title="What else moves">{effect.whatElse}</MarginSection>
+    <MarginSection title="Computed so">{effect.computedSo}</MarginSection>
+    <h3 className="margin-title">All figures; each opens</h3>
+    {effect.figures.map((figure) => (
+      <FigureLine key={figure.key} figure={figure} />
+    ))}
+  </>
+);
+
+interface FindingMarginProps {
+  readonly visitId: string;
+  readonly family: Family;
+  readonly finding: AppraisedFinding;
+  /** The remedy that cures it; null where none is on file. */
+  readonly remedy: CarRemedy | null;
+}
+
+/** Explains one finding: what was found, what it was held against and whose, how sure, what it does, what cures it. */
+export const FindingMargin = ({ visitId, family, finding, remedy }: FindingMarginProps) => (
+  <>
+    <div className="margin-top">
+      <GradeLine grade={finding.grade} close={finding.closeToCall} />
+    </div>
+    <h2 className="heading">{positionName(family, finding.place)}</h2>
+    <p className="margin-lead">{finding.found}</p>
+    {finding.reasons.length === 0 ? null : <h3 className="margin-title">Why; each reading opens</h3>}
+    {finding.reasons.map((reason) => (
+      <ReasonLine key={reason.text} reason={reason} finding={finding} />
+    ))}
+    {finding.howSure === "" || finding.effect !== null ? null : (
+      <MarginSection title="How sure">{finding.howSure}</MarginSection>
+    )}
+    {finding.effect === null ? null : <EffectFacts effect={finding.effect} />}
+    <MarginSection title="What cures it">{remedy === null ? "No remedy on file." : remedy.label}</MarginSection>
+    <p className="margin-links">
+      <Link to="/cases/$visit/plan" params={{ visit: visitId }}>
+        See the plan
+      </Link>
+      <Link to="/cases/$visit/underside" params={{ visit: visitId }}>
+        Look again
+      </Link>
+    </p>
+  </>
+);

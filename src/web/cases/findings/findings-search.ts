@@ -1,0 +1,11 @@
+/** What is selected on the sheet of findings, as it stands in the address. */
+export interface FindingsSearch {
+  /** Id of a place. */
+  readonly at?: string;
+  /** Id of a cause. */
+  readonly suspect?: string;
+}
+
+/** Reads the selection of an address; a cause stands before a place. */
+export const readFindingsSearch = ({ at, suspect }: Record<string, unknown>): FindingsSearch =>
+  typeof suspect === "string" ? { suspect } : typeof at === "string" ? { at } : {};

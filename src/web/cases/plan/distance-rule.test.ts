@@ -1,0 +1,19 @@
+import { expect, test } from "vitest";
+import { distanceRule } from "./distance-rule.ts";
+
+test("the rule runs from the first visit to the horizon with few round ticks", () => {
+  const rule = distanceRule({
+    visits: [
+      { label: "Now", odometerKm: 128_440 },
+      { label: "Next", odometerKm: 143_440 },
+    ],
+    declined: [],
+    agreed: [],
+    fixed: [],
+    horizonKm: 165_940,
+  });
+  expect(rule.share(128_440)).toBe(0);
+  expect(rule.share(143_440)).toBeCloseTo(0.4, 12);
+  expect(rule.share(900_000)).toBe(1);
+  expect(rule.ticks).toEqual([130_000, 135_000, 140_000, 145_000, 150_000, 155_000, 160_000, 165_000]);
+});

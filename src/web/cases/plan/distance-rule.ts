@@ -1,0 +1,29 @@
+import type { PlanDocument } from "#casework";
+
+/** A stretch of road ahead, as a plan draws it from left to right. */
+export interface DistanceRule {
+  readonly fromKm: number;
+  readonly toKm: number;
+  /** Share of the rule's length at a distance, 0 to 1, held inside. */
+  readonly share: (km: number) => number;
+  /** Round distances with room between their figures. */
+  readonly ticks: readonly number[];
+}
+
+const STEPS = [500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000];
+const MOST_TICKS = 9;
+
+/** The rule of a plan: from its first visit to its horizon. */
+export const distanceRule = ({ visits, horizonKm }: PlanDocument): DistanceRule => {
+  const fromKm = visits[0]?.odometerKm ?? 0;
+  const toKm = Math.max(horizonKm, fromKm + 1000, ...visits.map((v) => v.odometerKm));
+  const step = STEPS.find((s) => (toKm - fromKm) / s <= MOST_TICKS) ?? 500_000;
+  const ticks: number[] = [];
+  for (let km = Math.ceil(fromKm / step) * step; km <= toKm; km += step) ticks.push(km);
+  return {
+    fromKm,
+    toKm,
+    share: (km) => Math.min(1, Math.max(0, (km - fromKm) / (toKm - fromKm))),
+    ticks,
+  };
+};
