@@ -1,4 +1,6 @@
+export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
+export { type AppraisalMemory, createMemory } from "./cases/appraisal-memory.ts";
 export {
   type Appraisal,
   type AppraisedFinding,
@@ -18,6 +20,7 @@ export type * from "./cases/look.ts";
 export { type CountedReading, countingLooks, groupByPlace, type PlaceLooks } from "./cases/place-looks.ts";
 export type { PlannedRemedy, VisitPlan } from "./cases/plan-visits.ts";
 export {
+  effectWords,
   formatChance,
   formatKm,
   formatMoney,
@@ -32,6 +35,7 @@ export { quantitiesFor } from "./cases/quantities-for.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
+export { ratesOf, type ShopRates } from "./cases/shop-rates.ts";
 export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";
 export {
