@@ -6,6 +6,8 @@ export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-fa
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
 export { nearestPoint } from "./nearest-point.ts";
+export { drawNumberedCar, drawNumberRing, type NumberedPlaces } from "./owners-page/draw-numbered-car.ts";
+export { drawRemedyBar, type RemedyBar } from "./owners-page/draw-remedy-bar.ts";
 export { type CurveOptions, drawCurves } from "./plot/draw-curves.ts";
 export type { FormatFigure } from "./plot/format-figure.ts";
 export type * from "./scene.ts";

@@ -1,0 +1,131 @@
+import { drawNumberRing, drawRemedyBar, type Mark } from "#drawing";
+import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
+import { agreedWords, BAR_ROOM, COLUMNS, PAGE, type PlacedRow, PRICE_WIDTH, secondWords } from "./owners-page-plan.ts";
+import { firstBase, heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
+import { structureElement } from "./structure.ts";
+
+const X = PAGE.margin;
+const RIGHT = PAGE.width - PAGE.margin;
+const PRICE_X = RIGHT - PRICE_WIDTH;
+const RULE_X = X + COLUMNS.rule;
+const KM_PER_MILE = 1.609344;
+/** Half height of a bar while the part is sure to last. */
+const BAR_HALF = 8;
+const BOX = 13;
+
+/** Round distances along the rule: the first and largest of these steps that leaves at most four. */
+const STEPS = [1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
+
+/** The head of the table: names of the columns, and the rule of distance from now. */
+export function drawTableHead(page: OwnersDocument, table: PDFKit.PDFStructureElement, top: number): void {
+  const { doc, facts, plan } = page;
+  const { second } = plan.styles;
+  const unit = facts.car.distanceUnit;
+  const reach = unit === "mi" ? plan.reachKm / KM_PER_MILE : plan.reachKm;
+  const step = STEPS.find((one) => reach / one <= 4.2) ?? reach;
+  const ticks = Array.from({ length: Math.floor(reach / step) + 1 }, (_, i) => i * step);
+  const at = (distance: number) => RULE_X + (distance / reach) * COLUMNS.ruleWidth;
+  const line = top + 34;
+  const marks: Mark[] = [
+    { kind: "path", d: `M${RULE_X} ${line}H${RULE_X + COLUMNS.ruleWidth}`, stroke: { colour: "ink", width: 1.6 } },
+    ...ticks.map(
+      (tick): Mark => ({ kind: "path", d: `M${at(tick)} ${line - 6}V${line}`, stroke: { colour: "ink", width: 1.4 } }),
+    ),
+  ];
+  drawArtifact(page, marks);
+  const row = structureElement(doc, "TR");
+  table.add(row);
+  const cell = (draw: () => void) => row.add(structureElement(doc, "TH", { scope: "Column" }, draw));
+  cell(() => setLine(doc, "remedy", X, top + 24, second));
+  cell(() => {
+    for (const [i, tick] of ticks.entries()) {
+      const whole = String(tick).replace(/\B(?=(\d{3})+(?!\d))/g, "\u00a0");
+      const last = i === ticks.length - 1;
+      const text = i === 0 ? "now" : last ? `${whole} ${unit}` : whole;
+      const width = doc.font("source-sans-400").fontSize(second.size).widthOfString(text);
+      setLine(doc, text, i === 0 ? at(tick) : at(tick) - width / 2, top + 24, second);
+    }
+  });
+  cell(() => setLine(doc, "price without tax", RIGHT, top + 24, second, "end"));
+}
+
+/** One remedy: number and mark, what was found against which limit, its bar, what it does and what waiting does, its price. */
+export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureElement, placed: PlacedRow): void {
+  const { doc, facts, plan } = page;
+  const { styles } = plan;
+  const { line, y, height } = placed;
+  drawArtifact(page, rowMarks(page, placed));
+  const row = structureElement(doc, "TR");
+  table.add(row);
+  const cell = (type: "TH" | "TD", draw: () => void) =>
+    row.add(structureElement(doc, type, type === "TH" ? { scope: "Row" } : {}, draw));
+  cell("TH", () => {
+    const number = String(line.number);
+    const width = doc.font("source-sans-600").fontSize(styles.label.size).widthOfString(number);
+    setLine(doc, number, X + COLUMNS.number - width / 2, y + 14 + styles.label.size * 0.34, styles.label);
+    setBlock(doc, line.label, X + COLUMNS.words, y + 4, COLUMNS.wordsWidth, styles.label);
+  });
+  cell("TD", () => {
+    let top = y + 4 + heightOf(line.label, COLUMNS.wordsWidth, styles.label);
+    for (const text of line.found) {
+      top = setBlock(doc, text, X + COLUMNS.words, top, COLUMNS.wordsWidth, styles.second);
+    }
+  });
+  cell("TD", () => {
+    const under = setBlock(doc, line.sentence, RULE_X, y + BAR_ROOM, COLUMNS.saidWidth, styles.said);
+    setBlock(doc, secondWords(line, facts, plan.reachKm), RULE_X, under, COLUMNS.saidWidth, styles.second);
+  });
+  cell("TD", () => {
+    const price = shortenSet(line.price, PRICE_WIDTH, line.cents === null ? styles.second : styles.price);
+    setLine(doc, price, RIGHT, y + 19, line.cents === null ? styles.second : styles.price, "end");
+    let top = y + 6 + styles.price.leading;
+    if (line.priceNote !== null) {
+      setLine(doc, line.priceNote, RIGHT, top + firstBase(styles.small), styles.small, "end");
+      top += styles.small.leading;
+    }
+    if (line.cents === null) return;
+    for (const text of agreedWords(line)) {
+      top = setBlock(doc, text, PRICE_X + BOX + 8, top + 8, PRICE_WIDTH - BOX - 8, styles.small) - 8;
+    }
+  });
+  drawArtifact(page, [{ kind: "path", d: `M${X} ${y + height - 4}H${RIGHT}`, stroke: { colour: "hair", width: 1 } }]);
+}
+
+function rowMarks({ facts, plan }: OwnersDocument, { line, y }: PlacedRow): readonly Mark[] {
+  const { planDocument } = facts.appraisal;
+  const now = planDocument.visits[0]?.odometerKm ?? 0;
+  const at = (km: number) => RULE_X + (km / plan.reachKm) * COLUMNS.ruleWidth;
+  const middle = y + 13;
+  const { lasts } = line;
+  const visits = planDocument.visits
+    .map(({ odometerKm }) => at(odometerKm - now))
+    .filter((x) => x >= RULE_X && x <= RULE_X + COLUMNS.ruleWidth)
+    .map(
+      (x): Mark => ({ kind: "path", d: `M${x} ${y + 1}V${y + BAR_ROOM - 1}`, stroke: { colour: "hair", width: 1 } }),
+    );
+  const boxY = y + 6 + plan.styles.price.leading + (line.priceNote === null ? 0 : plan.styles.small.leading) + 8;
+  return [
+    drawNumberRing([X + COLUMNS.number, y + 14]),
+    { kind: "grade", grade: line.grade, close: line.close, cx: X + COLUMNS.mark, cy: y + 14, size: 16 },
+    ...visits,
+    ...drawRemedyBar({
+      from: RULE_X,
+      to: RULE_X + COLUMNS.ruleWidth,
+      y: middle,
+      half: BAR_HALF,
+      lasts: lasts === null ? null : (share) => lasts(share * plan.reachKm),
+      advised: line.advisedKm === null ? null : line.advisedKm / plan.reachKm,
+    }),
+    ...(line.cents === null ? [] : tickBox(PRICE_X, boxY, line.agreed.length > 0)),
+  ];
+}
+
+/** A box to tick; ticked where somebody has agreed. */
+function tickBox(x: number, y: number, ticked: boolean): readonly Mark[] {
+  const box = `M${x} ${y}h${BOX}v${BOX}h${-BOX}Z`;
+  const tick = `M${x + 2.5} ${y + 7}L${x + 5.5} ${y + 10.5}L${x + 11} ${y + 2.5}`;
+  return [
+    { kind: "path", d: box, stroke: { colour: "ink", width: 1.2 }, fill: "paper" },
+    ...(ticked ? [{ kind: "path", d: tick, stroke: { colour: "accent", width: 2 } } as const] : []),
+  ];
+}

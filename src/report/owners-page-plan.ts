@@ -1,0 +1,183 @@
+import type { OwnersPageFacts } from "./owners-page-facts.ts";
+import {
+  barWords,
+  cautionWords,
+  noteWords,
+  type RemedyLine,
+  reachOfPlan,
+  remedyLines,
+  sumWords,
+  visitSums,
+} from "./owners-page-words.ts";
+import { heightOf, type Setting } from "./pdf-text.ts";
+
+/** A4 in page units (96 to the inch), and the margin on all sides. */
+export const PAGE = { width: 793.7, height: 1122.52, margin: 48 } as const;
+export const CONTENT = PAGE.width - 2 * PAGE.margin;
+/** Columns of the table of remedies, from its left: number, mark, words, rule of distance, price. */
+export const COLUMNS = {
+  number: 12,
+  mark: 41,
+  words: 60,
+  wordsWidth: 186,
+  rule: 262,
+  ruleWidth: 300,
+  saidWidth: 322,
+} as const;
+export const PRICE_WIDTH = CONTENT - COLUMNS.rule - COLUMNS.saidWidth - 12;
+export const DRAWING = { width: 332, height: 300 } as const;
+export const BESIDE = { x: DRAWING.width + 28, width: CONTENT - DRAWING.width - 28 } as const;
+export const TITLE_BLOCK = { width: 372, height: 154 } as const;
+export const FOOT_WIDTH = CONTENT - TITLE_BLOCK.width - 28;
+/** Height of the bar of a remedy, and of the head of the table. */
+export const BAR_ROOM = 26;
+export const TABLE_HEAD = 46;
+const ROW_PAD = 14;
+/** From a rule to what stands under it. */
+const AFTER_RULE = 12;
+
+export interface OwnersStyles {
+  readonly title: Setting;
+  readonly bold: Setting;
+  readonly sub: Setting;
+  readonly lead: Setting;
+  readonly label: Setting;
+  readonly said: Setting;
+  readonly second: Setting;
+  readonly price: Setting;
+  readonly small: Setting;
+  readonly heading: Setting;
+}
+
+/** Type of the page; `k` below 1 sets the table and the notes smaller. */
+export function ownersStyles(k: number): OwnersStyles {
+  const set = (size: number, weight: 300 | 400 | 600, colour: Setting["colour"], leading: number): Setting => ({
+    size: size * k,
+    weight,
+    colour,
+    leading: leading * k,
+  });
+  return {
+    title: { size: 28, weight: 600, colour: "ink", leading: 33 },
+    bold: { size: 15, weight: 600, colour: "ink", leading: 19 },
+    sub: { size: 14.5, weight: 400, colour: "ink2", leading: 19 },
+    lead: { size: 14.5, weight: 400, colour: "ink", leading: 20 },
+    label: set(14, 600, "ink", 17.5),
+    said: set(13, 400, "ink", 16.5),
+    second: set(13, 400, "ink2", 16.5),
+    price: set(15, 600, "ink", 18),
+    small: set(12, 400, "ink2", 15),
+    heading: set(13, 600, "ink3", 17),
+  };
+}
+
+/** A remedy with where its row begins on its page. */
+export interface PlacedRow {
+  readonly line: RemedyLine;
+  readonly y: number;
+  readonly height: number;
+}
+
+export interface OwnersPage {
+  readonly tableY: number;
+  readonly rows: readonly PlacedRow[];
+  /** Where sums, notes and cautions begin; null on pages before the last. */
+  readonly endY: number | null;
+}
+
+export interface OwnersPlan {
+  readonly styles: OwnersStyles;
+  readonly reachKm: number;
+  readonly pages: readonly OwnersPage[];
+  readonly sums: readonly string[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+  readonly headHeight: number;
+}
+
+/** Words of a remedy's second paragraph. */
+export const secondWords = (line: RemedyLine, { car }: OwnersPageFacts, reachKm: number): string =>
+  `${line.waiting} ${barWords(line, reachKm, car.distanceUnit)}`;
+
+/** Height of what stands in the price column under the price: a note, a box, or who agreed. */
+const priceHeight = (line: RemedyLine, styles: OwnersStyles): number =>
+  styles.price.leading +
+  (line.priceNote === null ? 0 : heightOf(line.priceNote, PRICE_WIDTH, styles.small)) +
+  (line.cents === null
+    ? 0
+    : agreedWords(line).reduce((sum, text) => sum + heightOf(text, PRICE_WIDTH - 22, styles.small), 8));
+
+/** What stands beside the box of a remedy: who agreed to it, or that it is still to be agreed. */
+export const agreedWords = ({ agreed }: RemedyLine): readonly string[] =>
+  agreed.length === 0 ? ["agreed"] : agreed.map((who) => `agreed: ${who}`);
+
+function rowHeight(line: RemedyLine, facts: OwnersPageFacts, styles: OwnersStyles, reachKm: number): number {
+  const left =
+    heightOf(line.label, COLUMNS.wordsWidth, styles.label) +
+    line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, styles.second), 0);
+  const right =
+    BAR_ROOM +
+    heightOf(line.sentence, COLUMNS.saidWidth, styles.said) +
+    heightOf(secondWords(line, facts, reachKm), COLUMNS.saidWidth, styles.second);
+  return Math.max(left, right, priceHeight(line, styles)) + ROW_PAD;
+}
+
+const SHRINK = [1, 0.95, 0.9, 0.86] as const;
+
+/** Lays the page out: on one page where the remedies allow it at a size that can be read, else on as many as they need. */
+export function planOwnersPage(facts: OwnersPageFacts): OwnersPlan {
+  const plans = SHRINK.map((k) => planAt(facts, k));
+  const single = plans.find(({ pages }) => pages.length === 1);
+  const [largest] = plans;
+  if (largest === undefined) throw new RangeError("no size to set the page in");
+  return single ?? largest;
+}
+
+/** Height of sums, notes and cautions beside the title block. */
+function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "cautions">): number {
+  const { styles } = plan;
+  const sums = plan.sums.reduce((sum, text) => sum + heightOf(text, CONTENT, styles.label), 0);
+  const words = [...plan.notes, ...plan.cautions].reduce(
+    (sum, text) => sum + heightOf(text, FOOT_WIDTH, styles.small) + 5,
+    styles.heading.leading,
+  );
+  return sums + AFTER_RULE + AFTER_RULE + Math.max(words, TITLE_BLOCK.height);
+}
+
+function planAt(facts: OwnersPageFacts, k: number): OwnersPlan {
+  const styles = ownersStyles(k);
+  const reachKm = reachOfPlan(facts);
+  const words = {
+    styles,
+    sums: visitSums(facts).map((sum) => sumWords(sum, facts.rates)),
+    notes: noteWords(facts),
+    cautions: cautionWords(facts),
+  };
+  const headHeight = 33 + 19 + 12;
+  const bottom = PAGE.height - PAGE.margin;
+  const lastEnd = endHeight(words);
+  const firstTable =
+    PAGE.margin + headHeight + AFTER_RULE + (facts.family === null ? 180 : DRAWING.height) + AFTER_RULE;
+  const laterTable = PAGE.margin + headHeight + AFTER_RULE;
+  const pages: OwnersPage[] = [];
+  let rows: PlacedRow[] = [];
+  let tableY = firstTable;
+  let y = tableY + TABLE_HEAD;
+  const turn = (): void => {
+    pages.push({ tableY, rows, endY: null });
+    rows = [];
+    tableY = laterTable;
+    y = tableY + TABLE_HEAD;
+  };
+  // A page that is not the last keeps the title block and one line that says where it goes on.
+  const keep = TITLE_BLOCK.height + 2 * AFTER_RULE;
+  for (const line of remedyLines(facts)) {
+    const height = rowHeight(line, facts, styles, reachKm);
+    if (y + height > bottom - keep && rows.length > 0) turn();
+    rows.push({ line, y, height });
+    y += height;
+  }
+  if (y + lastEnd > bottom && rows.length > 0) turn();
+  pages.push({ tableY, rows, endY: Math.max(y, bottom - lastEnd) });
+  return { ...words, reachKm, pages, headHeight };
+}

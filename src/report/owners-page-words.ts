@@ -1,0 +1,168 @@
+import { formatChance, formatMoney, formatNumber, type PlannedRemedy, riskOver, waitingWords } from "#casework";
+import { gradeWords } from "#drawing";
+import type { OwnersPageFacts } from "./owners-page-facts.ts";
+
+/** One remedy as it stands on the page. */
+export interface RemedyLine {
+  readonly number: number;
+  readonly grade: PlannedRemedy["remedy"]["grade"];
+  readonly close: boolean;
+  readonly positions: readonly string[];
+  /** "Trailing link bushes, rear". */
+  readonly label: string;
+  /** What was found, and the limit with whose it is; what else it cures. */
+  readonly found: readonly string[];
+  /** What the fault does, or why it stands where it stands. */
+  readonly sentence: string;
+  /** Where it is advised, and what waiting does. */
+  readonly waiting: string;
+  /** Price without tax, cents; null where nothing is to be done within the plan. */
+  readonly cents: number | null;
+  readonly price: string;
+  readonly priceNote: string | null;
+  /** Who agreed to it, with the day. */
+  readonly agreed: readonly string[];
+  /** Km from now to where it is advised; null: not within the plan. */
+  readonly advisedKm: number | null;
+  /** Chance (0 to 1) that it lasts so many km from now; null: no life on file. */
+  readonly lasts: ((km: number) => number) | null;
+}
+
+/** What the remedies of one visit come to, all in cents; the lines of the visit add up to the sum. */
+export interface VisitSum {
+  readonly label: string;
+  readonly sum: number;
+  readonly tax: number;
+  readonly total: number;
+}
+
+/** The rule of distance where the plan has no end of its own, km. */
+const USUAL_REACH = 30_000;
+const KM_PER_MILE = 1.609344;
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** A distance in the car's own unit: "128 440 km". */
+export function distanceWords(km: number, unit: "km" | "mi"): string {
+  const whole = formatNumber(unit === "mi" ? km / KM_PER_MILE : km, 0);
+  return `${whole.replace(/\B(?=(\d{3})+(?!\d))/g, "\u00a0")} ${unit}`;
+}
+
+/** How far the rule of distance reaches from now, km. */
+export function reachOfPlan({ appraisal: { planDocument }, visit }: OwnersPageFacts): number {
+  const now = planDocument.visits[0]?.odometerKm ?? visit.odometerKm ?? 0;
+  const reach = planDocument.horizonKm - now;
+  return planDocument.visits.length === 0 || !(reach > 0) ? USUAL_REACH : reach;
+}
+
+/** Remedies the owner has not declined, numbered in the order of the appraisal. */
+export function remedyLines(facts: OwnersPageFacts): readonly RemedyLine[] {
+  return facts.appraisal.plan.remedies
+    .filter(({ declined }) => !declined)
+    .map((planned, i) => remedyLine(planned, i + 1, facts));
+}
+
+function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFacts): RemedyLine {
+  const { remedy, remaining } = planned;
+  const { appraisal, rates } = facts;
+  const { plan, planDocument } = appraisal;
+  const [worst, ...others] = remedy.findings.toSorted((a, b) => (b.grade ?? 0) - (a.grade ?? 0));
+  const effect = remedy.findings
+    .map(({ place }) => appraisal.findings.find((finding) => finding.place === place)?.effect ?? null)
+    .find((one) => one !== null);
+  const now = planDocument.visits[0]?.odometerKm ?? 0;
+  const at = planned.visit === null ? null : (planDocument.visits[planned.visit] ?? null);
+  const advice = at === null ? "Nothing now." : `Advised: ${at.label.toLowerCase()}.`;
+  const why = effect === undefined ? [] : [planned.why];
+  return {
+    number,
+    grade: remedy.grade,
+    close: remedy.closeToCall,
+    positions: [worst, ...others].flatMap((finding) => (finding === undefined ? [] : [finding.place])),
+    label: [remedy.label, placeWords(planned)].filter((part) => part !== "").join(", "),
+    found: [
+      ...(worst === undefined ? [] : [worst.found, ...(worst.limitWords === null ? [] : [worst.limitWords])]),
+      ...(others.length === 0 ? [] : [`and ${others.length} more ${others.length === 1 ? "place" : "places"}`]),
+    ],
+    sentence: effect?.sentence ?? planned.why,
+    waiting: [advice, ...why, waitingWords(planned, plan, rates.currency)].filter((part) => part !== "").join(" "),
+    cents: planned.price?.total ?? null,
+    price: planned.price === null ? "nothing now" : formatMoney(planned.price.total, rates.currency),
+    priceNote: planned.price === null || planned.priceComplete ? null : "a part not on file",
+    agreed: planDocument.agreed
+      .filter((one) => one.remedy === remedy.id)
+      .map(({ by, at: when }) => `${by}, ${when.slice(0, 10)}`),
+    advisedKm: at === null ? null : Math.max(0, at.odometerKm - now),
+    lasts: remaining === null ? null : (km) => 1 - riskOver(remaining, km),
+  };
+}
+
+/** Where a remedy is done: "rear left", "rear" for a pair, "" where it has no place. */
+function placeWords({ remedy: { axle, sides } }: PlannedRemedy): string {
+  if (axle === null) return "";
+  return sides.length === 1 ? `${axle} ${sides[0]}` : axle;
+}
+
+/** What each visit comes to: its printed remedies, tax on their sum, and the total. */
+export function visitSums({ appraisal: { plan, planDocument }, rates }: OwnersPageFacts): readonly VisitSum[] {
+  return planDocument.visits.flatMap(({ label }, i): readonly VisitSum[] => {
+    const prices = plan.remedies.flatMap(({ declined, visit, price }) =>
+      declined || visit !== i || price === null ? [] : [price.total],
+    );
+    if (prices.length === 0) return [];
+    const sum = prices.reduce((total, cents) => total + cents, 0);
+    const tax = Math.round(sum * rates.taxShare);
+    return [{ label, sum, tax, total: sum + tax }];
+  });
+}
+
+/** A visit's sum in words: "Now: 587 EUR and 20 % tax 117.40 EUR, together 704.40 EUR". */
+export function sumWords(
+  { label, sum, tax, total }: VisitSum,
+  { currency, taxShare }: OwnersPageFacts["rates"],
+): string {
+  const share = formatNumber(100 * taxShare, Number.isInteger(Math.round(1e6 * taxShare) / 1e4) ? 0 : 1);
+  return `${label}: ${formatMoney(sum, currency)}, ${share} % tax ${formatMoney(tax, currency)}, together ${formatMoney(total, currency)}`;
+}
+
+/** What the page says below the remedies, one paragraph each. */
+export function noteWords(facts: OwnersPageFacts): readonly string[] {
+  const { appraisal } = facts;
+  const declined = appraisal.plan.remedies.filter((one) => one.declined).map(({ remedy }) => remedy.label);
+  const uncured = appraisal.uncured.map(({ axle, side, label, found }) => {
+    const where = side === null ? axle : `${axle} ${side}`;
+    return `${where}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
+  });
+  const sources = [
+    ...new Set(appraisal.plan.remedies.flatMap(({ remaining }) => (remaining === null ? [] : [remaining.source]))),
+  ];
+  return [
+    "Work done on the same day shares the taking apart, counted once in these prices. Leaving one out changes the others; they are priced again before anyone signs.",
+    ...(declined.length === 0 ? [] : [`Declined: ${declined.join("; ")}.`]),
+    ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${uncured.join("; ")}.`]),
+    ...(appraisal.notLookedAt === 0
+      ? []
+      : [
+          `${appraisal.notLookedAt} ${appraisal.notLookedAt === 1 ? "place was" : "places were"} not looked at yet (hatched).`,
+        ]),
+    ...(sources.length === 0 ? [] : [`How long parts last: from practice, not counted here (${sources.join("; ")}).`]),
+  ];
+}
+
+/** What to take care of: by the worst grade, and what this page is. */
+export function cautionWords(facts: OwnersPageFacts): readonly string[] {
+  const lines = remedyLines(facts);
+  const named = (grade: 3 | 4): string =>
+    lines.flatMap((line) => (line.grade === grade ? [String(line.number)] : [])).join(", ");
+  return [
+    ...(named(4) === "" ? [] : [`${gradeWords[4]}: do not drive this car until number ${named(4)} is done.`]),
+    ...(named(3) === "" ? [] : [`${gradeWords[3]}: number ${named(3)} comes before anything else.`]),
+    "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter. This page says what was seen and what follows from it; it is no inspection.",
+  ];
+}
+
+/** The chance in words at the end of the rule, for who cannot see the bar. */
+export function barWords({ lasts }: RemedyLine, reachKm: number, unit: "km" | "mi"): string {
+  if (lasts === null) return "How long it lasts is not on file.";
+  return `${capital(formatChance(lasts(reachKm)))} last ${distanceWords(reachKm, unit)} from now.`;
+}
