@@ -1,176 +1,9 @@
-import loadHighs from "highs";
 import { describe, expect, it } from "vitest";
-import { parseFamily } from "#contract";
-import { demoFamilySheets } from "#demo";
-import { highsSolver } from "#engines/planning";
-import type { Family, FamilyWork, Operation } from "#vehicle";
-import { appraiseVisit, usualPlan, type VisitRecord } from "../../src/casework/cases/appraise.ts";
-import type { LookContent, StoredLook } from "../../src/casework/cases/look.ts";
+import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
 import { priceVisit } from "../../src/casework/cases/price-visit.ts";
+import { symptoms } from "../../src/casework/suspects/symptom-table.ts";
 import { findSuspects } from "../../src/casework/suspects/visit-suspects.ts";
-
-const solver = highsSolver(await loadHighs());
-
-function ouzel(): Family {
-  const parsed = parseFamily(demoFamilySheets["ouzel-saloon"]);
-  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
-  return parsed.family;
-}
-
-const operation = (id: string, hours: number, phase: Operation["phase"] = "chassis"): Operation => ({
-  id,
-  label: `Do ${id}`,
-  hours,
-  scope: "corner",
-  phase,
-  access: ["wheel-off", "lift"],
-  fasteners: [
-    {
-      item: "bolt-m14",
-      label: "Bolt M14 x 1.5",
-      count: 1,
-      policy: "always-new",
-      locker: "none",
-      grease: false,
-      stages: [{ torque: 100 }, { angle: Math.PI / 2 }],
-      owner: "workshop",
-      source: "invented",
-      atRideHeight: phase === "chassis",
-    },
-  ],
-  support: "hold the knuckle",
-  cautions: [1],
-  loosens: phase === "chassis" ? ["rear-toe"] : ["wheel"],
-  needsAlignment: phase === "chassis",
-  source: "invented",
-});
-
-const work: FamilyWork = {
-  origin: "family",
-  limits: [
-    {
-      place: "disc/thickness",
-      axle: "front",
-      quantity: "thickness",
-      lower: 0.022,
-      upper: null,
-      loadState: null,
-      owner: "maker",
-      source: "invented",
-      grade: 3,
-    },
-    {
-      place: "disc/thickness",
-      axle: "front",
-      quantity: "thickness-variation",
-      lower: null,
-      upper: 0.000015,
-      loadState: null,
-      owner: "workshop",
-      source: "invented",
-      grade: 3,
-    },
-    {
-      place: "trailing-link/inner-bush",
-      axle: "rear",
-      quantity: "lost-travel",
-      lower: null,
-      upper: 0.0032,
-      loadState: null,
-      owner: "practice",
-      source: "common practice, no source",
-      grade: 3,
-    },
-  ],
-  access: [
-    { id: "wheel-off", label: "Wheel off and on", hours: 0.1, scope: "corner" },
-    { id: "lift", label: "Lift and lower", hours: 0.2, scope: "car" },
-  ],
-  operations: [operation("press-trailing-bush", 1), operation("renew-disc", 0.8, "brakes")],
-  remedies: [
-    {
-      id: "trailing-bushes",
-      label: "Trailing link bushes",
-      axle: "rear",
-      cures: ["trailing-link/inner-bush"],
-      operations: ["press-trailing-bush"],
-      parts: [{ part: "trailing-bush", count: 1 }],
-      pair: true,
-    },
-    {
-      id: "front-discs",
-      label: "Front discs",
-      axle: "front",
-      cures: ["disc/thickness"],
-      operations: ["renew-disc"],
-      parts: [{ part: "disc", count: 1 }],
-      pair: true,
-    },
-  ],
-  parts: [
-    { id: "trailing-bush", label: "Trailing bush", priceCents: 4000, kind: "part", contents: [] },
-    { id: "disc", label: "Disc", priceCents: 9000, kind: "part", contents: [] },
-  ],
-  knownFaults: [],
-  alignment: [],
-};
-
-const rates = { workshop: "Invented", currency: "EUR", labourCentsPerHour: 9000, taxShare: 0.2, visitCents: 2500 };
-
-let sequence = 0;
-function look(place: string, content: LookContent): StoredLook {
-  sequence += 1;
-  const at = "2026-03-12T09:00:00Z";
-  return {
-    id: `look-${sequence}`,
-    car: "car",
-    visit: "visit",
-    place,
-    content,
-    loadState: null,
-    instrument: null,
-    photo: null,
-    note: null,
-    who: "I. Marden",
-    at,
-    sequence,
-    receivedAt: at,
-    clockOff: false,
-  };
-}
-
-const reading = (
-  quantity: "thickness" | "lost-travel",
-  value: number,
-  u: number,
-  point: string | null = null,
-): LookContent => ({ kind: "reading", quantity, value, u, point });
-
-function record(looks: readonly StoredLook[], change: Partial<VisitRecord> = {}): VisitRecord {
-  return {
-    family: ouzel(),
-    work,
-    rates,
-    visit: {
-      car: "car",
-      odometerKm: 90_000,
-      date: "2026-03-12",
-      by: "I. Marden",
-      bay: null,
-      done: [],
-      waits: [],
-      settled: true,
-      closed: false,
-    },
-    enquiry: null,
-    plan: null,
-    jobCard: null,
-    handOver: null,
-    looks,
-    past: [],
-    ...change,
-  };
-}
+import { look, rates, reading, record, solver, work } from "./made-visit.ts";
 
 const at = (a: ReturnType<typeof appraiseVisit>, place: string) => {
   const found = a.findings.find((f) => f.place === place);
@@ -346,5 +179,20 @@ describe("suspects of a visit", () => {
 
   it("says so where no complaint is chosen", () => {
     expect(findSuspects([], []).note).toContain("No complaint");
+  });
+});
+
+describe("more complaints than can be worked through at once", () => {
+  it("are worked through as far as they can be, and the others are named", () => {
+    const entries = symptoms.slice(0, 16).map((s) => ({
+      symptom: s.id,
+      side: "unknown" as const,
+      axle: "unknown" as const,
+      conditions: { speedKmh: null, temperature: null, load: null, steering: null, braking: null },
+      since: null,
+    }));
+    const answer = findSuspects(entries, []);
+    expect(answer.leftOut).toEqual(symptoms.slice(14, 16).map((s) => s.label));
+    expect(answer.suspects.length).toBeGreaterThan(10);
   });
 });

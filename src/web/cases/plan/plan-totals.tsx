@@ -23,7 +23,9 @@ export const PlanTotals = ({ plan, currency, labourCentsPerHour, taxShare }: Pla
     <tr className={strong ? "plan-total" : undefined}>
       <th scope="row">{head}</th>
       {plan.visits.map((visit) => (
-        <td key={visit.label}>{visit.remedies.length === 0 ? (strong ? "nothing planned" : "") : of(visit)}</td>
+        <td key={visit.label} className={visit.remedies.length === 0 ? "plan-nothing" : undefined}>
+          {visit.remedies.length === 0 ? (strong ? "nothing planned" : "") : of(visit)}
+        </td>
       ))}
     </tr>
   );

@@ -1,0 +1,134 @@
+import { describe, expect, it } from "vitest";
+import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
+import type { HandOverDocument, StepRecord } from "../../src/casework/cases/documents.ts";
+import { secondsOf } from "../../src/casework/cases/moment.ts";
+import { look, rates, reading, record, solver } from "./made-visit.ts";
+
+const at = "2026-03-12T12:00:00Z";
+const agreed = ["trailing-bushes@rear", "front-discs@front"].map((remedy) => ({ remedy, by: "owner", at }));
+const plan = { ...usualPlan(90_000), agreed };
+const torn = () => look("rear-left/trailing-link/inner-bush", { kind: "signs", signs: ["web-torn"] });
+const thin = () =>
+  [1, 2, 3, 4].map((i) => look("front-left/disc/thickness", reading("thickness", 0.0215, 0.000005, String(i))));
+const toe = (moment: string) => ({
+  ...look("rear-left/alignment", { kind: "reading", quantity: "toe", value: 0.002, u: 0.0003, point: null }),
+  at: moment,
+});
+const found = [torn(), ...thin()];
+const card = appraiseVisit(record(found, { plan }), solver);
+const signed: readonly StepRecord[] = card.jobCard.steps.map((s) => ({
+  step: s.id,
+  doneBy: "I. Marden",
+  at,
+  hubToArch: s.needsRideHeight ? 0.358 : null,
+  torqueNm: null,
+  note: null,
+}));
+const taught = card.reteach.map((r) => ({ item: r.item, state: "done" as const, by: "I. Marden" }));
+const handOver: HandOverDocument = { overrides: [], taught, signedBy: null, signedAt: null, receivedBy: null };
+const after = toe("2026-03-12T13:00:00Z");
+
+/** Ids of the checks that hold the car. */
+const open = (change: Parameters<typeof record>[1], looks = [...found, after]): readonly string[] =>
+  appraiseVisit(record(looks, { plan, jobCard: { steps: signed }, handOver, ...change }), solver)
+    .gates.filter((g) => g.state === "open")
+    .map((g) => g.id);
+const without = (step: string): Parameters<typeof record>[1] => ({
+  jobCard: { steps: signed.filter((s) => s.step !== step) },
+});
+
+describe("checks that hold the car, each by itself", () => {
+  it("hold nothing where all is met", () => {
+    expect(open({})).toEqual([]);
+    expect(card.gates.map((g) => g.id)).toEqual([
+      "steps",
+      "loaded-torque",
+      "do-not-drive",
+      "reteach",
+      "pedal",
+      "road-test",
+      "alignment",
+    ]);
+  });
+
+  it("a step that is not signed", () => {
+    expect(open(without("before/heights"))).toEqual(["steps"]);
+  });
+
+  it("a final torque without the height it was given at", () => {
+    const steps = signed.map((s) => ({ ...s, hubToArch: null }));
+    expect(open({ jobCard: { steps } })).toEqual(["loaded-torque"]);
+  });
+
+  it("a place that forbids driving and is not cured", () => {
+    const worn = look("rear-right/tyre/tread", { kind: "signs", signs: ["cord-seen"] });
+    expect(open({}, [...found, { ...worn, at: "2026-03-12T09:00:00Z" }, after])).toEqual(["do-not-drive"]);
+  });
+
+  it("something to be taught anew that nobody has spoken of", () => {
+    expect(open({ handOver: { ...handOver, taught: taught.slice(1) } })).toEqual(["reteach"]);
+  });
+
+  it("a pedal nobody has felt", () => {
+    expect(open(without("close/pedal"))).toEqual(["steps", "pedal"]);
+  });
+
+  it("a road test that was not driven", () => {
+    expect(open(without("after/road-test"))).toEqual(["steps", "road-test"]);
+  });
+
+  it("alignment that was read before the work only, whatever the offset of the clock", () => {
+    expect(open({}, found)).toEqual(["alignment"]);
+    expect(open({}, [...found, toe("2026-03-12T13:30:00+02:00")])).toEqual(["alignment"]);
+    expect(open({}, [...found, toe("2026-03-12T11:30:00-02:00")])).toEqual([]);
+  });
+
+  it("are passed over with a reason and a name, and say so", () => {
+    const overrides = [{ gate: "alignment", reason: "rack is out", by: "I. Marden", at }];
+    const a = appraiseVisit(
+      record(found, { plan, jobCard: { steps: signed }, handOver: { ...handOver, overrides } }),
+      solver,
+    );
+    const gate = a.gates.find((g) => g.id === "alignment");
+    expect(gate).toMatchObject({ state: "passed-over", why: "rack is out, I. Marden" });
+  });
+});
+
+describe("the job card after the work", () => {
+  it("keeps what was agreed to when its cure has been looked at, and still takes up what is found elsewhere", () => {
+    const cured = {
+      ...look("rear-left/trailing-link/inner-bush", { kind: "nothing-seen" }),
+      at: "2026-03-12T12:30:00Z",
+    };
+    const fresh = {
+      ...look("rear-right/toe-link/inner-bush", { kind: "signs", signs: ["deep-cracks"] }),
+      at: cured.at,
+    };
+    const a = appraiseVisit(record([...found, cured, fresh], { plan, jobCard: { steps: signed }, rates }), solver);
+    expect(a.jobCard.steps.map((s) => s.id)).toEqual(card.jobCard.steps.map((s) => s.id));
+    expect(a.findings.find((f) => f.place === "rear-right/toe-link/inner-bush")?.grade).toBe(2);
+  });
+
+  it("shows as left beside as found", () => {
+    const a = appraiseVisit(
+      record(
+        [toe("2026-03-12T08:00:00Z"), ...found, { ...after, content: { ...after.content, value: 0.001 } as never }],
+        {
+          plan,
+          jobCard: { steps: signed },
+        },
+      ),
+      solver,
+    );
+    expect(a.asLeft).toMatchObject([{ place: "rear-left/alignment", quantity: "toe", asFound: 0.002, asLeft: 0.001 }]);
+  });
+});
+
+describe("moments", () => {
+  it("are put in order whatever their offset, as the calendar has them", () => {
+    for (const moment of ["2031-05-14T09:30:00+02:00", "2032-02-29T23:59:59.5Z", "1999-12-31T22:00:00-05:30"])
+      expect(secondsOf(moment) - secondsOf("1970-01-01T00:00:00Z")).toBeCloseTo(Date.parse(moment) / 1000, 6);
+    expect(secondsOf("2031-05-14")).toBe(secondsOf("2031-05-14T00:00:00Z"));
+    expect(secondsOf("yesterday")).toBeNaN();
+  });
+});

@@ -1,0 +1,112 @@
+import { describe, expect, it } from "vitest";
+import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
+import { planStatusWords, waitingCost, waitingWords } from "../../src/casework/cases/plan-words.ts";
+import { look, ouzel, reading, record, solver } from "./made-visit.ts";
+
+const TRAILING = "trailing-bushes@rear";
+const DISCS = "front-discs@front";
+const torn = () => look("rear-left/trailing-link/inner-bush", { kind: "signs", signs: ["web-torn"] });
+const thin = () =>
+  [1, 2, 3, 4].map((i) => look("front-left/disc/thickness", reading("thickness", 0.0215, 0.000005, String(i))));
+const appraise = (looks: readonly ReturnType<typeof look>[], change: Parameters<typeof record>[1] = {}) =>
+  appraiseVisit(record(looks, change), solver);
+const planned = (a: ReturnType<typeof appraise>, id: string) => {
+  const found = a.plan.remedies.find((r) => r.remedy.id === id);
+  if (!found) throw new Error(`no ${id}`);
+  return found;
+};
+
+/** Chance of failing between two ages, by the band's 10 % and 90 % points, written out again. */
+function failing(position: string, from: number, to: number): number {
+  const band = ouzel().life.find((l) => l.position === position);
+  if (!band) throw new Error(`no band for ${position}`);
+  const shape = Math.log(Math.log(0.1) / Math.log(0.9)) / Math.log(band.highKm / band.lowKm);
+  const hazard = (km: number): number => -Math.log(0.9) * (km / band.lowKm) ** shape;
+  return 1 - Math.exp(hazard(from) - hazard(to));
+}
+
+describe("a visit's sum by hand", () => {
+  it("counts shared work once, names it with who shares it, and re-adds", () => {
+    const { plan } = appraise([torn(), ...thin()]);
+    const [now] = plan.visits;
+    // Own 2 x 1.0 + 2 x 0.8 h, four wheels 0.1 h, one lift 0.2 h; parts 2 x 40 + 2 x 90; the visit 25.
+    expect(now?.hours).toBeCloseTo(4.2, 12);
+    expect(now).toMatchObject({ parts: 26_000, labour: 37_800, visitCost: 2500, total: 66_300 });
+    expect(now?.shared).toEqual([
+      { id: "access/lift@car", label: "Lift and lower", hours: 0.2, cents: 1800, among: [DISCS, TRAILING] },
+    ]);
+    const shares = plan.remedies.flatMap((r) => r.price?.shares.filter((s) => s.id === "access/lift@car") ?? []);
+    // In proportion to own labour, the wheels included: 1.8 h to 2.2 h of 18.00.
+    expect(shares.map((s) => s.share)).toEqual([810, 990]);
+  });
+});
+
+describe("what is set to a visit by hand", () => {
+  it("is done there and nowhere else, and the rest is planned around it", () => {
+    for (const visit of [0, 1, 2]) {
+      const plan = { ...usualPlan(90_000), fixed: [{ remedy: TRAILING, visit }] };
+      const a = appraise([torn(), ...thin()], { plan });
+      expect(planned(a, TRAILING).visit).toBe(visit);
+      expect(planned(a, TRAILING).fixed).toBe(true);
+      expect(planned(a, DISCS).visit).toBe(0);
+      expect(a.plan.status).toBe("optimal");
+    }
+  });
+
+  it("costs no less than the plan that is free to choose", () => {
+    const free = appraise([torn(), ...thin()]).plan.cost ?? Number.NaN;
+    const held = appraise([torn(), ...thin()], {
+      plan: { ...usualPlan(90_000), fixed: [{ remedy: DISCS, visit: 1 }] },
+    }).plan.cost;
+    expect(held).toBeGreaterThanOrEqual(free);
+  });
+});
+
+describe("what waiting costs", () => {
+  it("is by hand: the same work later, and the risk of failing until then", () => {
+    const a = appraise([torn()]);
+    const bush = planned(a, TRAILING);
+    const [now, next, , horizon] = [90_000, 105_000, 120_000, 127_500];
+    const work = 2 * 9000 + 2 * 900 + 1800 + 8000 + 2500;
+    const failure = 8000 + 18_000;
+    const place = "rear/trailing-link/inner-bush";
+    const cents = (amount: number): number => Math.floor(amount + 0.5);
+    const later =
+      work +
+      cents(failing(place, now, next) * failure) +
+      cents(0.97 * failing(place, 0, (horizon ?? 0) - (next ?? 0)) * failure);
+    expect(bush.alternatives.find((c) => c.visit === 1)?.cost).toBe(later);
+    const atOnce = work + cents(0.97 * failing(place, 0, (horizon ?? 0) - (now ?? 0)) * failure);
+    expect(bush.alternatives.find((c) => c.visit === 0)?.cost).toBe(atOnce);
+    expect(waitingCost(bush, 1)).toBe(later - atOnce);
+    expect(waitingWords(bush, a.plan, "EUR")).toContain("more on average");
+  });
+
+  it("is the plan's own cost where a remedy stands, for every remedy", () => {
+    const a = appraise([torn(), ...thin()]);
+    for (const r of a.plan.remedies.filter((p) => p.alternatives.length > 0))
+      expect(r.alternatives.find((c) => c.visit === r.visit)?.cost).toBe(a.plan.cost);
+  });
+
+  it("is not known where no life is on file, and says so", () => {
+    const family = { ...ouzel(), life: [] };
+    const a = appraise([torn()], { family });
+    const bush = planned(a, TRAILING);
+    expect(waitingCost(bush, 1)).toBeNull();
+    expect(waitingWords(bush, a.plan, "EUR")).toContain("not known");
+    expect(bush.riskTo.every((r) => r === null)).toBe(true);
+  });
+});
+
+describe("how good the plan is", () => {
+  it("is proved, or the gap is said, or why there is none", () => {
+    const { plan } = appraise([torn()]);
+    expect(planStatusWords(plan, "EUR")).toContain("proved");
+    expect(planStatusWords({ ...plan, status: "limit", cost: 50_000, bound: 48_000 }, "EUR")).toContain(
+      "20 EUR at most",
+    );
+    expect(planStatusWords({ ...plan, status: "infeasible", reasons: ["visit 1: budget 3"] }, "EUR")).toContain(
+      "visit 1: budget 3",
+    );
+  });
+});
