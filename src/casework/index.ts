@@ -63,3 +63,4 @@ export type * from "./ports.ts";
 export type { Symptom } from "./suspects/symptom.ts";
 export { symptoms } from "./suspects/symptom-table.ts";
 export type { CarSuspect, CarSuspects } from "./suspects/visit-suspects.ts";
+export { loadIsInvented } from "./workshop-kind.ts";

@@ -3,10 +3,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { CaseStore } from "#casework";
-import { parseFamily, settingsId } from "#contract";
+import { formatBody, parseFamily, settingsId } from "#contract";
 import { demoFamilies, demoWorkshop } from "#demo";
 import { openFamilyFiles, openRecords } from "#records";
-import { givenFamilies, isFresh, openWorkshop } from "#server";
+import { buildApp, givenFamilies, isFresh, openFamilyShelf, openWorkshop } from "#server";
+import { runCommand } from "./record-commands.ts";
 
 const today = "2031-05-14";
 const expected = demoWorkshop(today, demoFamilies(parseFamily));
@@ -133,5 +134,66 @@ describe("a workshop of one's own", () => {
         expect((await cases.listDocuments("car")).length).toBe(1);
         expect(await cases.loadDocument("settings", settingsId)).toBeNull();
       });
+    }));
+});
+
+describe("real and invented cars", () => {
+  const [car] = expected.documents.flatMap((document) => (document.kind === "car" ? [document.body] : []));
+  if (!car) throw new Error("no car");
+  const real = { ...car, invented: false };
+  const nobody = {
+    list: async () => [],
+    load: async () => null,
+    save: async () => ({ kind: "superseded", current: null }) as const,
+  };
+
+  it("are refused beside each other over HTTP, and nothing of them is kept", () =>
+    inFolder(async (folder) => {
+      await begin(folder, today);
+      await opened(folder, async ({ cases }) => {
+        const photos = {
+          receivePhoto: async () => Promise.reject(new Error("none")),
+          loadPhoto: async () => null,
+          hasPhoto: async () => false,
+        };
+        const app = buildApp({
+          pages: null,
+          families: openFamilyShelf(nobody, {}),
+          records: { cases, photos, now: () => `${today}T12:00:00Z` },
+          today: () => today,
+          report: (problem) => {
+            throw problem;
+          },
+        });
+        const put = (id: string, body: typeof car) =>
+          app.inject({
+            method: "PUT",
+            url: `/api/documents/car/${id}`,
+            headers: { "if-none-match": "*", "content-type": "application/json" },
+            payload: JSON.stringify({ by: "E. Tarn", document: formatBody("car", body) }),
+          });
+        const refused = await put("car-real", real);
+        expect(refused.statusCode).toBe(422);
+        expect(refused.json()).toMatchObject({ findings: [{ code: "mixed-workshop", path: "document.invented" }] });
+        expect((await put("car-invented", car)).statusCode).toBe(201);
+        expect((await cases.listDocuments("car")).length).toBe(13);
+      });
+    }));
+
+  it("are refused in one import", () =>
+    inFolder(async (folder) => {
+      const own = join(folder, "own");
+      const demo = join(folder, "demo");
+      const file = join(folder, "demo.export");
+      await begin(demo, today);
+      expect(await runCommand(demo, "export", "--out", file)).toMatchObject({ status: 0 });
+      await opened(own, ({ cases }) =>
+        cases.saveDocument("car", "car-1", real, { expectedVersion: 0, by: "me", at: `${today}T08:00:00Z` }),
+      );
+      const ended = await runCommand(own, "import", file);
+      expect(ended.status).toBe(2);
+      expect(ended.problems).toContain("mixed-workshop");
+      await opened(own, async ({ cases }) => expect((await cases.listDocuments("car")).length).toBe(1));
+      expect(await runCommand(join(folder, "fresh"), "import", file)).toMatchObject({ status: 0 });
     }));
 });

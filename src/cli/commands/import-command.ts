@@ -1,4 +1,5 @@
-import type { Finding } from "#contract";
+import { loadIsInvented } from "#casework";
+import { checkMixing, type Finding } from "#contract";
 import type { ArchiveClash, ArchiveOutcome, Records } from "#records";
 import { openFamilyFiles, openRecords } from "#records";
 import { type ExitStatus, type Terminal, writeLine } from "../terminal.ts";
@@ -25,6 +26,14 @@ const describeClash = ({ what, id, version }: ArchiveClash): string =>
     ? `another look ${id}`
     : `another version ${version} of ${what} ${id}, or a version missing before it`;
 
+/** The first car or settings of an export that do not belong into this workshop, or into one with the others. */
+const findMixing = async ({ documents }: CheckedExport, { cases }: Records): Promise<readonly Finding[]> => {
+  const said = documents.flatMap(({ body }) => ("invented" in body ? [body.invented] : []));
+  const standing = (await loadIsInvented(cases)) ?? said[0] ?? null;
+  const other = said.find((invented) => invented !== standing);
+  return other === undefined ? [] : checkMixing(other, standing, "");
+};
+
 /** Everything in an export that stands otherwise in the records. */
 const findClashes = async (
   content: CheckedExport,
@@ -36,6 +45,7 @@ const findClashes = async (
     const standing = await families.load(id);
     if (standing !== null && standing.text !== text) findings.push(clashFinding(`another family ${id}`));
   }
+  findings.push(...(await findMixing(content, records)));
   const outcome = await records.archive.foresee(content);
   if ("clashes" in outcome) findings.push(...outcome.clashes.map((clash) => clashFinding(describeClash(clash))));
   return findings.slice(0, mostListed);

@@ -9,6 +9,7 @@ export const caseCodes = {
   "file-exists": "A file of this name is there already and was not written over.",
   "folder-not-empty": "A folder that has to be empty is not.",
   "look-clash": "Another look stands on record under this id; it stays, the new one is refused.",
+  "mixed-workshop": "A real car in the invented workshop, or an invented one in somebody's own; nothing was kept.",
   "no-space": "The disk or the space allowed is full; nothing of it was kept, everything before still is.",
   "not-a-backup": "A folder that is no finished backup.",
   "not-a-photo": "Bytes that are no JPEG, PNG or WebP photo.",

@@ -4,6 +4,7 @@ export {
   formatArchiveLine,
   parseArchiveLine,
 } from "./archive-file.ts";
+export { checkMixing } from "./check-mixing.ts";
 export { checkOdometer, type OdometerReading } from "./check-odometer.ts";
 export { checkReading } from "./check-reading.ts";
 export { caseCodes } from "./codes.ts";

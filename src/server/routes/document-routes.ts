@@ -1,7 +1,8 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import type { CaseStore, DocumentKind, StoredDocument } from "#casework";
+import { type CaseStore, type DocumentKind, loadIsInvented, type StoredDocument } from "#casework";
 import {
   checkDocumentId,
+  checkMixing,
   checkOdometer,
   type Finding,
   formatBody,
@@ -89,6 +90,8 @@ const checkVisit = async (
 };
 
 const isVisit = (kind: DocumentKind, sent: SentDocument): sent is SentDocument<"visit"> => kind === "visit";
+const isOfOneKind = (kind: DocumentKind, sent: SentDocument): sent is SentDocument<"car" | "settings"> =>
+  kind === "car" || kind === "settings";
 
 /** What a document does not agree with in what is on record. */
 const checkAgainstRecords = async (
@@ -98,7 +101,7 @@ const checkAgainstRecords = async (
   sent: SentDocument,
 ): Promise<readonly Finding[]> => {
   if (isVisit(kind, sent)) return checkVisit(cases, id, sent);
-  if (kind === "car" || kind === "settings") return [];
+  if (isOfOneKind(kind, sent)) return checkMixing(sent.body.invented, await loadIsInvented(cases), "document.invented");
   return (await cases.loadDocument("visit", id)) === null ? [unknownVisit(id, "id")] : [];
 };
 
