@@ -9,6 +9,7 @@ import { addAppraisalRoutes } from "./routes/appraisal-routes.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
 import { addCaseRoutes } from "./routes/case-routes.ts";
 import { addFamilyRoutes } from "./routes/families.ts";
+import { addOwnersPageRoutes } from "./routes/owners-page-routes.ts";
 import { addPages } from "./routes/pages.ts";
 import { addPhotoRoutes } from "./routes/photo-routes.ts";
 import { addSheetRoute } from "./routes/sheet.ts";
@@ -44,8 +45,10 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   if (parts.records !== undefined) addCaseRoutes(app, parts.records, parts.report);
   if (parts.records !== undefined) addPhotoRoutes(app, parts.records, parts.report);
   const { records, families, solver } = parts;
-  if (records !== undefined && solver !== undefined)
+  if (records !== undefined && solver !== undefined) {
     addAppraisalRoutes(app, { records, families, solver }, parts.report);
+    addOwnersPageRoutes(app, { records, families, solver }, parts.report);
+  }
   if (parts.pages !== null) addPages(app, parts.pages);
   return app;
 };

@@ -6,9 +6,11 @@ import { loadSolver } from "../load-doors.ts";
 import { type ExitStatus, type Terminal, writeLine } from "../terminal.ts";
 import { formatAppraisalText } from "./appraisal-text.ts";
 import { loadVisit } from "./load-visit.ts";
+import { saveOwnersPage } from "./save-owners-page.ts";
 
 interface AppraiseOptions {
   readonly json?: true;
+  readonly pdf?: string;
   readonly data: string;
 }
 
@@ -19,6 +21,7 @@ underbench schema --visit. An invented example: docs/examples/visit.json.
 
   underbench appraise visit.json            findings, suspects, plan, job card and hand-over as text
   underbench appraise visit.json --json     the same as JSON, units in the keys
+  underbench appraise visit.json --pdf owner.pdf    and the owner's page
 
 Exit status: 0 done; 2 the file was refused, findings on standard error (with --json on standard output); 1 a fault of ours.`;
 
@@ -44,6 +47,10 @@ const runAppraise = async (terminal: Terminal, path: string, options: AppraiseOp
   if ("findings" in loaded) return refuse(terminal, loaded.findings, options.json === true);
   const { car, record } = loaded;
   const appraisal = await appraise(terminal, record);
+  if (options.pdf !== undefined) {
+    const saved = await saveOwnersPage(options.pdf, loaded, appraisal);
+    if (saved !== null) return refuse(terminal, [saved], options.json === true);
+  }
   await writeLine(
     terminal.output,
     options.json === true
@@ -65,6 +72,7 @@ export const addAppraiseCommand = (
     .description("findings, suspects, plan, job card and hand-over of a visit that stands in one file")
     .argument("<file>", "the visit, a JSON file; - for standard input")
     .option("--json", "as JSON on standard output")
+    .option("--pdf <file>", "also write the owner's page; a file that is there already is not written over")
     .option("--data <folder>", "the data folder with the workshop's own families", dataFolder)
     .addHelpText("after", notes)
     .action(async (file: string, options: AppraiseOptions) => end(await runAppraise(terminal, file, options)));
