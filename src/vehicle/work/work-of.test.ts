@@ -88,7 +88,7 @@ describe("the work of a family with a sheet", () => {
       contents: [],
     } as const;
     const work = workOf({ ...someone, work: { ...nothing, parts: [part] } });
-    expect(work.origin).toBe("family");
+    expect(work.origin).toBe("usual");
     expect(work.remedies).toEqual(workOf(someone).remedies);
     expect(work.parts.filter(({ id }) => id === "rear-spring")).toEqual([part]);
     expect(work.limits).toEqual(workOf(someone).limits);

@@ -6,8 +6,8 @@ import { usualWork } from "./usual-work.ts";
  * What is known of the work on a family.
  * @returns the family's own work; without a sheet of it (a car line from a silhouette, too) the usual work of its layouts,
  * origin "usual", whose figures are invented start values or common practice and say so. A sheet that names no remedies
- * keeps its own limits, faults, targets and prices, and borrows operations and remedies; an entry of its own stands
- * before the usual one of the same id.
+ * keeps its own limits, faults, targets and prices, and borrows operations and remedies, so that its origin is "usual"
+ * too; an entry of its own stands before the usual one of the same id.
  */
 export function workOf(family: Family): FamilyWork {
   const own = family.work;
@@ -16,6 +16,7 @@ export function workOf(family: Family): FamilyWork {
   if (own === null) return usual;
   return {
     ...own,
+    origin: "usual",
     limits: own.limits.length > 0 ? own.limits : usual.limits,
     access: ownFirst(own.access, usual.access),
     operations: ownFirst(own.operations, usual.operations),
