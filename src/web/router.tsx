@@ -6,7 +6,7 @@ import { CarPage as VisitCarPage } from "./cases/car/car-page.tsx";
 import { readCarSearch } from "./cases/car/car-search.ts";
 import { CasePage } from "./cases/case/case-page.tsx";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
-import { OptionsPage, UndersideLaterPage } from "./cases/case/later-stage-page.tsx";
+import { OptionsPage } from "./cases/case/later-stage-page.tsx";
 import { loadCase } from "./cases/case/load-case.ts";
 import { stageNow } from "./cases/case/progress.ts";
 import { EnquiryPage } from "./cases/enquiry/enquiry-page.tsx";
@@ -15,6 +15,8 @@ import { readFindingsSearch } from "./cases/findings/findings-search.ts";
 import { HandOverPage } from "./cases/hand-over/hand-over-page.tsx";
 import { JobCardPage } from "./cases/job-card/job-card-page.tsx";
 import { readJobSearch } from "./cases/job-card/job-search.ts";
+import { LooksCarPage, LooksGroupPage } from "./cases/looks/looks-pages.tsx";
+import { readLooksSearch } from "./cases/looks/looks-search.ts";
 import { PlanPage } from "./cases/plan/plan-page.tsx";
 import { readPlanSearch } from "./cases/plan/plan-search.ts";
 import { ReadingsPage } from "./cases/readings/readings-page.tsx";
@@ -48,6 +50,12 @@ const groupNamed = (name: string): PlaceGroup => {
   const group = groupOfTarget(`corner/${name}`) ?? groupOfTarget(`axle/${name}`);
   if (group === null) throw notFound();
   return group;
+};
+
+/** A corner or axle in an address. */
+const groupParams = {
+  parse: ({ group: name }: { readonly group: string }): { group: PlaceGroup } => ({ group: groupNamed(name) }),
+  stringify: ({ group: open }: { readonly group: PlaceGroup }) => ({ group: groupTargetId(open).replace(/^.*\//, "") }),
 };
 
 const root = createRootRoute({ component: Outlet, notFoundComponent: NowherePage });
@@ -110,10 +118,7 @@ const car = createRoute({ getParentRoute: () => underside, path: "/", component:
 const group = createRoute({
   getParentRoute: () => underside,
   path: "/$group",
-  params: {
-    parse: ({ group: name }): { group: PlaceGroup } => ({ group: groupNamed(name) }),
-    stringify: ({ group: open }) => ({ group: groupTargetId(open).replace(/^.*\//, "") }),
-  },
+  params: groupParams,
   component: GroupPage,
 });
 
@@ -141,7 +146,19 @@ const visitCar = createRoute({
   component: VisitCarPage,
 });
 const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsPage });
-const looks = createRoute({ getParentRoute: () => visit, path: "/underside", component: UndersideLaterPage });
+const looks = createRoute({
+  getParentRoute: () => visit,
+  path: "/underside",
+  validateSearch: readLooksSearch,
+  component: Outlet,
+});
+const looksCar = createRoute({ getParentRoute: () => looks, path: "/", component: LooksCarPage });
+const looksGroup = createRoute({
+  getParentRoute: () => looks,
+  path: "/$group",
+  params: groupParams,
+  component: LooksGroupPage,
+});
 const findings = createRoute({
   getParentRoute: () => visit,
   path: "/findings",
@@ -172,7 +189,18 @@ export const router = createRouter({
     reference,
     families,
     begin,
-    visit.addChildren([visitNow, enquiry, visitCar, readings, looks, findings, options, plan, jobCard, handOver]),
+    visit.addChildren([
+      visitNow,
+      enquiry,
+      visitCar,
+      readings,
+      looks.addChildren([looksCar, looksGroup]),
+      findings,
+      options,
+      plan,
+      jobCard,
+      handOver,
+    ]),
     family.addChildren([familySheet, geometry, underside.addChildren([car, group])]),
   ]),
   parseSearch,

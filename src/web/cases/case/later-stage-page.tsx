@@ -43,6 +43,3 @@ export const OptionsPage = () => (
     ]}
   />
 );
-
-/** Steps of the first half that are being drawn. */
-export const UndersideLaterPage = () => <LaterStagePage stage="underside" willBe={[]} />;

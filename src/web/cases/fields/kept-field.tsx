@@ -10,6 +10,8 @@ interface KeptFieldProps {
   readonly note?: ReactNode;
   readonly wrong?: boolean;
   readonly numeric?: boolean;
+  /** Kept when it is left or on Enter, not after a pause: each keeping is a record of its own. */
+  readonly onlyWhenLeft?: boolean;
   /** Several lines. */
   readonly long?: boolean;
   readonly className?: string;
@@ -28,6 +30,7 @@ export const KeptField = ({
   wrong = false,
   numeric = false,
   long = false,
+  onlyWhenLeft = false,
   className = "",
 }: KeptFieldProps) => {
   const id = useId();
@@ -43,15 +46,21 @@ export const KeptField = ({
   }
   const keep = () => {
     const now = typed.current;
-    if (now.text !== now.value) now.onKeep(now.text);
+    if (now.text === now.value) return;
+    now.onKeep(now.text);
+    // A field for more of the same is empty again once it is kept.
+    if (onlyWhenLeft) {
+      typed.current = { ...now, text: now.value };
+      setText(now.value);
+    }
   };
   const keepRef = useRef(keep);
   keepRef.current = keep;
   useEffect(() => {
-    if (text === value) return;
+    if (text === value || onlyWhenLeft) return;
     const timer = setTimeout(() => keepRef.current(), SETTLED_MS);
     return () => clearTimeout(timer);
-  }, [text, value]);
+  }, [text, value, onlyWhenLeft]);
   useEffect(() => {
     const leaving = () => keepRef.current();
     window.addEventListener("pagehide", leaving);

@@ -24,7 +24,9 @@ export const GROUPS: readonly ReadingGroup[] = ["heights", "pressures", "tread",
 
 export const READINGS: readonly StandardReading[] = standardReadings();
 
-const keyOf = (place: string, quantity: string, point: string | null): string => `${place}|${quantity}|${point ?? ""}`;
+/** Key of the field of a quantity at a place, at one of its points. */
+export const keyOf = (place: string, quantity: string, point: string | null): string =>
+  `${place}|${quantity}|${point ?? ""}`;
 
 /** Every field of a group, corner by corner. */
 export const cellsOf = (group: ReadingGroup): readonly Cell[] =>
@@ -75,6 +77,10 @@ export const parseCell = (text: string, { quantity }: StandardReading): number |
   if (!/^-?\d*\.?\d+$|^-?\d+\.$/.test(plain)) return undefined;
   return Number(plain) / quantityForms[quantity].factor;
 };
+
+/** A field by its name: "Front left, disc, point 3". */
+export const cellName = ({ reading, point }: Cell): string =>
+  point === null ? reading.label : `${reading.label}, ${/^\d+$/.test(point) ? `point ${point}` : point}`;
 
 /** Between what a reading makes sense, in words: "200 to 600 mm". */
 export const rangeWords = ({ quantity }: StandardReading): string => {

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import { quantityForms } from "#casework";
 import { useTypeScale } from "../../look/use-type-scale.ts";
 import { askedKey, type Cell } from "./reading-cells.ts";
-import type { Readings } from "./use-readings.ts";
+import type { Means, Readings } from "./use-readings.ts";
 
 /** The field somebody is typing in, for the margin and its number pad. */
 export interface ActiveField {
@@ -17,23 +17,26 @@ interface ReadingFieldProps {
   readonly readings: Readings;
   /** Said of the field for somebody who does not see where it stands. */
   readonly name: string;
-  readonly onActive: (active: ActiveField) => void;
+  /** Absent: there is no pad for it, the device's own is used. */
+  readonly onActive?: (active: ActiveField) => void;
+  /** How it is read; absent: by the means of its group. */
+  readonly means?: Means;
 }
 
 /** One reading: kept when the field is left, on Enter, or when the page goes; under a thumb the margin's pad types in it. */
-export const ReadingField = ({ cell, readings, name, onActive }: ReadingFieldProps) => {
+export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingFieldProps) => {
   const stands = readings.textOf(cell);
   const [text, setText] = useState(stands);
   const [last, setLast] = useState(stands);
   const [wrong, setWrong] = useState(false);
-  const touch = useTypeScale() === "touch";
+  const pad = useTypeScale() === "touch" && onActive !== undefined;
   if (stands !== last) {
     setLast(stands);
     setText(stands);
   }
   const keep = () => {
     if (text === stands) return;
-    setWrong(!readings.keep(cell, text));
+    setWrong(!readings.keep(cell, text, means));
   };
   const keepRef = useRef(keep);
   keepRef.current = keep;
@@ -48,15 +51,15 @@ export const ReadingField = ({ cell, readings, name, onActive }: ReadingFieldPro
   const type = (next: string) => {
     setText(next);
     setWrong(false);
-    onActive({ cell, text: next, type });
+    onActive?.({ cell, text: next, type });
   };
-  const odd = readings.refused.some((one) => one.cell.key === cell.key);
+  const odd = readings.refused.some((one) => one.cellKey === cell.key);
   const notTaken = stands === "" && readings.notTaken.has(askedKey(cell.reading));
   return (
     <input
       className="reading-input"
       type="text"
-      inputMode={touch ? "none" : "decimal"}
+      inputMode={pad ? "none" : "decimal"}
       autoComplete="off"
       data-cell={cell.key}
       data-wrong={wrong || odd}
@@ -64,7 +67,7 @@ export const ReadingField = ({ cell, readings, name, onActive }: ReadingFieldPro
       aria-invalid={wrong || odd}
       placeholder={notTaken ? "not taken" : ""}
       value={text}
-      onFocus={() => onActive({ cell, text, type })}
+      onFocus={() => onActive?.({ cell, text, type })}
       onChange={(event) => type(event.target.value)}
       onBlur={keep}
       onKeyDown={(event) => {

@@ -1,8 +1,7 @@
 import { instrumentsFor, type LoadState, quantityForms, type ReadingGroup, readingGroupWords } from "#casework";
-import { AskedAgain } from "../fields/asked-again.tsx";
 import { Segments } from "../fields/segments.tsx";
-import { outbox } from "../unsent/workshop-outbox.ts";
-import { type Cell, cellsOf, openAsked, READINGS } from "./reading-cells.ts";
+import { OddReadings } from "./odd-readings.tsx";
+import { cellName, cellsOf, openAsked, READINGS } from "./reading-cells.ts";
 import { type ActiveField, ReadingField } from "./reading-field.tsx";
 import type { Readings } from "./use-readings.ts";
 
@@ -26,9 +25,6 @@ const STATES: readonly { readonly value: LoadState; readonly words: string }[] =
 ];
 
 const pointWords = (point: string | null): string => point ?? "";
-
-const nameOf = ({ reading, point }: Cell): string =>
-  point === null ? reading.label : `${reading.label}, ${/^\d+$/.test(point) ? `point ${point}` : point}`;
 
 /** Fields of one corner as a row, its points as columns. */
 const PointsTable = ({ group, readings, onActive }: GroupProps) => {
@@ -54,7 +50,7 @@ const PointsTable = ({ group, readings, onActive }: GroupProps) => {
               .filter(({ reading }) => reading.axle === axle && reading.side === side)
               .map((cell) => (
                 <td key={cell.key}>
-                  <ReadingField cell={cell} readings={readings} name={nameOf(cell)} onActive={onActive} />
+                  <ReadingField cell={cell} readings={readings} name={cellName(cell)} onActive={onActive} />
                 </td>
               ))}
           </tr>
@@ -92,7 +88,7 @@ const CornersTable = ({ group, readings, onActive }: GroupProps) => {
               return (
                 <td key={words}>
                   {cell === undefined ? null : (
-                    <ReadingField cell={cell} readings={readings} name={nameOf(cell)} onActive={onActive} />
+                    <ReadingField cell={cell} readings={readings} name={cellName(cell)} onActive={onActive} />
                   )}
                 </td>
               );
@@ -103,28 +99,6 @@ const CornersTable = ({ group, readings, onActive }: GroupProps) => {
     </table>
   );
 };
-
-/** What was typed in this group and lies outside what cars show: read it again, or say that it stands. */
-const OddReadings = ({ group, readings }: Pick<GroupProps, "group" | "readings">) => (
-  <>
-    {readings.refused
-      .filter(({ cell }) => cell.reading.group === group)
-      .map(({ entryKey, entry, cell }) => (
-        <AskedAgain
-          key={entryKey}
-          where={nameOf(cell)}
-          findings={entry.state.kind === "refused" ? entry.state.findings : []}
-        >
-          <button type="button" className="link" onClick={() => outbox.confirm(entryKey)}>
-            It stands
-          </button>
-          <button type="button" className="link" onClick={() => outbox.drop(entryKey)}>
-            Take it back
-          </button>
-        </AskedAgain>
-      ))}
-  </>
-);
 
 /** What a group is read with, and in which state of load. */
 const GroupMeans = ({ group, readings }: Pick<GroupProps, "group" | "readings">) => {
@@ -203,7 +177,7 @@ export const ReadingGroupTable = (props: GroupProps) => {
         ) : null}
       </div>
       {cells.every(({ point }) => point === null) ? <CornersTable {...props} /> : <PointsTable {...props} />}
-      <OddReadings group={group} readings={readings} />
+      <OddReadings cells={cells} readings={readings} />
       <GroupMeans group={group} readings={readings} />
     </section>
   );

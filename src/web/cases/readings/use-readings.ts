@@ -4,11 +4,11 @@ import { type Case, type NewLook, useCase } from "../case/case-context.tsx";
 import type { UnsentEntry, UnsentLook } from "../unsent/entry.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
 import {
-  ALL_CELLS,
   askedKey,
   type Cell,
   cellsOf,
   cellText,
+  keyOf,
   openAsked,
   parseCell,
   READINGS,
@@ -41,24 +41,21 @@ const usualMeans = (group: ReadingGroup): Means => {
 
 const PLACES = new Set(READINGS.map(askedKey));
 
-/** True for a refused reading of one of the fields of this page. */
-export const isRefusedReading = (entry: UnsentEntry): entry is UnsentLook => {
-  if (entry.what !== "look" || entry.state.kind !== "refused") return false;
-  const { place, content } = entry.look;
-  return content.kind === "reading" && PLACES.has(`${place}|${String(content.quantity)}`);
-};
+/** True for a reading that was refused. */
+export const isRefusedLook = (entry: UnsentEntry): entry is UnsentLook =>
+  entry.what === "look" && entry.state.kind === "refused" && entry.look.content.kind === "reading";
 
-const cellOfLook = ({ look: { place, content } }: UnsentLook): Cell | undefined =>
-  ALL_CELLS.find(
-    ({ reading, point }) =>
-      reading.place === place && reading.quantity === content.quantity && point === (content.point ?? null),
-  );
+/** True for a refused reading of one of the fields of the readings' page. */
+export const isRefusedReading = (entry: UnsentEntry): boolean =>
+  isRefusedLook(entry) && PLACES.has(`${entry.look.place}|${String(entry.look.content.quantity)}`);
 
-/** A refused reading with its field and its key in the outbox. */
+const pointOf = (point: unknown): string | null => (typeof point === "string" ? point : null);
+
+/** A refused reading with the key of its field and its key in the outbox. */
 export interface RefusedReading {
   readonly entryKey: string;
   readonly entry: UnsentLook;
-  readonly cell: Cell;
+  readonly cellKey: string;
 }
 
 export interface Readings extends TakenReadings {
@@ -70,8 +67,8 @@ export interface Readings extends TakenReadings {
   readonly refused: readonly RefusedReading[];
   /** Text on record in a field, or as it was typed and refused. */
   readonly textOf: (cell: Cell) => string;
-  /** Keeps what was typed; false where it is no number. */
-  readonly keep: (cell: Cell, text: string) => boolean;
+  /** Keeps what was typed, read by the means of its group or by these; false where it is no number. */
+  readonly keep: (cell: Cell, text: string, means?: Means) => boolean;
   /** Says of everything still open in these groups that it was not taken: one record each. */
   readonly markNotTaken: (groups: readonly ReadingGroup[]) => void;
   /** Takes such marks of a group back. */
@@ -93,21 +90,21 @@ export const useReadings = (): Readings => {
   const refused = useMemo(
     () =>
       [...entries].flatMap(([entryKey, entry]): RefusedReading[] => {
-        if (!isRefusedReading(entry) || entry.look.visit !== held.visitId) return [];
-        const cell = cellOfLook(entry);
-        return cell === undefined ? [] : [{ entryKey, entry, cell }];
+        if (!isRefusedLook(entry) || entry.look.visit !== held.visitId) return [];
+        const { place, content } = entry.look;
+        return [{ entryKey, entry, cellKey: keyOf(place, String(content.quantity), pointOf(content.point)) }];
       }),
     [entries, held.visitId],
   );
   const meansOf = (group: ReadingGroup): Means => means[group] ?? usualMeans(group);
-  const refusedIn = (cell: Cell) => refused.find((one) => one.cell.key === cell.key);
+  const refusedIn = (cell: Cell) => refused.find((one) => one.cellKey === cell.key);
   const textOf = (cell: Cell): string => {
     const odd = refusedIn(cell);
     if (odd !== undefined) return typedText(odd.entry, cell);
     const taken = now.taken.get(cell.key);
     return taken === undefined ? "" : cellText(taken);
   };
-  const keep = (cell: Cell, text: string): boolean => {
+  const keep = (cell: Cell, text: string, by: Means = meansOf(cell.reading.group)): boolean => {
     const value = parseCell(text, cell.reading);
     if (value === undefined) return false;
     const odd = refusedIn(cell);
@@ -119,7 +116,7 @@ export const useReadings = (): Readings => {
       return true;
     }
     const { quantity, place } = cell.reading;
-    const { instrument, loadState } = meansOf(cell.reading.group);
+    const { instrument, loadState } = by;
     const usual = cell.reading.group === "alignment" ? usualInstrument(quantity) : instrument;
     const u = computeReadingUncertainty(quantity, usual, value);
     held.record([
