@@ -20,3 +20,4 @@ export { groupOf, groupOfTarget, groupTargetId, groupWords, type PlaceGroup } fr
 export { type Detail, hasDetail } from "./underside/detail.ts";
 export { drawUnderside, type UndersideOptions } from "./underside/draw-underside.ts";
 export { fullName, positionName, positionWithId } from "./underside/position-labels.ts";
+export { familyRungWords } from "./underside/rung-words.ts";

@@ -4,7 +4,7 @@ import { drawRemedyRow, drawTableHead } from "./draw-remedy-row.ts";
 import { addPage } from "./open-document.ts";
 import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
-import { BESIDE, CONTENT, DRAWING, FOOT_WIDTH, type OwnersPlan, PAGE, TITLE_BLOCK } from "./owners-page-plan.ts";
+import { BESIDE, CONTENT, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, PAGE, TITLE_BLOCK } from "./owners-page-plan.ts";
 import { distanceWords } from "./owners-page-words.ts";
 import { firstBase, heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
@@ -31,7 +31,7 @@ export function drawOwnersPages(page: OwnersDocument): void {
     if (i === 0) drawFirst(page, whole, say, car);
     if (i === 0) whole.add(table);
     if (own.rows.length > 0) {
-      drawRule(page, own.tableY);
+      if (i === 0) drawRule(page, own.tableY);
       drawTableHead(page, table, own.tableY);
       for (const row of own.rows) drawRemedyRow(page, table, row);
     }
@@ -75,9 +75,9 @@ function drawFirst(page: OwnersDocument, whole: PDFKit.PDFStructureElement, say:
   const width = car === null ? CONTENT : BESIDE.width;
   const reach = distanceWords(plan.reachKm, facts.car.distanceUnit);
   const lead = `The line below is the road ahead, from today over ${reach}. A bar is as thick as it is likely that the part lasts; where it grows thin, waiting gets dear.`;
-  let y = top + 8;
+  let y = top;
   say("P", () => setBlock(doc, lead, x, y, width, styles.lead));
-  y += heightOf(lead, width, styles.lead) + 10;
+  y += heightOf(lead, width, styles.lead) + 6;
   const keys: readonly (readonly [string, readonly Mark[]])[] = [
     [
       "when it is advised, shared with other work",
@@ -86,18 +86,18 @@ function drawFirst(page: OwnersDocument, whole: PDFKit.PDFStructureElement, say:
         { kind: "circle", cx: x + 9, cy: y + 10, r: 2.6, fill: "ink" },
       ],
     ],
-    ["not looked at yet", [{ kind: "grade", grade: null, cx: x + 9, cy: y + 36, size: 15 }]],
+    ["not looked at yet", [{ kind: "grade", grade: null, cx: x + 9, cy: y + 33, size: 15 }]],
   ];
   for (const [words, marks] of keys) {
     drawArtifact(page, marks);
     const base = y + 15;
     say("P", () => setLine(doc, words, x + 28, base, styles.sub));
-    y += 26;
+    y += 23;
   }
   const agree = "I agree to the remedies ticked below, each as a whole. Nothing else without my word.";
-  y += 10;
+  y += 5;
   say("P", () => setBlock(doc, agree, x, y, width, styles.lead));
-  const line = Math.max(y + heightOf(agree, width, styles.lead) + 44, car === null ? 0 : top + DRAWING.height - 40);
+  const line = Math.max(y + heightOf(agree, width, styles.lead) + 30, top + plan.drawingHeight - 22);
   const split = x + width * 0.62;
   drawArtifact(page, [
     { kind: "path", d: `M${x} ${line}H${split - 12}`, stroke: { colour: "ink", width: 1 } },
@@ -120,7 +120,7 @@ function numberedCar(facts: OwnersPageFacts, plan: OwnersPlan): Scene | null {
   const places = plan.pages
     .flatMap(({ rows }) => rows)
     .map(({ line: { number, grade, close, positions } }) => ({ number, grade, close, positions }));
-  return drawNumberedCar(facts.family, { ...DRAWING, states, places });
+  return drawNumberedCar(facts.family, { width: DRAWING_WIDTH, height: plan.drawingHeight, states, places });
 }
 
 /** Sums of the visits, notes, and cautions. */
@@ -170,9 +170,9 @@ function drawTitle(page: OwnersDocument, say: Say, index: number, car: Scene | n
         { label: "By", value: visit.by, share: 0.28 },
       ],
       [
-        { label: "Units", value: `${unit}, ${rates.currency}`, share: 0.36 },
-        { label: "Drawing", value: car?.scale ?? "none", share: 0.36 },
-        { label: "Page", value: `${index + 1} of ${plan.pages.length}`, share: 0.28 },
+        { label: "Units", value: `${unit}, ${rates.currency}`, share: 0.28 },
+        { label: "Drawing", value: car?.scale ?? "none", share: 0.46 },
+        { label: "Page", value: `${index + 1} of ${plan.pages.length}`, share: 0.26 },
       ],
     ],
   };

@@ -1,12 +1,20 @@
 import { drawNumberRing, drawRemedyBar, type Mark } from "#drawing";
 import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
-import { agreedWords, BAR_ROOM, COLUMNS, PAGE, type PlacedRow, PRICE_WIDTH, secondWords } from "./owners-page-plan.ts";
-import { firstBase, heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
+import {
+  agreedWords,
+  BAR_ROOM,
+  BOX_ROOM,
+  COLUMNS,
+  PAGE,
+  type PlacedRow,
+  PRICE_WIDTH,
+  SAID_WIDTH,
+} from "./owners-page-plan.ts";
+import { heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
 
 const X = PAGE.margin;
 const RIGHT = PAGE.width - PAGE.margin;
-const PRICE_X = RIGHT - PRICE_WIDTH;
 const RULE_X = X + COLUMNS.rule;
 const KM_PER_MILE = 1.609344;
 /** Half height of a bar while the part is sure to last. */
@@ -32,7 +40,10 @@ export function drawTableHead(page: OwnersDocument, table: PDFKit.PDFStructureEl
       (tick): Mark => ({ kind: "path", d: `M${at(tick)} ${line - 6}V${line}`, stroke: { colour: "ink", width: 1.4 } }),
     ),
   ];
-  drawArtifact(page, marks);
+  const lines = visitsAhead(page).map(
+    ({ x }): Mark => ({ kind: "path", d: `M${x} ${line}V${line + 20}`, stroke: { colour: "hair", width: 1 } }),
+  );
+  drawArtifact(page, [...lines, ...marks]);
   const row = structureElement(doc, "TR");
   table.add(row);
   const cell = (draw: () => void) => row.add(structureElement(doc, "TH", { scope: "Column" }, draw));
@@ -46,12 +57,29 @@ export function drawTableHead(page: OwnersDocument, table: PDFKit.PDFStructureEl
       setLine(doc, text, i === 0 ? at(tick) : at(tick) - width / 2, top + 24, second);
     }
   });
+  cell(() => {
+    const visits = visitsAhead(page);
+    for (const [i, { label, x }] of visits.entries()) {
+      const room = (visits[i + 1]?.x ?? RIGHT) - x - 10;
+      setLine(doc, shortenSet(label, room, second), x + 5, line + 16, second);
+    }
+  });
   cell(() => setLine(doc, "price without tax", RIGHT, top + 24, second, "end"));
+}
+
+/** The visits of the plan after now that lie on the rule, with their place on it. */
+function visitsAhead({ facts, plan }: OwnersDocument): readonly { readonly label: string; readonly x: number }[] {
+  const { visits } = facts.appraisal.planDocument;
+  const now = visits[0]?.odometerKm ?? 0;
+  return visits.flatMap(({ label, odometerKm }) => {
+    const share = (odometerKm - now) / plan.reachKm;
+    return share > 0 && share <= 1 ? [{ label, x: RULE_X + share * COLUMNS.ruleWidth }] : [];
+  });
 }
 
 /** One remedy: number and mark, what was found against which limit, its bar, what it does and what waiting does, its price. */
 export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureElement, placed: PlacedRow): void {
-  const { doc, facts, plan } = page;
+  const { doc, plan } = page;
   const { styles } = plan;
   const { line, y, height } = placed;
   drawArtifact(page, rowMarks(page, placed));
@@ -70,40 +98,37 @@ export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureEl
     for (const text of line.found) {
       top = setBlock(doc, text, X + COLUMNS.words, top, COLUMNS.wordsWidth, styles.second);
     }
-  });
-  cell("TD", () => {
-    const under = setBlock(doc, line.sentence, RULE_X, y + BAR_ROOM, COLUMNS.saidWidth, styles.said);
-    setBlock(doc, secondWords(line, facts, plan.reachKm), RULE_X, under, COLUMNS.saidWidth, styles.second);
-  });
-  cell("TD", () => {
-    const price = shortenSet(line.price, PRICE_WIDTH, line.cents === null ? styles.second : styles.price);
-    setLine(doc, price, RIGHT, y + 19, line.cents === null ? styles.second : styles.price, "end");
-    let top = y + 6 + styles.price.leading;
-    if (line.priceNote !== null) {
-      setLine(doc, line.priceNote, RIGHT, top + firstBase(styles.small), styles.small, "end");
-      top += styles.small.leading;
-    }
     if (line.cents === null) return;
-    for (const text of agreedWords(line)) {
-      top = setBlock(doc, text, PRICE_X + BOX + 8, top + 8, PRICE_WIDTH - BOX - 8, styles.small) - 8;
-    }
+    setBlock(
+      doc,
+      agreedWords(line),
+      X + COLUMNS.words + BOX_ROOM,
+      top + 5,
+      COLUMNS.wordsWidth - BOX_ROOM,
+      styles.small,
+    );
+  });
+  cell("TD", () => {
+    const under = setBlock(doc, line.sentence, RULE_X, y + BAR_ROOM, SAID_WIDTH, styles.said);
+    setBlock(doc, line.waiting, RULE_X, under, SAID_WIDTH, styles.second);
+  });
+  cell("TD", () => {
+    const setting = line.cents === null ? styles.second : styles.price;
+    setLine(doc, shortenSet(line.price, PRICE_WIDTH, setting), RIGHT, y + 18, setting, "end");
   });
   drawArtifact(page, [{ kind: "path", d: `M${X} ${y + height - 4}H${RIGHT}`, stroke: { colour: "hair", width: 1 } }]);
 }
 
-function rowMarks({ facts, plan }: OwnersDocument, { line, y }: PlacedRow): readonly Mark[] {
-  const { planDocument } = facts.appraisal;
-  const now = planDocument.visits[0]?.odometerKm ?? 0;
-  const at = (km: number) => RULE_X + (km / plan.reachKm) * COLUMNS.ruleWidth;
+function rowMarks(page: OwnersDocument, { line, y }: PlacedRow): readonly Mark[] {
+  const { plan } = page;
   const middle = y + 13;
   const { lasts } = line;
-  const visits = planDocument.visits
-    .map(({ odometerKm }) => at(odometerKm - now))
-    .filter((x) => x >= RULE_X && x <= RULE_X + COLUMNS.ruleWidth)
-    .map(
-      (x): Mark => ({ kind: "path", d: `M${x} ${y + 1}V${y + BAR_ROOM - 1}`, stroke: { colour: "hair", width: 1 } }),
-    );
-  const boxY = y + 6 + plan.styles.price.leading + (line.priceNote === null ? 0 : plan.styles.small.leading) + 8;
+  const visits = visitsAhead(page).map(
+    ({ x }): Mark => ({ kind: "path", d: `M${x} ${y + 1}V${y + BAR_ROOM - 1}`, stroke: { colour: "hair", width: 1 } }),
+  );
+  const { label, second } = plan.styles;
+  const found = line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, second), 0);
+  const boxY = y + 4 + heightOf(line.label, COLUMNS.wordsWidth, label) + found + 6;
   return [
     drawNumberRing([X + COLUMNS.number, y + 14]),
     { kind: "grade", grade: line.grade, close: line.close, cx: X + COLUMNS.mark, cy: y + 14, size: 16 },
@@ -116,7 +141,7 @@ function rowMarks({ facts, plan }: OwnersDocument, { line, y }: PlacedRow): read
       lasts: lasts === null ? null : (share) => lasts(share * plan.reachKm),
       advised: line.advisedKm === null ? null : line.advisedKm / plan.reachKm,
     }),
-    ...(line.cents === null ? [] : tickBox(PRICE_X, boxY, line.agreed.length > 0)),
+    ...(line.cents === null ? [] : tickBox(X + COLUMNS.words, boxY, line.agreed.length > 0)),
   ];
 }
 

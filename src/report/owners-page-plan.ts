@@ -1,6 +1,5 @@
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
 import {
-  barWords,
   cautionWords,
   noteWords,
   type RemedyLine,
@@ -14,25 +13,19 @@ import { heightOf, type Setting } from "./pdf-text.ts";
 /** A4 in page units (96 to the inch), and the margin on all sides. */
 export const PAGE = { width: 793.7, height: 1122.52, margin: 48 } as const;
 export const CONTENT = PAGE.width - 2 * PAGE.margin;
-/** Columns of the table of remedies, from its left: number, mark, words, rule of distance, price. */
-export const COLUMNS = {
-  number: 12,
-  mark: 41,
-  words: 60,
-  wordsWidth: 186,
-  rule: 262,
-  ruleWidth: 300,
-  saidWidth: 322,
-} as const;
-export const PRICE_WIDTH = CONTENT - COLUMNS.rule - COLUMNS.saidWidth - 12;
-export const DRAWING = { width: 332, height: 300 } as const;
-export const BESIDE = { x: DRAWING.width + 28, width: CONTENT - DRAWING.width - 28 } as const;
-export const TITLE_BLOCK = { width: 372, height: 154 } as const;
+/** Columns of the table of remedies, from its left: number, mark, name with what was found, rule of distance, price. */
+export const COLUMNS = { number: 12, mark: 41, words: 60, wordsWidth: 166, rule: 242, ruleWidth: 330 } as const;
+export const SAID_WIDTH = CONTENT - COLUMNS.rule;
+export const PRICE_WIDTH = CONTENT - COLUMNS.rule - COLUMNS.ruleWidth - 12;
+export const DRAWING_WIDTH = 332;
+export const BESIDE = { x: DRAWING_WIDTH + 28, width: CONTENT - DRAWING_WIDTH - 28 } as const;
+export const TITLE_BLOCK = { width: 350, height: 154 } as const;
 export const FOOT_WIDTH = CONTENT - TITLE_BLOCK.width - 28;
-/** Height of the bar of a remedy, and of the head of the table. */
-export const BAR_ROOM = 26;
-export const TABLE_HEAD = 46;
-const ROW_PAD = 14;
+/** Height of the bar of a remedy, of the head of the table, and of a box to tick with the room above it. */
+export const BAR_ROOM = 24;
+export const TABLE_HEAD = 56;
+export const BOX_ROOM = 20;
+const ROW_PAD = 8;
 /** From a rule to what stands under it. */
 const AFTER_RULE = 12;
 
@@ -93,44 +86,39 @@ export interface OwnersPlan {
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
   readonly headHeight: number;
+  readonly drawingHeight: number;
 }
-
-/** Words of a remedy's second paragraph. */
-export const secondWords = (line: RemedyLine, { car }: OwnersPageFacts, reachKm: number): string =>
-  `${line.waiting} ${barWords(line, reachKm, car.distanceUnit)}`;
-
-/** Height of what stands in the price column under the price: a note, a box, or who agreed. */
-const priceHeight = (line: RemedyLine, styles: OwnersStyles): number =>
-  styles.price.leading +
-  (line.priceNote === null ? 0 : heightOf(line.priceNote, PRICE_WIDTH, styles.small)) +
-  (line.cents === null
-    ? 0
-    : agreedWords(line).reduce((sum, text) => sum + heightOf(text, PRICE_WIDTH - 22, styles.small), 8));
 
 /** What stands beside the box of a remedy: who agreed to it, or that it is still to be agreed. */
-export const agreedWords = ({ agreed }: RemedyLine): readonly string[] =>
-  agreed.length === 0 ? ["agreed"] : agreed.map((who) => `agreed: ${who}`);
+export const agreedWords = ({ agreed }: RemedyLine): string =>
+  agreed.length === 0 ? "agreed" : `agreed: ${agreed.join("; ")}`;
 
-function rowHeight(line: RemedyLine, facts: OwnersPageFacts, styles: OwnersStyles, reachKm: number): number {
+function rowHeight(line: RemedyLine, styles: OwnersStyles): number {
+  const box =
+    line.cents === null
+      ? 0
+      : Math.max(BOX_ROOM, heightOf(agreedWords(line), COLUMNS.wordsWidth - BOX_ROOM, styles.small) + 6);
   const left =
     heightOf(line.label, COLUMNS.wordsWidth, styles.label) +
-    line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, styles.second), 0);
+    line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, styles.second), 0) +
+    box;
   const right =
-    BAR_ROOM +
-    heightOf(line.sentence, COLUMNS.saidWidth, styles.said) +
-    heightOf(secondWords(line, facts, reachKm), COLUMNS.saidWidth, styles.second);
-  return Math.max(left, right, priceHeight(line, styles)) + ROW_PAD;
+    BAR_ROOM + heightOf(line.sentence, SAID_WIDTH, styles.said) + heightOf(line.waiting, SAID_WIDTH, styles.second);
+  return Math.max(left, right) + ROW_PAD;
 }
 
-const SHRINK = [1, 0.95, 0.9, 0.86] as const;
+const SHRINK = [1, 0.95, 0.9, 0.86, 0.82] as const;
+/** Heights of the drawing of the car, tried from the largest; without a car line its place is as high as the words beside it. */
+const DRAWING_HEIGHTS = [290, 256, 226] as const;
+const NO_DRAWING = 190;
 
 /** Lays the page out: on one page where the remedies allow it at a size that can be read, else on as many as they need. */
 export function planOwnersPage(facts: OwnersPageFacts): OwnersPlan {
-  const plans = SHRINK.map((k) => planAt(facts, k));
-  const single = plans.find(({ pages }) => pages.length === 1);
+  const heights = facts.family === null ? [NO_DRAWING] : DRAWING_HEIGHTS;
+  const plans = SHRINK.flatMap((k) => heights.map((height) => planAt(facts, k, height)));
   const [largest] = plans;
   if (largest === undefined) throw new RangeError("no size to set the page in");
-  return single ?? largest;
+  return plans.find(({ pages }) => pages.length === 1) ?? largest;
 }
 
 /** Height of sums, notes and cautions beside the title block. */
@@ -144,7 +132,7 @@ function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "caution
   return sums + AFTER_RULE + AFTER_RULE + Math.max(words, TITLE_BLOCK.height);
 }
 
-function planAt(facts: OwnersPageFacts, k: number): OwnersPlan {
+function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number): OwnersPlan {
   const styles = ownersStyles(k);
   const reachKm = reachOfPlan(facts);
   const words = {
@@ -156,8 +144,7 @@ function planAt(facts: OwnersPageFacts, k: number): OwnersPlan {
   const headHeight = 33 + 19 + 12;
   const bottom = PAGE.height - PAGE.margin;
   const lastEnd = endHeight(words);
-  const firstTable =
-    PAGE.margin + headHeight + AFTER_RULE + (facts.family === null ? 180 : DRAWING.height) + AFTER_RULE;
+  const firstTable = PAGE.margin + headHeight + drawingHeight + 2 * AFTER_RULE;
   const laterTable = PAGE.margin + headHeight + AFTER_RULE;
   const pages: OwnersPage[] = [];
   let rows: PlacedRow[] = [];
@@ -172,12 +159,12 @@ function planAt(facts: OwnersPageFacts, k: number): OwnersPlan {
   // A page that is not the last keeps the title block and one line that says where it goes on.
   const keep = TITLE_BLOCK.height + 2 * AFTER_RULE;
   for (const line of remedyLines(facts)) {
-    const height = rowHeight(line, facts, styles, reachKm);
+    const height = rowHeight(line, styles);
     if (y + height > bottom - keep && rows.length > 0) turn();
     rows.push({ line, y, height });
     y += height;
   }
   if (y + lastEnd > bottom && rows.length > 0) turn();
   pages.push({ tableY, rows, endY: Math.max(y, bottom - lastEnd) });
-  return { ...words, reachKm, pages, headHeight };
+  return { ...words, reachKm, pages, headHeight, drawingHeight };
 }

@@ -1,5 +1,5 @@
-import { formatChance, formatMoney, formatNumber, type PlannedRemedy, riskOver, waitingWords } from "#casework";
-import { gradeWords } from "#drawing";
+import { formatMoney, formatNumber, type PlannedRemedy, riskOver, waitingWords } from "#casework";
+import { familyRungWords, gradeWords } from "#drawing";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
 
 /** One remedy as it stands on the page. */
@@ -19,7 +19,6 @@ export interface RemedyLine {
   /** Price without tax, cents; null where nothing is to be done within the plan. */
   readonly cents: number | null;
   readonly price: string;
-  readonly priceNote: string | null;
   /** Who agreed to it, with the day. */
   readonly agreed: readonly string[];
   /** Km from now to where it is advised; null: not within the plan. */
@@ -39,8 +38,6 @@ export interface VisitSum {
 /** The rule of distance where the plan has no end of its own, km. */
 const USUAL_REACH = 30_000;
 const KM_PER_MILE = 1.609344;
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** A distance in the car's own unit: "128 440 km". */
 export function distanceWords(km: number, unit: "km" | "mi"): string {
@@ -72,23 +69,23 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
     .find((one) => one !== null);
   const now = planDocument.visits[0]?.odometerKm ?? 0;
   const at = planned.visit === null ? null : (planDocument.visits[planned.visit] ?? null);
-  const advice = at === null ? "Nothing now." : `Advised: ${at.label.toLowerCase()}.`;
-  const why = effect === undefined ? [] : [planned.why];
+  const incomplete =
+    planned.price === null || planned.priceComplete ? "" : "The price is without a part that is not on file.";
+  const advice = at === null ? "Nothing now." : `${at.label}.`;
   return {
     number,
     grade: remedy.grade,
     close: remedy.closeToCall,
     positions: [worst, ...others].flatMap((finding) => (finding === undefined ? [] : [finding.place])),
-    label: [remedy.label, placeWords(planned)].filter((part) => part !== "").join(", "),
+    label: labelWords(planned),
     found: [
       ...(worst === undefined ? [] : [worst.found, ...(worst.limitWords === null ? [] : [worst.limitWords])]),
       ...(others.length === 0 ? [] : [`and ${others.length} more ${others.length === 1 ? "place" : "places"}`]),
     ],
     sentence: effect?.sentence ?? planned.why,
-    waiting: [advice, ...why, waitingWords(planned, plan, rates.currency)].filter((part) => part !== "").join(" "),
+    waiting: [advice, waitingWords(planned, plan, rates.currency), incomplete].filter((part) => part !== "").join(" "),
     cents: planned.price?.total ?? null,
     price: planned.price === null ? "nothing now" : formatMoney(planned.price.total, rates.currency),
-    priceNote: planned.price === null || planned.priceComplete ? null : "a part not on file",
     agreed: planDocument.agreed
       .filter((one) => one.remedy === remedy.id)
       .map(({ by, at: when }) => `${by}, ${when.slice(0, 10)}`),
@@ -97,10 +94,12 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
   };
 }
 
-/** Where a remedy is done: "rear left", "rear" for a pair, "" where it has no place. */
-function placeWords({ remedy: { axle, sides } }: PlannedRemedy): string {
-  if (axle === null) return "";
-  return sides.length === 1 ? `${axle} ${sides[0]}` : axle;
+/** The name of a remedy with where it is done: "Pads, rear" for a pair, "Ball joint, front left" for one side. */
+function labelWords({ remedy: { label, axle, sides } }: PlannedRemedy): string {
+  const named = axle !== null && label.toLowerCase().split(/\W+/).includes(axle);
+  const side = sides.length === 1 ? sides : [];
+  const where = [...(axle === null || named ? [] : [axle]), ...side].join(" ");
+  return where === "" ? label : `${label}${named ? " " : ", "}${where}`;
 }
 
 /** What each visit comes to: its printed remedies, tax on their sum, and the total. */
@@ -133,6 +132,7 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
     const where = side === null ? axle : `${axle} ${side}`;
     return `${where}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
   });
+  const rung = facts.family === null ? [] : familyRungWords(facts.family);
   const sources = [
     ...new Set(appraisal.plan.remedies.flatMap(({ remaining }) => (remaining === null ? [] : [remaining.source]))),
   ];
@@ -145,6 +145,7 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
       : [
           `${appraisal.notLookedAt} ${appraisal.notLookedAt === 1 ? "place was" : "places were"} not looked at yet (hatched).`,
         ]),
+    ...(rung.length === 0 ? [] : [`The car is drawn so: ${rung.join("; ")}.`]),
     ...(sources.length === 0 ? [] : [`How long parts last: from practice, not counted here (${sources.join("; ")}).`]),
   ];
 }
@@ -152,17 +153,15 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
 /** What to take care of: by the worst grade, and what this page is. */
 export function cautionWords(facts: OwnersPageFacts): readonly string[] {
   const lines = remedyLines(facts);
-  const named = (grade: 3 | 4): string =>
-    lines.flatMap((line) => (line.grade === grade ? [String(line.number)] : [])).join(", ");
+  const named = (grade: 3 | 4): string => {
+    const numbers = lines.flatMap((line) => (line.grade === grade ? [String(line.number)] : []));
+    const last = numbers.at(-1);
+    if (last === undefined) return "";
+    return numbers.length === 1 ? `number ${last}` : `numbers ${numbers.slice(0, -1).join(", ")} and ${last}`;
+  };
   return [
-    ...(named(4) === "" ? [] : [`${gradeWords[4]}: do not drive this car until number ${named(4)} is done.`]),
-    ...(named(3) === "" ? [] : [`${gradeWords[3]}: number ${named(3)} comes before anything else.`]),
+    ...(named(4) === "" ? [] : [`${gradeWords[4]}: do not drive this car before ${named(4)} is done.`]),
+    ...(named(3) === "" ? [] : [`${gradeWords[3]}: ${named(3)} before anything else.`]),
     "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter. This page says what was seen and what follows from it; it is no inspection.",
   ];
-}
-
-/** The chance in words at the end of the rule, for who cannot see the bar. */
-export function barWords({ lasts }: RemedyLine, reachKm: number, unit: "km" | "mi"): string {
-  if (lasts === null) return "How long it lasts is not on file.";
-  return `${capital(formatChance(lasts(reachKm)))} last ${distanceWords(reachKm, unit)} from now.`;
 }

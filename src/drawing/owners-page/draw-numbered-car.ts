@@ -6,10 +6,12 @@ import type { PositionStates } from "../below/position-state.ts";
 import { placeInColumn } from "../labels/place-labels.ts";
 import type { Spot } from "../path.ts";
 import type { Mark, Scene } from "../scene.ts";
+import { drawBreakLines } from "../symbols/break-lines.ts";
 import { drawLeader } from "../symbols/leader.ts";
 import { inkLine } from "../symbols/look.ts";
-import { drawCentreLine, drawLeftOut, drawSides } from "../underside/draw-underside.ts";
-import { brokenScale, layoutUnderside } from "../underside/underside-layout.ts";
+import { drawCentreLine } from "../underside/draw-underside.ts";
+import { familyRungWords } from "../underside/rung-words.ts";
+import { brokenScale, layoutUnderside, type UndersideLayout } from "../underside/underside-layout.ts";
 
 /** One number on the drawing and the places it stands for, the worst first. */
 export interface NumberedPlaces {
@@ -35,6 +37,21 @@ const MARK = 13;
 const KNEE = 8;
 const COLUMN = 30;
 
+/** Small as it is, the drawing leaves out the figures of the tracks and keeps its words close to the car. */
+const LESS_HEAD = 18;
+
+function drawBreak({ view, left, right }: UndersideLayout): readonly Mark[] {
+  return view.break === null ? [] : drawBreakLines(left, right, view.y(view.break.front), view.y(view.break.rear));
+}
+
+function sideWords({ left, right, headY, footY }: UndersideLayout): readonly Mark[] {
+  const word = (axle: "Front" | "Rear", y: number): readonly Mark[] => [
+    { kind: "text", x: left, y: y + 4.5, text: `${axle} right`, style: "dimension", halo: true },
+    { kind: "text", x: right, y: y + 4.5, text: `${axle} left`, style: "dimension", anchor: "end", halo: true },
+  ];
+  return [...word("Front", headY + 2), ...word("Rear", footY)];
+}
+
 /** A number in its ring, as on the drawing and before its row. */
 export function drawNumberRing([cx, cy]: Spot): Mark {
   return { kind: "circle", cx, cy, r: NUMBER_RING, stroke: inkLine, fill: "paper" };
@@ -48,9 +65,11 @@ export function drawNumberedCar(asked: Family, { width, height, states, places }
   const drawn = drawnFamily(asked);
   const { family, positions } = drawn;
   const layout = layoutUnderside(family, {
+    y: -LESS_HEAD,
     width,
-    height,
-    type: "desk",
+    height: height + 2 * LESS_HEAD,
+    // The narrower break of a small screen.
+    type: "touch",
     legend: false,
     labelWidth: KNEE + COLUMN + NUMBER_RING,
   });
@@ -59,8 +78,8 @@ export function drawNumberedCar(asked: Family, { width, height, states, places }
   const marks: Mark[] = [
     ...drawCentreLine(layout),
     ...drawCar(view, drawn, computeLooks(family, positions, states, null)),
-    ...drawLeftOut(family, layout),
-    ...drawSides(family, layout),
+    ...drawBreak(layout),
+    ...sideWords(layout),
   ];
   for (const { grade, close, positions: ids } of places.toReversed()) {
     for (const id of ids) {
@@ -90,12 +109,13 @@ export function drawNumberedCar(asked: Family, { width, height, states, places }
       );
     }
   }
+  const said = familyRungWords(family).join("; ");
   const seen = positionsOf(family).filter(({ id }) => states[id] !== undefined).length;
   return {
     width,
     height,
     title: `${family.name}, from below`,
-    description: `The car from below, front up, its left side at the right of the page; ${places.length} numbers stand where the remedies do. ${seen} of ${positions.length} places looked at.`,
+    description: `The car from below, front up, its left side at the right of the page; ${places.length} numbers stand where the remedies do. ${seen} of ${positions.length} places looked at.${said === "" ? "" : ` ${said}.`}`,
     marks,
     targets: [],
     scale: brokenScale(layout),
