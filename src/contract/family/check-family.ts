@@ -13,7 +13,7 @@ import { familyFinding } from "./family-finding.ts";
 import { type FamilySheet, familySheet } from "./family-schema.ts";
 import { asObject, type LooseAxle, looseAxle } from "./loose-axle.ts";
 
-/** Larger than any family sheet by a factor of a hundred (invented bound). */
+/** Larger than any family sheet by a factor of fifty (invented bound). */
 export const LARGEST_FILE_BYTES = 8_000_000;
 
 /** A sheet without a finding in the type of its schema, or everything that is wrong with it. */
@@ -53,7 +53,7 @@ function tooLarge(letters: number): Finding {
     "",
     `${(letters / 1e6).toFixed(1)} MB`,
     `at most ${LARGEST_FILE_BYTES / 1e6} MB`,
-    "A family sheet has about 20 KB; is this the right file?",
+    "A family sheet has about 20 KB, with its work some 120 KB; is this the right file?",
   );
 }
 
