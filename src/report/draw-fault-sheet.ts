@@ -6,12 +6,10 @@ import {
   ASKED_LABEL,
   BESIDE_WIDTH,
   COLUMN_GAP,
-  CONTENT,
   CURVES_WIDTH,
   FOOT_WIDTH,
   headlineHeight,
   headlineWords,
-  PAGE,
   rowHeight,
   SCENE_SCALE,
   type SheetPlan,
@@ -20,6 +18,7 @@ import {
   WORDS,
 } from "./fault-sheet-plan.ts";
 import { type Paragraph, rungWord } from "./fault-sheet-words.ts";
+import { CONTENT, PAGE } from "./page-size.ts";
 import { firstBase, heightOf, setBlock, setLine } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
 

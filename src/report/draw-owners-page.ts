@@ -4,8 +4,9 @@ import { drawRemedyRow, drawTableHead } from "./draw-remedy-row.ts";
 import { addPage } from "./open-document.ts";
 import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
-import { BESIDE, CONTENT, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, PAGE, TITLE_BLOCK } from "./owners-page-plan.ts";
+import { BESIDE, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, TITLE_BLOCK } from "./owners-page-plan.ts";
 import { distanceWords } from "./owners-page-words.ts";
+import { CONTENT, PAGE } from "./page-size.ts";
 import { firstBase, heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
 

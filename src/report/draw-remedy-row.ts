@@ -5,23 +5,23 @@ import {
   BAR_ROOM,
   BOX_ROOM,
   COLUMNS,
-  PAGE,
   type PlacedRow,
   PRICE_WIDTH,
   SAID_WIDTH,
 } from "./owners-page-plan.ts";
+import { distanceIn } from "./owners-page-words.ts";
+import { PAGE } from "./page-size.ts";
 import { heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
 
 const X = PAGE.margin;
 const RIGHT = PAGE.width - PAGE.margin;
 const RULE_X = X + COLUMNS.rule;
-const KM_PER_MILE = 1.609344;
 /** Half height of a bar while the part is sure to last. */
 const BAR_HALF = 8;
 const BOX = 13;
 
-/** Round distances along the rule: the first and largest of these steps that leaves at most four. */
+/** Round distances along the rule: the first of these steps that leaves at most four is taken. */
 const STEPS = [1000, 2000, 5000, 10_000, 20_000, 50_000] as const;
 
 /** The head of the table: names of the columns, and the rule of distance from now. */
@@ -29,7 +29,7 @@ export function drawTableHead(page: OwnersDocument, table: PDFKit.PDFStructureEl
   const { doc, facts, plan } = page;
   const { second } = plan.styles;
   const unit = facts.car.distanceUnit;
-  const reach = unit === "mi" ? plan.reachKm / KM_PER_MILE : plan.reachKm;
+  const reach = distanceIn(plan.reachKm, unit);
   const step = STEPS.find((one) => reach / one <= 4.2) ?? reach;
   const ticks = Array.from({ length: Math.floor(reach / step) + 1 }, (_, i) => i * step);
   const at = (distance: number) => RULE_X + (distance / reach) * COLUMNS.ruleWidth;

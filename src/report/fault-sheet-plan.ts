@@ -14,11 +14,9 @@ import {
   sheetTitle,
   sizeRange,
 } from "./fault-sheet-words.ts";
+import { CONTENT, PAGE } from "./page-size.ts";
 import { heightOf, type Setting } from "./pdf-text.ts";
 
-/** A4 in page units (96 to the inch), and the margin on all sides. */
-export const PAGE = { width: 793.7, height: 1122.52, margin: 48 } as const;
-export const CONTENT = PAGE.width - 2 * PAGE.margin;
 export const TITLE_BLOCK = { width: 372, height: 154 } as const;
 export const COLUMN_GAP = 28;
 /** The words at the left of the title block. */

@@ -8,11 +8,9 @@ import {
   sumWords,
   visitSums,
 } from "./owners-page-words.ts";
+import { CONTENT, PAGE } from "./page-size.ts";
 import { heightOf, type Setting } from "./pdf-text.ts";
 
-/** A4 in page units (96 to the inch), and the margin on all sides. */
-export const PAGE = { width: 793.7, height: 1122.52, margin: 48 } as const;
-export const CONTENT = PAGE.width - 2 * PAGE.margin;
 /** Columns of the table of remedies, from its left: number, mark, name with what was found, rule of distance, price. */
 export const COLUMNS = { number: 12, mark: 41, words: 60, wordsWidth: 166, rule: 242, ruleWidth: 330 } as const;
 export const SAID_WIDTH = CONTENT - COLUMNS.rule;

@@ -39,9 +39,12 @@ export interface VisitSum {
 const USUAL_REACH = 30_000;
 const KM_PER_MILE = 1.609344;
 
+/** A distance in the car's own unit, as a number. */
+export const distanceIn = (km: number, unit: "km" | "mi"): number => (unit === "mi" ? km / KM_PER_MILE : km);
+
 /** A distance in the car's own unit: "128 440 km". */
 export function distanceWords(km: number, unit: "km" | "mi"): string {
-  const whole = formatNumber(unit === "mi" ? km / KM_PER_MILE : km, 0);
+  const whole = formatNumber(distanceIn(km, unit), 0);
   return `${whole.replace(/\B(?=(\d{3})+(?!\d))/g, "\u00a0")} ${unit}`;
 }
 

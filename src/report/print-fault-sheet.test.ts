@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { formatFigure, formatPlusMinus, type RubberFault } from "#casework";
 import { sampleFacts } from "../../test/samples/sample-fault-sheet.ts";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
-import { PAGE, planSheet } from "./fault-sheet-plan.ts";
+import { planSheet } from "./fault-sheet-plan.ts";
+import { PAGE } from "./page-size.ts";
 import { printFaultSheet } from "./print-fault-sheet.ts";
 import { readPdf } from "./read-pdf.ts";
 
