@@ -8,6 +8,8 @@ interface SmallCarProps {
   /** Marks on it; absent: drawn plain. */
   readonly states?: PositionStates;
   readonly selected?: string;
+  /** The car alone fills the room: no leaders beside it. */
+  readonly bare?: boolean;
 }
 
 /** The room it is drawn in; on screen it is scaled down as a whole, so it carries no words. */
@@ -25,9 +27,9 @@ const heightOf = (scene: Scene, word: string): number => {
 };
 
 /** A car from below, small and without words, beside something that names it. */
-export const SmallCar = ({ family, states, selected }: SmallCarProps) => {
+export const SmallCar = ({ family, states, selected, bare = states === undefined }: SmallCarProps) => {
   const prefix = `${family.id}-small-`;
-  const beside = states === undefined ? BESIDE.plain : BESIDE.marked;
+  const beside = bare ? BESIDE.plain : BESIDE.marked;
   const { drawing, viewBox } = useMemo(() => {
     const width = DRAWN.width + 2 * beside;
     const scene = drawUnderside(family, {

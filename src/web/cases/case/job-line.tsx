@@ -15,10 +15,6 @@ const MARK_WORDS: Readonly<Record<StageMark["mark"], string>> = {
   blocked: "blocked",
 };
 
-/** What a step is called for somebody who does not see its mark. */
-const stepName = ({ stage, mark, blockedBy }: StageMark): string =>
-  `${stageWords[stage]}: ${MARK_WORDS[mark]}${blockedBy === "" ? "" : `, ${blockedBy}`}`;
-
 /** The sign of a step on its line: filled where done, a ring with a dot where open, struck through where blocked. */
 export const StageSign = ({ mark, now }: { readonly mark: StageMark["mark"]; readonly now: boolean }) => (
   <svg viewBox="-10 -10 20 20" width="20" height="20" aria-hidden="true" className="stage-sign" data-now={now}>
@@ -43,9 +39,11 @@ export const JobLine = ({ visitId, marks, now }: JobLineProps) => (
         className="job-step"
         data-mark={mark.mark}
         aria-current={mark.stage === now ? "step" : undefined}
-        aria-label={stepName(mark)}
       >
-        <span className="job-word">{stageWords[mark.stage]}</span>
+        <span className="job-word">
+          {stageWords[mark.stage]}
+          <span className="unseen">: {MARK_WORDS[mark.mark]}</span>
+        </span>
         <StageSign mark={mark.mark} now={mark.stage === now} />
         <span className="job-needs">{mark.blockedBy}</span>
       </Link>

@@ -18,6 +18,10 @@ interface CarInWorkProps {
   readonly onSelect: () => void;
 }
 
+/** A bay by its number or name: "bay 2", "yard"; "" where nobody said. */
+export const bayWords = (bay: string | null): string =>
+  bay !== null && /^\d+$/.test(bay) ? `bay ${bay}` : (bay ?? "");
+
 const looksOf = (seen: SeenCar | undefined) => countingLooks(seen?.looks ?? []);
 
 const isAsked = (kind: string): boolean => kind === "reading" || kind === "not-taken";
@@ -55,7 +59,7 @@ const CarDrawing = ({ line, seen }: Pick<CarInWorkProps, "line" | "seen">) => {
     () => (seen === undefined || family === null ? {} : statesOfLooks(family, seen.looks, seen.past)),
     [family, seen],
   );
-  if (family !== null) return <SmallCar family={family} states={states} />;
+  if (family !== null) return <SmallCar family={family} states={states} bare />;
   return (
     <span className="work-unknown note">
       {line.car.family === null ? "car line not chosen yet" : seen === undefined ? "" : "its car line cannot be read"}
@@ -77,7 +81,7 @@ export const CarInWork = ({ line, visit, seen, today, selected, onSelect }: CarI
           {name}
         </Link>
         <span className="label">{line.car.registration === "" ? "" : line.car.name}</span>
-        <span className="note">{bay ?? ""}</span>
+        <span className="note">{bayWords(bay)}</span>
       </div>
       <button
         type="button"

@@ -7,6 +7,7 @@ import { GradeMark } from "../../scene/grade-mark.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
 import { stageNow } from "../case/progress.ts";
 import { worstGrade } from "../case/states-of-looks.ts";
+import { bayWords } from "./car-in-work.tsx";
 import type { CarLine, SeenCar } from "./load-today.ts";
 import { WaitEntry } from "./wait-entry.tsx";
 import { dueWords, sinceWords, WAIT_WORDS } from "./wait-words.ts";
@@ -57,7 +58,7 @@ export const TodayMargin = ({ line, visit, seen, today }: TodayMarginProps) => {
         <span className="margin-grade">
           <GradeMark grade={grade} /> {grade === null ? NOT_LOOKED_AT : gradeWords[grade]}
         </span>
-        <span className="label">{bay ?? ""}</span>
+        <span className="label">{bayWords(bay)}</span>
       </div>
       <h2 className="heading">
         {line.car.registration || line.car.name}
