@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import type { Appraisal } from "#casework";
 import { MarginSection } from "../../shell/margin-section.tsx";
+import { PrintOwnersPage } from "../appraisal/print-owners-page.tsx";
 import { timeWords } from "../appraisal/time-words.ts";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
@@ -9,7 +10,6 @@ import { CaseSheet } from "../case/case-sheet.tsx";
 import { AsLeftTable } from "./as-left-table.tsx";
 import { GateRows } from "./gate-rows.tsx";
 import { emptyHandOver, holdAgain, passOver, sayTaught, signOver } from "./hand-over-changes.ts";
-import { PrintOwnersPage } from "./print-owners-page.tsx";
 import { ReceivedBy } from "./received-by.tsx";
 import { ReteachRows } from "./reteach-rows.tsx";
 

@@ -9,6 +9,7 @@ import {
   planStatusWords,
 } from "#casework";
 import type { Family } from "../../car.ts";
+import { PrintOwnersPage } from "../appraisal/print-owners-page.tsx";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
 import { momentNow } from "../case/case-context.tsx";
@@ -119,6 +120,7 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
             />
           )}
           <StageDone stage="plan" />
+          {appraisal.remedies.length === 0 ? null : <PrintOwnersPage visitId={of.held.visitId} />}
         </>
       }
     >

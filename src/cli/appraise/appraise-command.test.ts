@@ -1,0 +1,108 @@
+import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Readable, Writable } from "node:stream";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { runCommandLine } from "../main.ts";
+
+const example = new URL("../../../docs/examples/visit.json", import.meta.url);
+const text = readFileSync(example, "utf8");
+
+const collect = (): { readonly stream: Writable; readonly text: () => string } => {
+  const chunks: string[] = [];
+  const stream = new Writable({
+    write: (chunk: Buffer, _encoding, done) => {
+      chunks.push(chunk.toString("utf8"));
+      done();
+    },
+  });
+  return { stream, text: () => chunks.join("") };
+};
+
+const run = async (words: readonly string[], input = "") => {
+  const output = collect();
+  const problems = collect();
+  const status = await runCommandLine(words, {
+    terminal: { input: Readable.from([Buffer.from(input)]), output: output.stream, problems: problems.stream },
+    serve: () => Promise.resolve(),
+    dataFolder: "no-data-folder-here",
+  });
+  return { status, output: output.text(), problems: problems.text() };
+};
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "underbench-appraise-"));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe("appraise", () => {
+  it("says findings, suspects, plan, job card and hand-over as text, and that all is invented", async () => {
+    const { status, output, problems } = await run(["appraise", "-"], text);
+    expect(problems).toBe("");
+    expect(status).toBe(0);
+    for (const head of ["FINDINGS", "SUSPECTS", "PLAN", "JOB CARD", "HAND-OVER", "Everything here is invented."])
+      expect(output).toContain(head);
+    expect(output).toContain("Repair first");
+    expect(output).toMatch(/torn bush lets the rear left wheel turn in \d\.\d+° further/);
+    expect(output).toContain("Best plan, proved");
+    expect(output).not.toMatch(/\b(NaN|undefined|null)\b/);
+  });
+
+  it("writes the owner's page beside it, never over a file that is there", async () => {
+    const pdf = join(folder, "owner.pdf");
+    expect((await run(["appraise", "-", "--pdf", pdf], text)).status).toBe(0);
+    const written = readFileSync(pdf);
+    expect(written.subarray(0, 5).toString()).toBe("%PDF-");
+    const again = await run(["appraise", "-", "--pdf", pdf, "--json"], text);
+    expect(again.status).toBe(2);
+    expect(again.output).toContain("file-exists");
+    expect(statSync(pdf).size).toBe(written.length);
+  });
+
+  it("refuses with 2 and every finding; --json puts them on standard output", async () => {
+    const spoilt = JSON.stringify({ ...JSON.parse(text), looks: [{ place: "rear-left/x" }], ratse: 1 });
+    const said = await run(["appraise", "-"], spoilt);
+    expect(said.status).toBe(2);
+    expect(said.output).toBe("");
+    expect(said.problems).toContain("looks[0].content");
+    expect(said.problems).toContain("ratse");
+    const asJson = await run(["appraise", "-", "--json"], spoilt);
+    expect(asJson.status).toBe(2);
+    expect((JSON.parse(asJson.output) as { findings: unknown[] }).findings.length).toBeGreaterThan(1);
+  });
+
+  it("names the nearest family on file, and a place the family does not have", async () => {
+    const other = await run(["appraise", "-"], text.replace('"ouzel-saloon"', '"ouzel-salon"'));
+    expect(other.status).toBe(2);
+    expect(other.problems).toContain("The nearest is ouzel-saloon.");
+    const place = await run(
+      ["appraise", "-"],
+      text.replace("rear-left/trailing-link/inner-bush", "rear-left/trailing-link/iner-bush"),
+    );
+    expect(place.problems).toContain("The nearest is rear-left/trailing-link/inner-bush.");
+  });
+
+  it("takes a car nobody has measured, and one without a family", async () => {
+    const file = JSON.parse(text) as { family: unknown; looks: unknown[]; looks_before: unknown[] };
+    const silhouette = {
+      kind: "silhouette",
+      silhouette: { front_layout: "double-wishbone", rear_layout: "five-link" },
+    };
+    const looks = [{ place: "rear-left/trailing-link/inner-bush", content: { kind: "signs", signs: ["web-torn"] } }];
+    const unknown = await run(
+      ["appraise", "-"],
+      JSON.stringify({ ...file, family: silhouette, looks, looks_before: [] }),
+    );
+    expect(unknown.status).toBe(0);
+    expect(unknown.output).toContain("Work is the usual for these layouts");
+    const none = await run(["appraise", "-"], JSON.stringify({ ...file, family: null, looks: [], looks_before: [] }));
+    expect(none.status).toBe(0);
+    expect(none.output).toContain("No family is chosen, so nothing is judged.");
+  });
+
+  it("prints the schema of a visit file", async () => {
+    const { output } = await run(["schema", "--visit"]);
+    expect((JSON.parse(output) as { title: string }).title).toBe("Visit file");
+  });
+});
