@@ -7,7 +7,7 @@ import type { OwnersPageFacts } from "./owners-page-facts.ts";
 import { BESIDE, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, TITLE_BLOCK } from "./owners-page-plan.ts";
 import { distanceWords } from "./owners-page-words.ts";
 import { CONTENT, PAGE } from "./page-size.ts";
-import { firstBase, heightOf, setBlock, setLine, shortenSet } from "./pdf-text.ts";
+import { firstBase, heightOf, setBlock, setLine, shortenSet, wrapSet } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
 
 /** Draws under an element of the structure. */
@@ -54,11 +54,19 @@ function drawHead(page: OwnersDocument, say: Say, index: number): void {
   const room = 220;
   const title = index === 0 ? "What your car needs, and by when" : "What your car needs, continued";
   say(index === 0 ? "H1" : "P", () => setLine(doc, title, X, PAGE.margin + 26, styles.title));
-  const workshop = shortenSet(rates.workshop, room, styles.bold);
-  if (workshop !== "") say("P", () => setLine(doc, workshop, RIGHT, PAGE.margin + 26, styles.bold, "end"));
+  const [first, ...rest] = wrapSet(rates.workshop, room, styles.bold);
+  const workshop = [
+    ...(first === undefined ? [] : [first]),
+    ...(rest.length === 0 ? [] : [shortenSet(rest.join(" "), room, styles.bold)]),
+  ];
+  if (workshop.length > 0)
+    say("P", () => {
+      for (const [i, line] of workshop.entries())
+        setLine(doc, line, RIGHT, PAGE.margin + 26 + i * styles.bold.leading, styles.bold, "end");
+    });
   const odometer = visit.odometerKm === null ? "odometer not read" : distanceWords(visit.odometerKm, car.distanceUnit);
   const sub = [car.name, car.registration, odometer, date].filter((part) => part !== "").join(", ");
-  say("P", () => setLine(doc, shortenSet(sub, CONTENT, styles.sub), X, PAGE.margin + 49, styles.sub));
+  say("P", () => setLine(doc, shortenSet(sub, CONTENT - room - 20, styles.sub), X, PAGE.margin + 49, styles.sub));
   drawRule(page, PAGE.margin + plan.headHeight);
 }
 
@@ -166,8 +174,8 @@ function drawTitle(page: OwnersDocument, say: Say, index: number, car: Scene | n
         { label: "Registration", value: facts.car.registration, share: 0.4 },
       ],
       [
-        { label: "Odometer", value: odometer, share: 0.36 },
-        { label: "Date", value: date, share: 0.36 },
+        { label: "Odometer", value: odometer, share: 0.3 },
+        { label: "Date", value: date, share: 0.42 },
         { label: "By", value: visit.by, share: 0.28 },
       ],
       [

@@ -22,7 +22,7 @@ export const FOOT_WIDTH = CONTENT - TITLE_BLOCK.width - 28;
 /** Height of the bar of a remedy, of the head of the table, and of a box to tick with the room above it. */
 export const BAR_ROOM = 24;
 export const TABLE_HEAD = 56;
-export const BOX_ROOM = 20;
+export const BOX_ROOM = 22;
 const ROW_PAD = 8;
 /** From a rule to what stands under it. */
 const AFTER_RULE = 12;
@@ -95,7 +95,7 @@ function rowHeight(line: RemedyLine, styles: OwnersStyles): number {
   const box =
     line.cents === null
       ? 0
-      : Math.max(BOX_ROOM, heightOf(agreedWords(line), COLUMNS.wordsWidth - BOX_ROOM, styles.small) + 6);
+      : Math.max(BOX_ROOM, heightOf(agreedWords(line), COLUMNS.wordsWidth - BOX_ROOM, styles.small) + 9);
   const left =
     heightOf(line.label, COLUMNS.wordsWidth, styles.label) +
     line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, styles.second), 0) +

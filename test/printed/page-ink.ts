@@ -106,7 +106,9 @@ function inkOf(stream: string, faces: ReadonlyMap<string, Face>, height: number)
       const said = glyphs.map((glyph) => face?.characters.get(Number.parseInt(glyph, 16)) ?? "\ufffd").join("");
       const placed = times(text, matrix);
       const scale = Math.hypot(placed[0], placed[1]);
-      const width = computeTextWidth(said.trimEnd(), size * scale, face?.weight ?? 400);
+      // What kerning takes away stands between the glyphs, in thousandths of the size.
+      const kerned = [...line.matchAll(/> (-?[\d.]+)/g)].reduce((sum, [, by = "0"]) => sum + Number(by) / 1000, 0);
+      const width = computeTextWidth(said.trimEnd(), size * scale, face?.weight ?? 400) - kerned * size * scale;
       words.push({ text: said, size: size * scale, x: placed[4], base: height - placed[5], width, order });
     } else if (operator === "scn") white = line.startsWith("1 1 1 ");
     else if (operator === "re") {
