@@ -162,7 +162,16 @@ function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number): Owner
     rows.push({ line, y, height });
     y += height;
   }
-  if (y + lastEnd > bottom && rows.length > 0) turn();
+  if (y + lastEnd > bottom && rows.length > 0) {
+    // The last remedy goes along, so that no page holds sums alone.
+    const last = rows.length > 1 ? rows.at(-1) : undefined;
+    if (last !== undefined) rows = rows.slice(0, -1);
+    turn();
+    if (last !== undefined) {
+      rows.push({ ...last, y });
+      y += last.height;
+    }
+  }
   pages.push({ tableY, rows, endY: Math.max(y, bottom - lastEnd) });
   return { ...words, reachKm, pages, headHeight, drawingHeight };
 }

@@ -163,7 +163,7 @@ export function cautionWords(facts: OwnersPageFacts): readonly string[] {
     return numbers.length === 1 ? `number ${last}` : `numbers ${numbers.slice(0, -1).join(", ")} and ${last}`;
   };
   return [
-    ...(named(4) === "" ? [] : [`${gradeWords[4]}: do not drive this car before ${named(4)} is done.`]),
+    ...(named(4) === "" ? [] : [`${gradeWords[4]} this car until the work is done: ${named(4)}.`]),
     ...(named(3) === "" ? [] : [`${gradeWords[3]}: ${named(3)} before anything else.`]),
     "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter. This page says what was seen and what follows from it; it is no inspection.",
   ];

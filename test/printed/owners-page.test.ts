@@ -118,6 +118,14 @@ describe("the owner's page", { timeout: 240_000 }, () => {
     expect(said).toContain(`Declined: ${second?.label}.`);
   });
 
+  it("says first what must not wait", async () => {
+    const parted: LookContent = { kind: "signs", signs: ["separated"] };
+    const facts = sampleOwnersPage(saloon, [...sampleSigns, ["front-right/lower-arm/ball-joint", parted]]);
+    const said = wordsOf(await printOwnersPage(facts));
+    expect(said).toContain("Do not drive this car until the work is done: number 1.");
+    expect(said).toContain("Repair first: number 2 before anything else.");
+  });
+
   it("goes on over as many pages as the remedies need, each with its title block and its number", async () => {
     const facts = sampleOwnersPage(saloon, everything);
     expect(facts.appraisal.plan.remedies.length).toBeGreaterThan(12);
@@ -127,6 +135,7 @@ describe("the owner's page", { timeout: 240_000 }, () => {
     expect(pages).toBeGreaterThan(1);
     for (let i = 1; i <= pages; i++) expect(said).toContain(`Page ${i} of ${pages}`);
     expect([...said.matchAll(/Owner's page/g)]).toHaveLength(pages);
+    expect([...said.matchAll(/price without tax/g)], "no page without a remedy").toHaveLength(pages);
     expect(crowdingOf(bytes)).toEqual([]);
   });
 
