@@ -14,13 +14,24 @@ const LEAST = 48;
 /** Neighbours may share an edge; what overlaps by less than this is one line, px. */
 const EDGE = 0.5;
 
-/** Everything that can be pressed inside a part of the page; a field inside its label counts as the label. */
+/**
+ * Everything that can be pressed inside a part of the page and lies wholly in view of what scrolls around it; a field
+ * inside its label counts as the label.
+ */
 export const pressable = (page: Page, part: string): Promise<readonly Box[]> =>
   page
     .locator(`${part} :is(a, button, select, textarea, summary, input:not(label input)), ${part} label:has(input)`)
     .evaluateAll((elements) =>
       elements
-        .filter((element) => element.checkVisibility())
+        .filter((element) => {
+          if (!element.checkVisibility()) return false;
+          let around = element.parentElement;
+          while (around !== null && !/auto|scroll|hidden/.test(getComputedStyle(around).overflowY))
+            around = around.parentElement;
+          if (around === null) return true;
+          const [own, view] = [element.getBoundingClientRect(), around.getBoundingClientRect()];
+          return own.top >= view.top - 1 && own.bottom <= view.bottom + 1;
+        })
         .map((element) => {
           const { x, y, width, height } = element.getBoundingClientRect();
           return { name: element.getAttribute("aria-label") ?? element.textContent ?? "", x, y, width, height };

@@ -47,7 +47,7 @@ const parseYear = (text: string): number | null | undefined => {
 
 /** Who the car is: plate, name, year, identity number, owner, odometer. */
 const Identity = () => {
-  const { car, change } = useCase();
+  const { car, visit, change } = useCase();
   const [wrongYear, setWrongYear] = useState(false);
   const set = (part: Partial<Case["car"]>) => change("car", (body) => ({ ...(body ?? car), ...part }));
   const identity = car.identityNumber ?? "";
@@ -60,6 +60,15 @@ const Identity = () => {
         onKeep={(text) => set({ registration: text.trim().toUpperCase() })}
       />
       <OdometerField />
+      <KeptField
+        label="Stands in"
+        className="field-short"
+        value={visit.bay ?? ""}
+        note="number of the bay, or yard"
+        onKeep={(text) =>
+          change("visit", (body) => ({ ...(body ?? visit), bay: text.trim() === "" ? null : text.trim() }))
+        }
+      />
       <KeptField
         label="What people call it"
         className="field-wide"

@@ -1,6 +1,15 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
-import { drawUnderside, groupOf, groupOfTarget, groupWords, type PlaceGroup } from "#drawing";
+import type { PlaceFinding } from "#casework";
+import {
+  type Detail,
+  drawUnderside,
+  groupOf,
+  groupOfTarget,
+  groupWords,
+  NOT_LOOKED_AT,
+  type PlaceGroup,
+} from "#drawing";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
 import type { LoadedFamily } from "../../server/families.ts";
 import { useCase } from "../case/case-context.tsx";
@@ -25,6 +34,17 @@ const CORNER_KEYS: readonly { readonly key: string; readonly group: PlaceGroup; 
 
 const leastHeight = () => 530;
 
+/** What the circle beside the selected place shows: its section as it was found, and the first thing that was. */
+const detailOf = (finding: PlaceFinding | null): Detail => {
+  if (finding === null || finding.grade === null) return { fault: null, words: NOT_LOOKED_AT.toLowerCase() };
+  const [first = ""] = finding.found.split(", ");
+  if (finding.grade < TORN_FROM) return { fault: null, words: first };
+  return { fault: finding.kind === "ball-joint" ? "loose" : "torn", words: first };
+};
+
+/** From this grade on a section is drawn as torn or loose. */
+const TORN_FROM = 2;
+
 /** Refused readings of the selected place are asked about in the margin; they are not said twice. */
 const shownInMargin =
   ({ selected }: Looks) =>
@@ -33,7 +53,7 @@ const shownInMargin =
 
 const WholeCar = ({ loaded }: { readonly loaded: LoadedFamily }) => {
   const looks = useLooks(loaded);
-  const { states, selected, held } = looks;
+  const { states, selected, held, findingAt } = looks;
   const { family } = loaded;
   const navigate = useNavigate();
   const [scale, setScale] = useState<string | null>(null);
@@ -48,9 +68,11 @@ const WholeCar = ({ loaded }: { readonly loaded: LoadedFamily }) => {
   );
   const selectedId = selected?.id ?? null;
   const opened = selected === null ? null : groupOf(selected);
+  const finding = selectedId === null ? null : findingAt(selectedId);
   const draw = useCallback(
-    (room: SceneRoom) => drawUnderside(family, { ...room, states, selected: selectedId, opened }),
-    [family, states, selectedId, opened],
+    (room: SceneRoom) =>
+      drawUnderside(family, { ...room, states, selected: selectedId, opened, detail: detailOf(finding) }),
+    [family, states, selectedId, opened, finding],
   );
   const keys = useMemo(
     () => CORNER_KEYS.map(({ key, group, does }) => ({ key, does, run: () => open(group) })),

@@ -30,7 +30,7 @@ export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
         ? key("±", "other sign", text.startsWith("-") ? text.slice(1) : `-${text}`)
         : key(".", "point", text.includes(".") ? text : `${text}.`)}
       {key("0", "0", `${text}0`)}
-      {key("back", "take the last off", text.slice(0, -1))}
+      {key("back", "back, take the last off", text.slice(0, -1))}
       {signed ? key(".", "point", text.includes(".") ? text : `${text}.`) : null}
       <button
         type="button"
