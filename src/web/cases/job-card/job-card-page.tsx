@@ -66,7 +66,7 @@ const NothingAgreed = ({ visitId }: { readonly visitId: string }) => (
     <h2 className="empty-heading">No step yet</h2>
     <p className="margin-lead">
       Steps come from the remedies the owner agrees to for now.{" "}
-      <Link to="/cases/$visit/plan" params={{ visit: visitId }}>
+      <Link to="/cases/$visit/plan" params={{ visit: visitId }} className="case-link">
         Agree on the plan
       </Link>
     </p>
