@@ -9,6 +9,7 @@ interface KeptFieldProps {
   readonly unit?: string;
   readonly note?: ReactNode;
   readonly wrong?: boolean;
+  /** A number: half of one is none, so it is kept when the field is left, not after a pause. */
   readonly numeric?: boolean;
   /** Kept when it is left or on Enter, not after a pause: each keeping is a record of its own. */
   readonly onlyWhenLeft?: boolean;
@@ -57,10 +58,10 @@ export const KeptField = ({
   const keepRef = useRef(keep);
   keepRef.current = keep;
   useEffect(() => {
-    if (text === value || onlyWhenLeft) return;
+    if (text === value || onlyWhenLeft || numeric) return;
     const timer = setTimeout(() => keepRef.current(), SETTLED_MS);
     return () => clearTimeout(timer);
-  }, [text, value, onlyWhenLeft]);
+  }, [text, value, onlyWhenLeft, numeric]);
   useEffect(() => {
     const leaving = () => keepRef.current();
     window.addEventListener("pagehide", leaving);

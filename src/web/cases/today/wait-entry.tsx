@@ -1,11 +1,12 @@
 import { useRouter } from "@tanstack/react-router";
 import { useId, useState } from "react";
 import type { DocumentBodies, Wait } from "#casework";
-import { formatBody, readBody } from "#contract";
+import { formatBody, readBody, type WireBody } from "#contract";
 import { Choice } from "../../underside/choice.tsx";
 import { momentNow } from "../case/case-context.tsx";
 import { loadDocument } from "../case/load-case.ts";
 import { currentRecorder } from "../case/recorder.ts";
+import { documentKey } from "../unsent/entry.ts";
 import { outbox } from "../unsent/workshop-outbox.ts";
 import { WAIT_WORDS } from "./wait-words.ts";
 
@@ -16,7 +17,16 @@ interface WaitEntryProps {
 
 const KINDS = Object.keys(WAIT_WORDS) as readonly Wait["what"][];
 
-/** Changes the visit as it stands in the store now; nothing is changed where the store does not answer. */
+/** What of the visit was typed here and is still on its way to the store. */
+const typedVisit = (id: string): WireBody<"visit"> | null => {
+  const entry = outbox.state().entries.get(documentKey("visit", id));
+  return entry?.what === "document" ? (entry.body as WireBody<"visit">) : null;
+};
+
+/**
+ * Changes the visit as it was typed here, else as it stands in the store now; nothing is changed where the store does
+ * not answer.
+ */
 const changeVisit = async (
   id: string,
   change: (visit: DocumentBodies["visit"]) => DocumentBodies["visit"],
@@ -27,7 +37,7 @@ const changeVisit = async (
   outbox.putDocument({
     kind: "visit",
     id,
-    body: formatBody("visit", change(readBody("visit", document))),
+    body: formatBody("visit", change(readBody("visit", typedVisit(id) ?? document))),
     by: currentRecorder(),
     over: { version, document },
   });
