@@ -36,7 +36,7 @@ const gradeLine = ({ grade, closeToCall }: Pick<AppraisedFinding, "grade" | "clo
   grade === null ? NOT_LOOKED_AT : `${gradeWords[grade]}${closeToCall ? `, ${TOO_CLOSE.toLowerCase()}` : ""}`;
 
 const findingLines = (finding: AppraisedFinding): readonly string[] => [
-  `${gradeLine(finding).padEnd(14)} ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,
+  `${gradeLine(finding)}: ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,
   ...finding.reasons.flatMap((reason) =>
     reason.judgement === null ? [] : [`    ${reasonHead(reason)}: ${reason.text}; ${reasonOutcome(reason)}`],
   ),
