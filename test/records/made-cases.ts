@@ -47,7 +47,7 @@ export const makeLook = (n: number, changes: Partial<Look> = {}): Look => {
     loadState: n % 2 === 0 ? "hanging" : null,
     instrument: n % 4 === 0 ? "calliper" : null,
     photo: null,
-    note: n % 3 === 0 ? `Ø ${"seen ".repeat(Math.floor(random() ** 4 * 1500))}${n}` : null,
+    note: n % 3 === 0 ? `Ø ${"seen ".repeat(Math.floor(random() ** 4 * 3000))}${n}` : null,
     who: "MK",
     at: "2031-05-14T11:29:00+02:00",
     ...changes,
