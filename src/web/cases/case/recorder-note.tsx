@@ -1,5 +1,5 @@
 import { useId, useState } from "react";
-import { nameRecorder, useRecorder } from "./recorder.ts";
+import { NOBODY, nameRecorder, useRecorder } from "./recorder.ts";
 
 /** Says who records on this device, and lets that be changed. */
 export const RecorderNote = () => {
@@ -10,16 +10,16 @@ export const RecorderNote = () => {
   if (!open)
     return (
       <p className="recorder note">
-        {who === "not named" ? "Nobody is named as recording here." : `Recorded by ${who}.`}{" "}
+        {who === NOBODY ? "Nobody is named as recording here." : `Recorded by ${who}.`}{" "}
         <button
           type="button"
           className="link"
           onClick={() => {
-            setName(who === "not named" ? "" : who);
+            setName(who === NOBODY ? "" : who);
             setOpen(true);
           }}
         >
-          {who === "not named" ? "Name them" : "Somebody else"}
+          {who === NOBODY ? "Name them" : "Somebody else"}
         </button>
       </p>
     );

@@ -2,7 +2,7 @@ import { useSyncExternalStore } from "react";
 
 const KEY = "underbench.recorder";
 /** Stands on records nobody has put a name to. */
-const NOBODY = "not named";
+export const NOBODY = "not named";
 
 const listeners = new Set<() => void>();
 let chosen: string | null = null;

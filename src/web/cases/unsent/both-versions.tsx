@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { DocumentKind } from "#casework";
 import type { StoredDocumentSheet, WireBody } from "#contract";
+import { NOBODY } from "../case/recorder.ts";
 import { keyWords, kindWords, valueWords } from "./document-words.ts";
 import type { UnsentDocument } from "./entry.ts";
 import { outbox } from "./workshop-outbox.ts";
@@ -63,7 +64,7 @@ export const BothVersions = ({ entryKey, entry, latest }: BothVersionsProps) => 
     <section className="versions" aria-label={`Two versions of ${kindWords(entry.kind)}`}>
       <p className="notice-words">
         <strong>
-          {latest.by} has saved {kindWords(entry.kind)} since you opened it.
+          {latest.by === NOBODY ? "Somebody" : latest.by} has saved {kindWords(entry.kind)} since you opened it.
         </strong>{" "}
         Nothing of yours is lost: choose line by line what stands.
       </p>
