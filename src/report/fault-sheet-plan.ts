@@ -112,16 +112,16 @@ const SHARES = [
   [4, 1],
 ] as const;
 
-const roomiest = (plans: readonly SheetPlan[]): SheetPlan | undefined =>
-  plans.toSorted((a, b) => b.drawing.height + b.curves.height - (a.drawing.height + a.curves.height))[0];
-
 /** Lays the sheet out on one page: the words first, the drawing takes the rest; many words are set smaller. */
 export function planSheet(facts: FaultSheetFacts): SheetPlan {
-  const plans = SHRINK.map((k) => roomiest(SHARES.map((shares) => planAt(facts, k, shares))));
+  const plans = SHRINK.map((k) => tallestDrawing(SHARES.map((shares) => planAt(facts, k, shares))));
   const fitting = plans.find((plan) => plan !== undefined && plan.drawing.height >= LEAST_DRAWING) ?? plans.at(-1);
   if (fitting === undefined) throw new RangeError("no size to set the sheet in");
   return fitting;
 }
+
+const tallestDrawing = (plans: readonly SheetPlan[]): SheetPlan | undefined =>
+  plans.toSorted((a, b) => b.drawing.height - a.drawing.height)[0];
 
 function planAt(facts: FaultSheetFacts, k: number, [besideCurves, besideTable]: readonly [number, number]): SheetPlan {
   const styles = stylesOf(k);

@@ -88,7 +88,7 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   marks.push(...drawGround(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
   marks.push(
     ...drawToe(views.above, effect, side, options, reach),
-    ...all.map((view) => title(view, arrangement === "row" ? end : width, type)),
+    ...all.map((view) => title(view, arrangement === "row" && view.name !== "above" ? end : width - 4, type)),
   );
   const free = freeQuarter(views, width, height);
   if (arrangement === "angle" && options.sentence !== false) marks.push(...drawSentence(free, effect.sentence, type));

@@ -18,6 +18,10 @@ export interface Plot {
   readonly toY: (rise: number) => number;
 }
 
+/** Where along a curve its words are tried, from near the ends inward, and how far from it, page units. */
+const SHARES = [0.2, 0.8, 0.25, 0.75, 0.3, 0.7, 0.12, 0.88, 0.4, 0.6, 0.5] as const;
+const GAPS = [10, 20, 32] as const;
+
 /** A few lines of words beside a curve: the first place free of curves and other words, looked for from the ends inward. */
 export function placeBeside(
   words: readonly string[],
@@ -32,29 +36,28 @@ export function placeBeside(
   const { size } = faces[type][style];
   const width = Math.max(...words.map((word) => computeStyleWidth(word, style, type)));
   const height = words.length * size * 1.15;
-  const shares = [0.2, 0.8, 0.3, 0.7, 0.12, 0.88, 0.4, 0.6, 0.5];
   let best: { readonly box: Box; readonly anchor: "start" | "end"; readonly hits: number } | null = null;
-  for (const share of shares) {
+  for (const share of SHARES) {
     const spot = own[Math.round(share * (own.length - 1))];
     if (spot === undefined) continue;
     for (const side of [-1, 1] as const) {
-      const wanted = side === 1 ? spot[0] + 10 : spot[0] - 10 - width;
-      const x = Math.min(wanted, plot.x + plot.width + RIGHT - 6 - width);
-      const box = { x, y: spot[1] - height / 2, width, height };
-      const outside =
-        x < plot.x - (plot.x === LEFT ? LEFT - 20 : 8) ||
-        x + width > plot.x + plot.width + RIGHT - 6 ||
-        box.y < plot.top ||
-        box.y + height > plot.bottom;
-      const away = lines.every(
-        ({ spots }) => ((spots[Math.round(share * (own.length - 1))]?.[0] ?? spot[0]) - spot[0]) * side <= 0,
-      );
-      const hits =
-        (outside ? 100 : 0) +
-        (away ? 0 : 0.5) +
-        (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
-        lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
-      if (best === null || hits < best.hits) best = { box, anchor: side === 1 ? "start" : "end", hits };
+      for (const gap of GAPS) {
+        const wanted = side === 1 ? spot[0] + gap : spot[0] - gap - width;
+        const x = Math.min(wanted, plot.x + plot.width + RIGHT - 6 - width);
+        const y = Math.max(plot.top, Math.min(spot[1] - height / 2, plot.bottom - height));
+        const box = { x, y, width, height };
+        const outside = x < plot.x - (plot.x === LEFT ? LEFT - 20 : 8) || height > plot.bottom - plot.top;
+        const away = lines.every(
+          ({ spots }) => ((spots[Math.round(share * (own.length - 1))]?.[0] ?? spot[0]) - spot[0]) * side <= 0,
+        );
+        const hits =
+          (outside ? 100 : 0) +
+          (away ? 0 : 0.5) +
+          gap / 200 +
+          (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
+          lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
+        if (best === null || hits < best.hits) best = { box, anchor: side === 1 ? "start" : "end", hits };
+      }
     }
   }
   if (best === null) return [];
