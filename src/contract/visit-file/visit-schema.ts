@@ -3,7 +3,6 @@ import { symptoms } from "#casework";
 import { moment, orNothing, person, recordId, uuidV7 } from "../cases/case-words.ts";
 import { documentBodies } from "../cases/document-schemas.ts";
 import { lookFields } from "../cases/look-schema.ts";
-import { familySheet } from "../family/family-schema.ts";
 import { hyphenName } from "../family/figure-schema.ts";
 import { silhouetteSheet } from "../family/silhouette-sheet.ts";
 
@@ -29,21 +28,20 @@ const look = z
 const looks = z.array(look).max(MOST_LOOKS);
 
 /** The family: one on file, or inline. The sheet's own keys are read by the reader of family sheets. */
-const familyWith = <T extends z.ZodType>(sheet: T) =>
-  z.discriminatedUnion("kind", [
-    z.strictObject({
-      kind: z.literal("on-file").meta({ description: "A family of the workshop, or one that comes with the program." }),
-      id: hyphenName.meta({ description: "Its id." }),
-    }),
-    z.strictObject({
-      kind: z.literal("sheet").meta({ description: "The family's data sheet, whole." }),
-      sheet,
-    }),
-    z.strictObject({
-      kind: z.literal("silhouette").meta({ description: "A car nobody has measured." }),
-      silhouette: silhouetteSheet,
-    }),
-  ]);
+const family = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("on-file").meta({ description: "A family of the workshop, or one that comes with the program." }),
+    id: hyphenName.meta({ description: "Its id." }),
+  }),
+  z.strictObject({
+    kind: z.literal("sheet").meta({ description: "The family's data sheet, whole." }),
+    sheet: z.looseObject({}).meta({ description: "In the form of docs/family.schema.json." }),
+  }),
+  z.strictObject({
+    kind: z.literal("silhouette").meta({ description: "A car nobody has measured." }),
+    silhouette: silhouetteSheet,
+  }),
+]);
 
 const { car, visit, enquiry, plan, "job-card": jobCard, "hand-over": handOver, settings } = documentBodies;
 
@@ -57,8 +55,8 @@ const ratesOf = settings
   .pick({ workshop: true, currency: true, labour_cents_per_hour: true, tax_share: true, visit_cents: true })
   .meta({ description: "Shop rates: money in hundredths of the currency; tax as a share." });
 
-/** Every key of a visit file, with the family's sheet in the given form. */
-const shapeWith = <T extends z.ZodType>(sheet: T) => ({
+/** Every key of a visit file. */
+const shape = {
   format: z.literal(VISIT_FORMAT).meta({ description: "Form and version of this file." }),
   note: z.string().max(4000).optional().meta({ description: "Anything a reader must know." }),
   car: car
@@ -71,7 +69,7 @@ const shapeWith = <T extends z.ZodType>(sheet: T) => ({
       invented: z.boolean().default(false),
     })
     .meta({ description: "The car." }),
-  family: orNothing(familyWith(sheet)).meta({
+  family: orNothing(family).meta({
     description: "Its car line: on file, as a sheet, or as a silhouette; null: not chosen, then nothing is judged.",
   }),
   rates: ratesOf,
@@ -93,19 +91,18 @@ const shapeWith = <T extends z.ZodType>(sheet: T) => ({
   }),
   job_card: orNothing(jobCard).meta({ description: "Steps that are signed." }),
   hand_over: orNothing(handOver).meta({ description: "What was passed over, taught and signed." }),
-});
+};
 
 /** A visit file as it is read: the family's sheet is looked at by its own reader. */
-export const visitFile = z.strictObject(shapeWith(z.unknown()));
+export const visitFile = z.strictObject(shape).meta({
+  title: "Visit file",
+  description:
+    "One visit of one car in one file. Units stand in the keys; places are positions such as rear-left/trailing-link/inner-bush.",
+});
 export type VisitFileSheet = z.output<typeof visitFile>;
 export type LookInFile = VisitFileSheet["looks"][number];
 
 /** The published JSON Schema (draft 2020-12) of a visit file; a copy stands in docs/visit.schema.json. */
 export function visitJsonSchema(): Record<string, unknown> {
-  const whole = z.strictObject(shapeWith(familySheet)).meta({
-    title: "Visit file",
-    description:
-      "One visit of one car in one file. Units stand in the keys; places are positions such as rear-left/trailing-link/inner-bush.",
-  });
-  return { ...z.toJSONSchema(whole, { target: "draft-2020-12", io: "input" }) };
+  return { ...z.toJSONSchema(visitFile, { target: "draft-2020-12", io: "input" }) };
 }
