@@ -59,7 +59,7 @@ function familyIn(value: unknown): FamilyReading | null {
     const parsed = key === "sheet" ? parseFamily(family[key]) : parseSilhouette(family[key]);
     return "family" in parsed ? parsed : { findings: parsed.findings.map((f) => below(`family.${key}`, f)) };
   };
-  if (family.kind === "sheet" && family.sheet !== undefined) return read("sheet");
+  if (family.kind === "sheet" && isObject(family.sheet)) return read("sheet");
   return family.kind === "silhouette" && isObject(family.silhouette) ? read("silhouette") : null;
 }
 
