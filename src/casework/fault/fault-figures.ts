@@ -108,7 +108,14 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   ];
   if (states.position.axle === "rear")
     all.push(
-      changed("thrust-change", "Thrust line, turned by", loaded, "toe", "half the toe change of one rear wheel", 0.5),
+      changed(
+        "thrust-change",
+        "Thrust line, turned left by",
+        loaded,
+        "toe",
+        "half the toe of the right wheel less half that of the left, as alignment.axle; positive points left",
+        states.position.side === "right" ? 0.5 : -0.5,
+      ),
     );
   return { headline, all };
 }

@@ -97,7 +97,8 @@ function whatElseOf({ all }: EffectFigures): string {
   const shift = by("toe-shift");
   const camber = by("camber-change");
   const centre = by("centre-shift");
-  if (thrust?.signSure) parts.push(`The thrust line turns ${size(thrust)}.`);
+  if (thrust?.signSure)
+    parts.push(`The thrust line turns ${size(thrust)} to the ${thrust.value > 0 ? "left" : "right"}.`);
   if (shift) {
     const most = Math.abs(shift.value) + 2 * shift.u;
     if (most < NOTHING) parts.push("Without force nothing shows: an alignment reading will not find this fault.");

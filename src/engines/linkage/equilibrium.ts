@@ -220,25 +220,20 @@ export class ElasticBalance {
   solve(load: CornerLoad, branch: Branch, start: Balance | null = null): Balance {
     let at = start ?? this.solveFrom(designPose(1), NO_LOAD, this.corner.elasticity.wheelLoad, branch);
     if (at.report.end !== "converged") return at;
-    const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
-    const steps = start ? 0 : Math.ceil(moved / RISE_STEP - 1e-9);
-    for (let i = 1; i <= steps; i++) {
-      const part: CornerLoad = {
-        ...NO_LOAD,
-        contactRise: (load.contactRise * i) / steps,
-        rack: (load.rack * i) / steps,
-      };
-      at = this.solveFrom(at.pose, part, at.wheelLoad, branch);
+    const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
+    if (!start) {
+      const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
+      at = this.walk(at, NO_LOAD, rest, branch, Math.min(1, RISE_STEP / moved));
       if (at.report.end !== "converged") return at;
     }
-    const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
-    return this.walk(at, rest, load, branch);
+    return this.walk(at, rest, load, branch, 1);
   }
 
-  private walk(from: Balance, begin: CornerLoad, target: CornerLoad, branch: Branch): Balance {
+  /** From one load to another in steps of a share of the way, halved where Newton does not settle (a soft corner swings far). */
+  private walk(from: Balance, begin: CornerLoad, target: CornerLoad, branch: Branch, firstStep: number): Balance {
     let at = from;
     let share = 0;
-    let step = 1;
+    let step = firstStep;
     while (share < 1) {
       const next = Math.min(1, share + step);
       const trial = this.solveFrom(at.pose, mixLoads(begin, target, next), at.wheelLoad, branch);
@@ -247,7 +242,7 @@ export class ElasticBalance {
         share = next;
       } else {
         step /= 2;
-        if (step < LEAST_SHARE) return trial;
+        if (step < firstStep * LEAST_SHARE) return trial;
       }
     }
     return at;
