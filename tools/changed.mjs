@@ -27,7 +27,8 @@ const isTest = (name) => /\.test\.tsx?$/.test(name);
 const settings = ["package.json", "package-lock.json"];
 
 /** True where the built pages are as new as what they are built from. */
-export const arePagesFresh = () => isFresh("dist/web/index.html", ["src", "vite.config.ts", ...settings], isTest);
+export const arePagesFresh = () =>
+  isFresh("dist/web/index.html", ["src", "vite.config.ts", "docs/sources.md", ...settings], isTest);
 
 /** True where the bundled command line and server are as new as what they are built from. */
 export const areBundlesFresh = () =>

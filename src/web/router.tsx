@@ -29,15 +29,18 @@ import { GeometryPage } from "./geometry/geometry-page.tsx";
 import { readGeometrySearch } from "./geometry/geometry-search.ts";
 import { formatSearch, parseSearch } from "./look/address.ts";
 import { BrokenPage } from "./places/broken-page.tsx";
-import { BenchPage, CounterPage, ReferencePage, TallyPage } from "./places/later-pages.tsx";
+import { BenchPage, CounterPage, TallyPage } from "./places/later-pages.tsx";
 import { NowherePage } from "./places/nowhere-page.tsx";
 import { TodayPage } from "./places/today-page.tsx";
+import { ReferencePage } from "./reference/reference-page.tsx";
+import { readReferenceSearch } from "./reference/reference-search.ts";
 import type { Answer } from "./server/ask-server.ts";
 import { loadFamily } from "./server/families.ts";
 import { listFamilies } from "./server/family-list.ts";
 import { loadSilhouetteRanges } from "./server/silhouettes.ts";
 import { CarPage } from "./underside/car-page.tsx";
 import { GroupPage } from "./underside/group-page.tsx";
+import { UndersideHold } from "./underside/underside-hold.tsx";
 import { readUndersideSearch } from "./underside/underside-search.ts";
 
 /** What a loader gives its page; anything but an answer is shown by RefusedPage. */
@@ -70,7 +73,12 @@ const today = createRoute({
 const counter = createRoute({ getParentRoute: () => root, path: "/counter", component: CounterPage });
 const bench = createRoute({ getParentRoute: () => root, path: "/bench", component: BenchPage });
 const tally = createRoute({ getParentRoute: () => root, path: "/tally", component: TallyPage });
-const reference = createRoute({ getParentRoute: () => root, path: "/reference", component: ReferencePage });
+const reference = createRoute({
+  getParentRoute: () => root,
+  path: "/reference",
+  validateSearch: readReferenceSearch,
+  component: ReferencePage,
+});
 
 const families = createRoute({
   getParentRoute: () => root,
@@ -112,7 +120,7 @@ const underside = createRoute({
   getParentRoute: () => family,
   path: "/underside",
   validateSearch: readUndersideSearch,
-  component: Outlet,
+  component: UndersideHold,
 });
 const car = createRoute({ getParentRoute: () => underside, path: "/", component: CarPage });
 const group = createRoute({

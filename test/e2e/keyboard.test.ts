@@ -96,7 +96,7 @@ describe("everything by keyboard", () => {
   });
 
   it("moves the sliders by arrow, page, home and end, and the figure follows", async () => {
-    const page = await open(`/families/${FAMILY}/geometry?at=${TORN_BUSH}`);
+    const page = await open(`/families/${FAMILY}/geometry?at=${TORN_BUSH}&as=torn-3`);
     const figure = page.locator(".figure-huge");
     const before = await figure.textContent();
     const load = page.getByRole("slider", { name: "Braking at this wheel" });

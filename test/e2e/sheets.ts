@@ -7,6 +7,8 @@ export const TORN_BUSH = "rear-left/trailing-link/inner-bush";
 const family = `/families/${FAMILY}`;
 const marked = `marks=${TORN_BUSH}:torn-3~front-left/lower-arm/ball-joint:loose-1~front-right/lower-arm/rear-bush:torn-2`;
 
+const signs = "marks=rear-left/damper/leak:seen-film-below-seat,rebounds-differ~rear-left/tyre/tread:seen-one-shoulder";
+
 /** Every sheet of the program, with the states of it that look different. */
 export const SHEETS: readonly { readonly name: string; readonly path: string }[] = [
   { name: "today", path: "/" },
@@ -18,13 +20,20 @@ export const SHEETS: readonly { readonly name: string; readonly path: string }[]
   { name: "underside-marked", path: `${family}/underside?${marked}&at=${TORN_BUSH}` },
   { name: "corner", path: `${family}/underside/rear-left?${marked}` },
   { name: "corner-selected", path: `${family}/underside/rear-left?${marked}&at=${TORN_BUSH}` },
+  { name: "corner-signs", path: `${family}/underside/rear-left?${signs}&at=rear-left/damper/leak` },
   { name: "axle", path: `${family}/underside/front` },
   { name: "geometry", path: `${family}/geometry?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}` },
-  { name: "geometry-steered", path: `${family}/geometry?at=front-left/lower-arm/rear-bush&lateral_n=2000&braking_n=0` },
+  {
+    name: "geometry-steered",
+    path: `${family}/geometry?at=front-left/lower-arm/rear-bush&as=torn-2&lateral_n=2000&braking_n=0`,
+  },
+  { name: "geometry-nothing-marked", path: `${family}/geometry` },
+  { name: "geometry-nothing-shown", path: `${family}/geometry?at=${TORN_BUSH}` },
   { name: "counter", path: "/counter" },
   { name: "bench", path: "/bench" },
   { name: "tally", path: "/tally" },
   { name: "reference", path: "/reference" },
+  { name: "reference-source", path: "/reference?source=workshop-scale" },
   { name: "no-such-family", path: "/families/nobody" },
   { name: "no-such-sheet", path: "/nowhere" },
 ];

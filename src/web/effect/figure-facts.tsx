@@ -1,4 +1,6 @@
+import type { ReactNode } from "react";
 import type { Figure } from "#casework";
+import { SourceWords } from "../reference/source-words.tsx";
 
 /** Words of a rung, as printed beside a figure. */
 export const RUNG_WORDS = {
@@ -8,9 +10,9 @@ export const RUNG_WORDS = {
   matched: "matched to this car's readings",
 } as const;
 
-const FACTS = (figure: Figure): readonly { readonly label: string; readonly value: string }[] => [
+const FACTS = (figure: Figure): readonly { readonly label: string; readonly value: ReactNode }[] => [
   { label: "Relation", value: figure.relation },
-  { label: "Source", value: figure.source },
+  { label: "Source", value: <SourceWords line={figure.source} /> },
   { label: "Rung", value: RUNG_WORDS[figure.rung] },
 ];
 

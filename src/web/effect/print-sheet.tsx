@@ -2,6 +2,7 @@ import { useState } from "react";
 import type { FaultQuestion } from "#casework";
 import { type PrintedSheet, printSheet } from "../server/print-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
+import { conditionPathWords } from "./condition-path-words.ts";
 
 interface PrintSheetProps {
   readonly familyId: string;
@@ -51,7 +52,7 @@ export const PrintSheet = ({ familyId, question }: PrintSheetProps) => {
           </a>
         ) : null}
       </span>
-      {printing.kind === "refused" ? <FindingsList findings={printing.findings} /> : null}
+      {printing.kind === "refused" ? <FindingsList findings={printing.findings} nameOf={conditionPathWords} /> : null}
     </span>
   );
 };

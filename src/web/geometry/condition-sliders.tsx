@@ -54,7 +54,7 @@ const RackSlider = ({ axle, condition, onChange }: ConditionSlidersProps) => {
 export const ConditionSliders = (props: ConditionSlidersProps) => (
   <>
     <TravelSlider {...props} />
-    <LoadSlider condition={props.condition} onChange={props.onChange} />
+    <LoadSlider axle={props.axle} condition={props.condition} onChange={props.onChange} />
     <RackSlider {...props} />
   </>
 );

@@ -1,44 +1,91 @@
 import { Link } from "@tanstack/react-router";
-import type { FaultEffect } from "#casework";
+import type { FaultEffect, RubberFault } from "#casework";
 import { fullName, gradeWords, groupOf, groupWords } from "#drawing";
+import type { Position } from "../car.ts";
 import { RUNG_WORDS } from "../effect/figure-facts.tsx";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { PrintSheet } from "../effect/print-sheet.tsx";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { Cautions } from "../shell/cautions.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
-import { FIRMER_FACTOR, gradeOfMark, wordsOfMark } from "../underside/position-mark.ts";
+import {
+  FIRMER_FACTOR,
+  faultOfMark,
+  gradeOfMark,
+  isSameMark,
+  type PositionMark,
+  wordsOfMark,
+} from "../underside/position-mark.ts";
+import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import { Headline } from "./headline.tsx";
 import type { Geometry } from "./use-geometry.ts";
+
+interface SubjectProps {
+  readonly geometry: Geometry;
+  readonly position: Position;
+  readonly shown: RubberFault;
+}
 
 const otherWords = (count: number): string =>
   count === 1
     ? "The joint can also come to rest in one other place; the one shown lies on the side of the healthy preload."
     : `The joint can also come to rest in ${count} other places; the one shown lies on the side of the healthy preload.`;
 
-const MarginTop = ({ geometry }: { readonly geometry: Geometry }) => {
-  const grade = gradeOfMark(geometry.mark);
+const MarginTop = ({ position, shown }: SubjectProps) => {
+  const grade = gradeOfMark(shown, position.kind);
+  const words = shown.kind === "firmer" || grade === null ? null : gradeWords[grade];
   return (
     <div className="margin-top">
       <span className="margin-grade">
-        <GradeMark grade={grade} /> {geometry.mark.kind === "torn" ? gradeWords[grade] : wordsOfMark(geometry.mark)}
+        <GradeMark grade={grade} /> {[words, wordsOfMark(shown)].filter((part) => part !== null).join(": ")}
       </span>
-      <span className="label">{groupWords(groupOf(geometry.position))}</span>
+      <span className="label">{groupWords(groupOf(position))}</span>
     </div>
   );
 };
 
+const markWords = (mark: PositionMark | null, kind: Position["kind"]): string => {
+  if (mark === null) return "nothing";
+  const grade = gradeOfMark(mark, kind);
+  return [wordsOfMark(mark), grade === null ? null : gradeWords[grade].toLowerCase()]
+    .filter((part) => part !== null)
+    .join(", ");
+};
+
+/** Said where the sheet looks at something else than what is marked; nothing is marked by looking. */
+const OnlyLookedAt = ({ geometry, position, shown }: SubjectProps) => {
+  const { mark } = geometry;
+  if (mark !== null && isSameMark(mark, shown)) return null;
+  return (
+    <>
+      <p className="margin-notice">
+        Only looked at. Marked on the Underside: {markWords(mark, position.kind)}. It stays so.
+      </p>
+      <p className="margin-links">
+        {faultOfMark(mark) === null ? null : (
+          <button type="button" className="link" onClick={() => geometry.lookAs(null)}>
+            Back to what is marked
+          </button>
+        )}
+        <button type="button" className="link" onClick={geometry.markAsShown}>
+          Mark it so
+        </button>
+      </p>
+    </>
+  );
+};
+
 /** Explains what the sheet shows: the figure, whose limit, how sure, what else moves, computed so. */
-export const EffectMargin = ({ geometry, effect }: { readonly geometry: Geometry; readonly effect: FaultEffect }) => {
+export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly effect: FaultEffect }) => {
+  const { geometry, position, shown } = subject;
   const { family, question } = geometry;
   return (
     <>
-      <MarginTop geometry={geometry} />
+      <MarginTop {...subject} />
       <h2 className="heading">{effect.headline.label}</h2>
-      <p className="label">{fullName(geometry.position)}</p>
-      {geometry.stranger === null ? null : (
-        <p className="margin-notice">Nothing is computed at {geometry.stranger}; shown is an example in its place.</p>
-      )}
+      <p className="label">{fullName(position)}</p>
+      {geometry.stranger === null ? null : <p className="margin-notice">Nothing is computed at {geometry.stranger}.</p>}
+      <OnlyLookedAt {...subject} />
       <Headline effect={effect} />
       <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
       <MarginSection title="How sure">
@@ -51,11 +98,11 @@ export const EffectMargin = ({ geometry, effect }: { readonly geometry: Geometry
       <MarginSection title="Computed so">{effect.computedSo}</MarginSection>
       <p className="margin-links">
         {question === null ? null : <PrintSheet familyId={family.id} question={question} />}
-        {geometry.mark.kind === "firmer" ? null : (
+        {shown.kind === "firmer" || !possibleFaultsAt(family, position).firmer ? null : (
           <button
             type="button"
             className="link"
-            onClick={() => geometry.chooseMark({ kind: "firmer", factor: FIRMER_FACTOR.usual })}
+            onClick={() => geometry.lookAs({ kind: "firmer", factor: FIRMER_FACTOR.usual })}
           >
             Compare a firmer one
           </button>
@@ -63,10 +110,7 @@ export const EffectMargin = ({ geometry, effect }: { readonly geometry: Geometry
         <Link
           to="/families/$familyId/underside"
           params={{ familyId: family.id }}
-          search={({ marks, at }) => ({
-            ...(marks === undefined ? {} : { marks }),
-            ...(at === undefined ? {} : { at }),
-          })}
+          search={({ as: _, ...last }) => ({ ...last, at: position.id })}
         >
           Underside
         </Link>

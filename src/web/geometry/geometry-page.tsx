@@ -1,5 +1,10 @@
+import { Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
-import { useFaultEffect } from "../effect/use-fault-effect.ts";
+import { groupOf, groupWords } from "#drawing";
+import type { Position } from "../car.ts";
+import { conditionPathWords } from "../effect/condition-path-words.ts";
+import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts";
+import { GradeMark } from "../scene/grade-mark.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
@@ -7,6 +12,7 @@ import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
 import { EffectMargin } from "./effect-margin.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
+import { NothingShown } from "./nothing-shown.tsx";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
 
@@ -25,61 +31,89 @@ const NoAnswer = ({ ended }: { readonly ended: "stopped" | "broken" | null }) =>
   </>
 );
 
+/** What stands in the margin while nothing is marked and nothing chosen. */
+const NothingMarked = ({ geometry }: { readonly geometry: Geometry }) => (
+  <>
+    <div className="margin-top">
+      <span className="margin-grade">
+        <GradeMark grade={null} /> Nothing marked
+      </span>
+    </div>
+    <h2 className="heading">Choose what to look at</h2>
+    {geometry.stranger === null ? null : <p className="margin-notice">Nothing is computed at {geometry.stranger}.</p>}
+    <p className="margin-lead">
+      Nothing is marked {geometry.position === null ? "on this car line" : "at this place"}, so nothing has a grade.
+      Choose what to look at, or mark what you find on the Underside.
+    </p>
+    <p className="margin-links">
+      <Link
+        to="/families/$familyId/underside"
+        params={{ familyId: geometry.family.id }}
+        search={({ as: _, ...last }) => last}
+      >
+        Underside
+      </Link>
+    </p>
+  </>
+);
+
+const cornerWords = (position: Position | null): string =>
+  position === null ? "nothing marked" : groupWords(groupOf(position)).toLowerCase();
+
+const MarginOf = ({ geometry, effect }: { readonly geometry: Geometry; readonly effect: EffectState }) => {
+  const { position, shown } = geometry;
+  const { answer } = effect;
+  if (position === null || shown === null) return <NothingMarked geometry={geometry} />;
+  if (answer === null) return <NoAnswer ended={effect.ended} />;
+  if ("findings" in answer) return <FindingsList findings={answer.findings} nameOf={conditionPathWords} />;
+  return <EffectMargin geometry={geometry} position={position} shown={shown} effect={answer.effect} />;
+};
+
 const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
-  const { family, position, mark, condition, question } = geometry;
-  const { answer, busy, ended, stop } = useFaultEffect(family, question);
+  const { family, position, shown, condition, question } = geometry;
+  const state = useFaultEffect(family, question);
+  const { answer, busy, stop } = state;
   const effect = answer !== null && "effect" in answer ? answer.effect : null;
-  const waiting = busy ? { doing: "Balancing the corner, sound and faulty, at every height", stop } : null;
+  const waiting = busy ? { doing: "Balancing the corner, sound and as looked at, at every height", stop } : null;
   const [scale, setScale] = useState<string | null>(null);
   const reset = geometry.resetCondition;
   const keys = useMemo(() => [{ key: "0", does: "back to ride height and 2 kN of braking", run: reset }], [reset]);
   return (
     <Sheet
       name={family.name}
-      sub={`geometry, ${position.axle} ${position.side}`}
+      sub={`geometry, ${cornerWords(position)}`}
       place="Families"
       waiting={waiting}
       subject={null}
       marginLow={MARGIN_LOW}
       keys={keys}
       titleBlock={familyTitleBlock(family, {
-        title: `Geometry, ${position.axle} ${position.side}`,
+        title: `Geometry, ${cornerWords(position)}`,
         sheet: "3 of 3",
-        scale,
+        scale: effect === null ? null : scale,
       })}
-      margin={
-        effect !== null ? (
-          <EffectMargin geometry={geometry} effect={effect} />
-        ) : answer !== null && "findings" in answer ? (
-          <FindingsList findings={answer.findings} />
-        ) : (
-          <NoAnswer ended={ended} />
-        )
-      }
+      margin={<MarginOf geometry={geometry} effect={state} />}
     >
       <div className="geometry">
-        <SubjectChoice
-          family={family}
-          positions={geometry.positions}
-          position={position}
-          mark={mark}
-          onPosition={geometry.choosePosition}
-          onMark={geometry.chooseMark}
-        />
+        <SubjectChoice geometry={geometry} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
         <section className="geometry-drawing" aria-label="Views and curves" tabIndex={0}>
           {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
+          {shown === null ? <NothingShown geometry={geometry} /> : null}
         </section>
-        <div className="geometry-sliders">
-          <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />
-        </div>
+        {position === null || shown === null ? null : (
+          <div className="geometry-sliders">
+            <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />
+          </div>
+        )}
       </div>
     </Sheet>
   );
 };
 
-/** Geometry: one rubber, sound against faulty, in three views and as curves over travel. */
+/** Geometry: one rubber, sound against what is marked or looked at, in three views and as curves over travel. */
 export const GeometryPage = () => {
   const geometry = useGeometry();
-  return geometry === null ? <NoGeometryPage /> : <GeometrySheet geometry={geometry} />;
+  if (geometry === "arriving") return null;
+  return geometry.positions.length === 0 ? <NoGeometryPage /> : <GeometrySheet geometry={geometry} />;
 };

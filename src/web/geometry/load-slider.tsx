@@ -1,10 +1,12 @@
 import { useState } from "react";
 import type { Condition } from "#casework";
 import { formatNumber } from "#casework";
+import type { Axle } from "../car.ts";
 import { LOAD_SCALES, LOAD_STEP, type LoadKind, loadKindOf, withLoad } from "./load-kind.ts";
 import { Slider } from "./slider.tsx";
 
 interface LoadSliderProps {
+  readonly axle: Axle;
   readonly condition: Condition;
   readonly onChange: (condition: Condition) => void;
 }
@@ -12,9 +14,11 @@ interface LoadSliderProps {
 const isLoadKind = (value: string): value is LoadKind => LOAD_SCALES.some(({ kind }) => kind === value);
 
 /** The force at this wheel: which one, and how large. */
-export const LoadSlider = ({ condition, onChange }: LoadSliderProps) => {
-  const [kind, setKind] = useState(() => loadKindOf(condition));
-  const scale = LOAD_SCALES.find((entry) => entry.kind === kind);
+export const LoadSlider = ({ axle, condition, onChange }: LoadSliderProps) => {
+  const [chosen, setKind] = useState(() => loadKindOf(condition));
+  const scales = LOAD_SCALES.filter((entry) => entry.kind !== "drive" || axle.driven);
+  const kind = scales.some((entry) => entry.kind === chosen) ? chosen : loadKindOf(condition);
+  const scale = scales.find((entry) => entry.kind === kind);
   if (scale === undefined) return null;
   const choose = (value: string) => {
     if (!isLoadKind(value)) return;
@@ -31,7 +35,7 @@ export const LoadSlider = ({ condition, onChange }: LoadSliderProps) => {
           value={kind}
           onChange={(e) => choose(e.target.value)}
         >
-          {LOAD_SCALES.map((entry) => (
+          {scales.map((entry) => (
             <option key={entry.kind} value={entry.kind}>
               {entry.name}
             </option>

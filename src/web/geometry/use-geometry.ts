@@ -1,12 +1,16 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useEffect, useMemo, useState } from "react";
-import type { Condition, FaultQuestion } from "#casework";
+import type { Condition, FaultQuestion, RubberFault } from "#casework";
 import { type Family, type Position, positionsOf } from "../car.ts";
+import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
+import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { questionAt, USUAL_CONDITION } from "../effect/usual-condition.ts";
-import { formatMarks, parseMarks, withMark } from "../underside/marks-in-address.ts";
-import { faultOfMark, type PositionMark, type PositionMarks } from "../underside/position-mark.ts";
+import { formatMark, formatMarks, parseMark, withMark } from "../underside/marks-in-address.ts";
+import { readFamilyMarks } from "../underside/marks-of-family.ts";
+import { faultOfMark, isSameMark, type PositionMark } from "../underside/position-mark.ts";
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
-import { conditionOf, searchOfCondition } from "./geometry-search.ts";
+import { canStandAt } from "../underside/signs-at.ts";
+import { useKeptMarks } from "../underside/use-kept-marks.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const geometryRoute = getRouteApi("/families/$familyId/geometry");
@@ -17,33 +21,24 @@ export interface Geometry {
   readonly family: Family;
   /** Every place the linkage can compute, in the order of the family. */
   readonly positions: readonly Position[];
-  readonly position: Position;
+  /** The place that is looked at: the one the address names, else the first that is marked; null where nothing is. */
+  readonly position: Position | null;
   /** The place the address names, where this family has none of that name to compute with. */
   readonly stranger: string | null;
-  readonly mark: PositionMark;
+  /** What is marked there on the underside; this sheet changes it only when asked to. */
+  readonly mark: PositionMark | null;
+  /** What it is looked at as; null where nothing is marked and nothing chosen. */
+  readonly shown: RubberFault | null;
   readonly condition: Condition;
   readonly question: FaultQuestion | null;
   readonly choosePosition: (id: string) => void;
-  readonly chooseMark: (mark: PositionMark) => void;
+  /** Looks at the place as something, without marking it; null: as it is marked. */
+  readonly lookAs: (fault: RubberFault | null) => void;
+  /** Marks the place on the underside as it is looked at. */
+  readonly markAsShown: () => void;
   readonly setCondition: (condition: Condition) => void;
   readonly resetCondition: () => void;
 }
-
-const usualMark = (family: Family, position: Position): PositionMark => {
-  const { tornGrades, loose } = possibleFaultsAt(family, position);
-  const grade = tornGrades.at(-1);
-  if (grade !== undefined) return { kind: "torn", grade };
-  return loose ? { kind: "loose", play: 0.001 } : { kind: "firmer", factor: 2 };
-};
-
-/** Where a visitor without a place begins: of the rear left bushes that can be torn the foremost, else the first place. */
-const exampleOf = (family: Family, positions: readonly Position[]): Position | undefined => {
-  const rearLeft = positions.filter(
-    (position) =>
-      position.axle === "rear" && position.side === "left" && possibleFaultsAt(family, position).tornGrades.length > 0,
-  );
-  return rearLeft.toSorted((a, b) => (b.at?.[0] ?? 0) - (a.at?.[0] ?? 0))[0] ?? positions[0];
-};
 
 /** The condition as it is dragged, written to the address once it rests; the address wins when it changes by itself. */
 const useDraggedCondition = (
@@ -62,17 +57,49 @@ const useDraggedCondition = (
   return [dragged ?? addressed, setDragged];
 };
 
-/** What the geometry sheet of this address shows; null where the family has no joint the linkage computes. */
-export const useGeometry = (): Geometry | null => {
+/** What the address asks to look at a place as; null where it says nothing that can be computed there. */
+const viewedAs = (family: Family, position: Position | null, text: string | undefined): RubberFault | null => {
+  const mark = text === undefined ? null : parseMark(text);
+  if (position === null || mark === null || !canStandAt(position, possibleFaultsAt(family, position), mark))
+    return null;
+  return faultOfMark(mark);
+};
+
+/** What this address looks at: the place, what is marked there, and what it is looked at as. */
+const useSubject = (family: Family) => {
+  const search = geometryRoute.useSearch();
+  const all = useMemo(() => positionsOf(family), [family]);
+  const positions = useMemo(
+    () => all.filter((position) => isComputed(possibleFaultsAt(family, position))),
+    [all, family],
+  );
+  const { marks } = useMemo(() => readFamilyMarks(family, all, search.marks ?? ""), [family, all, search.marks]);
+  const named = positions.find(({ id }) => id === search.at);
+  const marked = positions.find(({ id }) => faultOfMark(marks.get(id) ?? null) !== null);
+  const position = named ?? (search.at === undefined ? marked : undefined) ?? null;
+  const mark = position === null ? null : (marks.get(position.id) ?? null);
+  const shown = useMemo(
+    () => viewedAs(family, position, search.as) ?? faultOfMark(mark),
+    [family, position, search.as, mark],
+  );
+  const stranger = search.at === undefined || named !== undefined ? null : search.at;
+  return { positions, position, marks, mark, shown, stranger };
+};
+
+/** What the geometry sheet of this address shows; "arriving" until it is decided which marks it begins with. */
+export const useGeometry = (): Geometry | "arriving" => {
   const { family } = familyRoute.useLoaderData();
   const search = geometryRoute.useSearch();
   const navigate = useNavigate({ from: "/families/$familyId/geometry" });
-  const positions = useMemo(
-    () => positionsOf(family).filter((position) => isComputed(possibleFaultsAt(family, position))),
-    [family],
+  const { marks, ...subject } = useSubject(family);
+  const { position, mark, shown } = subject;
+  const arrived = useKeptMarks(
+    family.id,
+    search.marks,
+    (kept) => void navigate({ search: (last) => ({ ...last, marks: kept }), replace: true }),
   );
-  const marks: PositionMarks = useMemo(() => parseMarks(search.marks ?? "").marks, [search.marks]);
-  const addressed = useMemo(() => conditionOf(search), [search]);
+  const axle = family[position?.axle ?? "rear"];
+  const addressed = useMemo(() => conditionOnAxle(axle, conditionOf(search)), [axle, search]);
   const write = useCallback(
     (condition: Condition) =>
       void navigate({ search: (last) => ({ ...last, ...searchOfCondition(condition) }), replace: true }),
@@ -80,30 +107,27 @@ export const useGeometry = (): Geometry | null => {
   );
   const [condition, setCondition] = useDraggedCondition(addressed, write);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
-  const position = positions.find(({ id }) => id === search.at) ?? exampleOf(family, positions);
-  const marked = position === undefined ? undefined : marks.get(position.id);
-  const mark = useMemo(() => {
-    if (position === undefined) return null;
-    return marked === undefined || marked.kind === "sound" ? usualMark(family, position) : marked;
-  }, [family, position, marked]);
-  const question = useMemo(
-    () => questionAt(position ?? null, faultOfMark(mark), condition),
-    [position, mark, condition],
-  );
-  if (position === undefined || mark === null) return null;
+  const question = useMemo(() => questionAt(position, shown, condition), [position, shown, condition]);
+  if (!arrived) return "arriving";
   return {
     family,
-    positions,
-    position,
-    stranger: search.at === undefined || search.at === position.id ? null : search.at,
-    mark,
+    ...subject,
     condition,
     question,
-    choosePosition: (at) => void navigate({ search: (last) => ({ ...last, at }) }),
-    chooseMark: (next) =>
+    choosePosition: (at) => void navigate({ search: ({ as: _, ...last }) => ({ ...last, at }) }),
+    lookAs: (fault) =>
       void navigate({
-        search: (last) => ({ ...last, at: position.id, marks: formatMarks(withMark(marks, position.id, next)) }),
+        search: ({ as: _, ...last }) => ({
+          ...last,
+          ...(position === null ? {} : { at: position.id }),
+          ...(fault === null || (mark !== null && isSameMark(fault, mark)) ? {} : { as: formatMark(fault) }),
+        }),
       }),
+    markAsShown: () => {
+      if (position === null || shown === null) return;
+      const next = formatMarks(withMark(marks, position.id, shown));
+      void navigate({ search: ({ as: _, ...last }) => ({ ...last, at: position.id, marks: next }) });
+    },
     setCondition,
     resetCondition,
   };

@@ -67,23 +67,3 @@ export const TallyPage = () => (
     }
   />
 );
-
-/** Reference: methods, sources and the words used, before it exists. */
-export const ReferencePage = () => (
-  <PlacePage
-    place="Reference"
-    sub="methods, sources, words"
-    willBe={[
-      { name: "Methods", says: "the relations behind each figure, with what they were held against" },
-      { name: "Sources", says: "every constant by its key, and which are practice or from memory" },
-      { name: "Words", says: "what a word means on these sheets" },
-    ]}
-    drawing={
-      <>
-        <path d="M40 20h90v80H40zM52 36h66M52 50h66M52 64h40" {...LINE} />
-        <path d="M150 60h46M173 37v46" {...AXIS} />
-        <circle cx="173" cy="60" r="18" {...LINE} />
-      </>
-    }
-  />
-);

@@ -4,10 +4,12 @@ interface FindingsListProps {
   readonly findings: readonly Finding[];
   /** What became of what came in: "nothing was kept". */
   readonly outcome?: string;
+  /** Names a place as the page does; absent, or where it has no name for one: the path itself. */
+  readonly nameOf?: (path: string) => string | null;
 }
 
 /** Everything that is wrong with what came in, at once: where, what came, what was needed, what to try. */
-export const FindingsList = ({ findings, outcome }: FindingsListProps) => (
+export const FindingsList = ({ findings, outcome, nameOf }: FindingsListProps) => (
   <table className="findings">
     <caption>
       {findings.length === 1 ? "One thing to put right" : `${findings.length} things to put right`}
@@ -24,7 +26,7 @@ export const FindingsList = ({ findings, outcome }: FindingsListProps) => (
     <tbody>
       {findings.map((finding) => (
         <tr key={`${finding.code} ${finding.path} ${finding.got}`}>
-          <th scope="row">{finding.path === "" ? "the whole file" : finding.path}</th>
+          <th scope="row">{finding.path === "" ? "the whole" : (nameOf?.(finding.path) ?? finding.path)}</th>
           <td>{finding.got}</td>
           <td>{finding.needed}</td>
           <td>{finding.hint}</td>

@@ -39,9 +39,11 @@ export const CarPage = () => {
       void navigate({
         to: "/families/$familyId/underside/$group",
         params: { familyId: family.id, group },
-        search: (last) => last,
+        // A place that lies elsewhere is left behind; the corner begins with nothing chosen.
+        search: ({ at, ...last }) =>
+          selected !== null && groupOf(selected) === group && at !== undefined ? { ...last, at } : last,
       }),
-    [navigate, family.id],
+    [navigate, family.id, selected],
   );
   const press = (id: string) => {
     const group = groupOfTarget(id);

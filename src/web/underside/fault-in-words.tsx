@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import type { FaultQuestion } from "#casework";
+import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { PrintSheet } from "../effect/print-sheet.tsx";
 import type { EffectState } from "../effect/use-fault-effect.ts";
 import { Cautions } from "../shell/cautions.tsx";
@@ -22,7 +23,7 @@ export const FaultInWords = ({ familyId, question, effect }: FaultInWordsProps) 
       </MarginSection>
     );
   }
-  if ("findings" in answer) return <FindingsList findings={answer.findings} />;
+  if ("findings" in answer) return <FindingsList findings={answer.findings} nameOf={conditionPathWords} />;
   const { sentence, howSure, cautions } = answer.effect;
   return (
     <>

@@ -13,7 +13,7 @@ const route = getRouteApi("/families/$familyId/underside/$group");
 /** One corner or axle of the underside, opened. */
 export const GroupPage = () => {
   const { group } = route.useParams();
-  const underside = useUnderside();
+  const underside = useUnderside(group);
   const { family } = underside.loaded;
   const marked = useMarkedEffect(underside);
   const navigate = useNavigate();

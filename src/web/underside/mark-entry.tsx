@@ -1,12 +1,17 @@
+import { formatNumber, type SignName, signWords } from "#casework";
 import { gradeWords } from "#drawing";
 import { metresFromMm, mmFromMetres } from "#quantity";
+import type { Position } from "../car.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { AmountEntry } from "./amount-entry.tsx";
 import { Choice } from "./choice.tsx";
-import { FIRMER_FACTOR, PLAY_MM, type PositionMark } from "./position-mark.ts";
+import { FIRMER_FACTOR, gradeOfMark, PLAY_MM, type PositionMark, withSign } from "./position-mark.ts";
 import type { PossibleFaults } from "./rubber-at.ts";
+import { signsAt } from "./signs-at.ts";
+import { TORN_LOOKS } from "./torn-looks.ts";
 
 interface MarkEntryProps {
+  readonly position: Position;
   readonly possible: PossibleFaults;
   readonly mark: PositionMark | null;
   /** null takes the mark off: not looked at. */
@@ -17,7 +22,7 @@ const sameKind = (a: PositionMark | null, b: PositionMark): boolean =>
   a?.kind === b.kind && (a.kind !== "torn" || b.kind !== "torn" || a.grade === b.grade);
 
 /** The amount of what is marked, where the mark has one. */
-const MarkAmount = ({ mark, onMark }: Omit<MarkEntryProps, "possible">) => {
+const MarkAmount = ({ mark, onMark }: Pick<MarkEntryProps, "mark" | "onMark">) => {
   if (mark?.kind === "loose") {
     return (
       <AmountEntry
@@ -43,8 +48,24 @@ const MarkAmount = ({ mark, onMark }: Omit<MarkEntryProps, "possible">) => {
   return null;
 };
 
-/** What can be marked at a position; a second tap on the same takes the mark off. */
-export const MarkEntry = ({ possible, mark, onMark }: MarkEntryProps) => {
+const percent = (share: number): string => formatNumber(100 * share, 0);
+
+/** What a torn grade stands for, after its name: the share of the rate that is left, and how that is known. */
+const shareWords = ({ tornShare }: PossibleFaults, grade: 1 | 2 | 3): string => {
+  const share = tornShare[grade];
+  return share === undefined
+    ? ""
+    : `, ${percent(share.low)} to ${percent(share.high)} % of its rate left (${share.origin})`;
+};
+
+const gradeNote = (kind: Position["kind"], sign: SignName): string => {
+  const grade = gradeOfMark({ kind: "seen", signs: [sign] }, kind);
+  return grade === null ? "not looked at" : gradeWords[grade].toLowerCase();
+};
+
+/** What can be marked at a position; a second tap on the same takes the mark off. Signs add up, the worst counts. */
+export const MarkEntry = ({ position, possible, mark, onMark }: MarkEntryProps) => {
+  const { kind } = position;
   const choice = (next: PositionMark) => ({
     chosen: sameKind(mark, next),
     onChoose: () => onMark(sameKind(mark, next) ? null : next),
@@ -56,19 +77,38 @@ export const MarkEntry = ({ possible, mark, onMark }: MarkEntryProps) => {
         <Choice {...choice({ kind: "sound" })}>
           <GradeMark grade={0} /> Sound
         </Choice>
-        {possible.tornGrades.map((grade) => (
-          <Choice key={grade} {...choice({ kind: "torn", grade })}>
-            <GradeMark grade={grade} /> Torn: {gradeWords[grade].toLowerCase()}
-          </Choice>
-        ))}
-        {possible.loose ? (
-          <Choice {...choice({ kind: "loose", play: metresFromMm(PLAY_MM.usual) })}>Loose</Choice>
-        ) : null}
         {possible.firmer ? (
           <Choice {...choice({ kind: "firmer", factor: FIRMER_FACTOR.usual })}>Firmer one fitted</Choice>
         ) : null}
+        {possible.loose ? (
+          <Choice {...choice({ kind: "loose", play: metresFromMm(PLAY_MM.usual) })}>
+            <GradeMark grade={gradeOfMark({ kind: "loose", play: metresFromMm(PLAY_MM.usual) }, kind)} /> Loose
+          </Choice>
+        ) : null}
+        {possible.tornGrades.map((grade) => (
+          <Choice
+            key={grade}
+            wide
+            note={`${TORN_LOOKS[grade]}${shareWords(possible, grade)}`}
+            {...choice({ kind: "torn", grade })}
+          >
+            <GradeMark grade={grade} /> Torn: {gradeWords[grade].toLowerCase()}
+          </Choice>
+        ))}
+        {signsAt(position, possible).map((sign) => (
+          <Choice
+            key={sign}
+            note={gradeNote(kind, sign)}
+            chosen={mark?.kind === "seen" && mark.signs.includes(sign)}
+            onChoose={() => onMark(withSign(mark, sign))}
+          >
+            <GradeMark grade={gradeOfMark({ kind: "seen", signs: [sign] }, kind)} /> {capital(signWords[sign])}
+          </Choice>
+        ))}
       </div>
       <MarkAmount mark={mark} onMark={onMark} />
     </fieldset>
   );
 };
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

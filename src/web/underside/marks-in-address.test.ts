@@ -7,6 +7,7 @@ const MARKS = new Map<string, PositionMark>([
   ["front-right/tie-rod/outer-joint", { kind: "loose", play: 0.0015 }],
   ["front-left/lower-arm/rear-bush", { kind: "firmer", factor: 2.5 }],
   ["front-left/tyre", { kind: "sound" }],
+  ["rear-left/disc/surface", { kind: "seen", signs: ["lip", "scored"] }],
 ]);
 
 test("marks survive the way through the address", () => {
@@ -16,9 +17,20 @@ test("marks survive the way through the address", () => {
 });
 
 test("an entry that names no mark is given back, the others are kept", () => {
-  const read = parseMarks("a/b:torn-4~c/d:torn-2~e/f:loose-99~g/h~i/j:firmer-0.5~:torn-1");
+  const read = parseMarks(
+    "a/b:torn-4~c/d:torn-2~e/f:loose-99~g/h~i/j:firmer-0.5~:torn-1~k/l:seen-~m/n:seen-lip,shiny~o/p:seen-lip,lip",
+  );
   expect([...read.marks.keys()]).toEqual(["c/d"]);
-  expect(read.unread).toEqual(["a/b:torn-4", "e/f:loose-99", "g/h", "i/j:firmer-0.5", ":torn-1"]);
+  expect(read.unread).toEqual([
+    "a/b:torn-4",
+    "e/f:loose-99",
+    "g/h",
+    "i/j:firmer-0.5",
+    ":torn-1",
+    "k/l:seen-",
+    "m/n:seen-lip,shiny",
+    "o/p:seen-lip,lip",
+  ]);
 });
 
 test("taking a mark off leaves the others", () => {

@@ -1,15 +1,21 @@
+import { type SignName, signWords } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import { FIRMER_FACTOR, PLAY_MM, type PositionMark, type PositionMarks } from "./position-mark.ts";
 
 const BETWEEN_ENTRIES = "~";
 const BEFORE_MARK = ":";
+const BETWEEN_SIGNS = ",";
+const SEEN = /^seen-([a-z,-]+)$/;
 const TORN = /^torn-([123])$/;
 const AMOUNT = /^(loose|firmer)-(\d+(?:\.\d+)?)$/;
 
 const within = (value: number, range: { readonly low: number; readonly high: number }): boolean =>
   value >= range.low && value <= range.high;
 
-const formatMark = (mark: PositionMark): string => {
+const isSign = (name: string): name is SignName => Object.hasOwn(signWords, name);
+
+/** One mark as it stands in an address: "torn-3", "loose-1.5" (mm), "firmer-2" (times), "seen-lip,scored", "sound". */
+export const formatMark = (mark: PositionMark): string => {
   switch (mark.kind) {
     case "sound":
       return "sound";
@@ -19,11 +25,19 @@ const formatMark = (mark: PositionMark): string => {
       return `loose-${Number(mmFromMetres(mark.play).toFixed(3))}`;
     case "firmer":
       return `firmer-${mark.factor}`;
+    case "seen":
+      return `seen-${mark.signs.join(BETWEEN_SIGNS)}`;
   }
 };
 
-const parseMark = (text: string): PositionMark | null => {
+const parseSigns = (names: readonly string[]): PositionMark | null =>
+  names.every(isSign) && new Set(names).size === names.length ? { kind: "seen", signs: names } : null;
+
+/** A mark read back from an address; null where the text names none. */
+export const parseMark = (text: string): PositionMark | null => {
   if (text === "sound") return { kind: "sound" };
+  const seen = SEEN.exec(text)?.[1];
+  if (seen !== undefined) return parseSigns(seen.split(BETWEEN_SIGNS));
   const torn = TORN.exec(text);
   if (torn !== null) return { kind: "torn", grade: Number(torn[1]) as 1 | 2 | 3 };
   const amount = AMOUNT.exec(text);

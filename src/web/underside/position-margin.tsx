@@ -1,18 +1,22 @@
 import { Link } from "@tanstack/react-router";
-import type { FaultQuestion } from "#casework";
+import { conditionWords, type FaultQuestion } from "#casework";
 import { fullName, gradeWords, NOT_LOOKED_AT } from "#drawing";
+import { stanceWords } from "../effect/condition-on-axle.ts";
 import type { EffectState } from "../effect/use-fault-effect.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
+import { SourceLink } from "../shell/source-link.tsx";
 import { FaultInWords } from "./fault-in-words.tsx";
+import { KeptMarksNote } from "./kept-marks-note.tsx";
 import { MarkEntry } from "./mark-entry.tsx";
-import { gradeOfMark, wordsOfMark } from "./position-mark.ts";
-import { isComputed, possibleFaultsAt } from "./rubber-at.ts";
+import { formatMarks } from "./marks-in-address.ts";
+import { gradeOfMark, type PositionMark, wordsOfMark } from "./position-mark.ts";
+import { isComputed, type PossibleFaults, possibleFaultsAt, possibleWords } from "./rubber-at.ts";
 import type { Underside } from "./use-underside.ts";
 
 const LookedAt = ({ underside }: { readonly underside: Underside }) => (
   <span className="label">
-    {underside.marks.size} of {underside.positions.length} looked at
+    {underside.seen} of {underside.positions.length} looked at
   </span>
 );
 
@@ -22,6 +26,14 @@ const Unread = ({ entries }: { readonly entries: readonly string[] }) =>
       Left out of this address, since they name no place or no mark of this car line: {entries.join(", ")}
     </p>
   );
+
+const Kept = ({ underside }: { readonly underside: Underside }) => (
+  <KeptMarksNote
+    familyId={underside.loaded.family.id}
+    marks={formatMarks(underside.marks)}
+    onMarks={underside.setMarks}
+  />
+);
 
 /** What the margin says before a position is selected. */
 const NothingSelected = ({ underside, how }: { readonly underside: Underside; readonly how: string }) => (
@@ -36,13 +48,14 @@ const NothingSelected = ({ underside, how }: { readonly underside: Underside; re
     <p className="margin-lead">{how}</p>
     <Unread entries={underside.unread} />
     <p className="margin-links">
-      <Link to="/families/$familyId/geometry" params={{ familyId: underside.loaded.family.id }}>
+      <Link to="/families/$familyId/geometry" params={{ familyId: underside.loaded.family.id }} search={(last) => last}>
         Geometry
       </Link>
       <Link to="/families/$familyId" params={{ familyId: underside.loaded.family.id }}>
         Family sheet
       </Link>
     </p>
+    <Kept underside={underside} />
   </>
 );
 
@@ -54,12 +67,31 @@ interface PositionMarginProps {
   readonly how: string;
 }
 
+/** Said where nothing is computed from what is marked, or nothing is marked. */
+const notComputedWords = (possible: PossibleFaults, mark: PositionMark | null): string => {
+  if (mark?.kind === "seen") {
+    return `The linkage computes nothing from ${mark.signs.length === 1 ? "this sign" : "these signs"}; the grade stands on what was seen.`;
+  }
+  return isComputed(possible)
+    ? `Mark it ${possibleWords(possible)}, and the linkage is computed with it.`
+    : "The linkage holds no rubber here, so nothing is computed for this place.";
+};
+
+/** Whose scale the grade of a mark is read from; null where the mark has no grade to explain. */
+const ScaleOf = ({ mark }: { readonly mark: PositionMark }) =>
+  mark.kind === "sound" || mark.kind === "firmer" ? null : (
+    <MarginSection title="Whose scale">
+      The workshop's own (<SourceLink source="workshop-scale" />
+      ), from memory; a maker's or legal figure counts before it.
+    </MarginSection>
+  );
+
 /** Explains the selected position: what it is, what is marked there, what that does to the car. */
 export const PositionMargin = ({ underside, question, effect, how }: PositionMarginProps) => {
-  const { selected, loaded, marks } = underside;
+  const { selected, loaded, marks, condition } = underside;
   if (selected === null) return <NothingSelected underside={underside} how={how} />;
   const mark = marks.get(selected.id) ?? null;
-  const grade = mark === null ? null : gradeOfMark(mark);
+  const grade = mark === null ? null : gradeOfMark(mark, selected.kind);
   const words = mark === null ? null : wordsOfMark(mark);
   const possible = possibleFaultsAt(loaded.family, selected);
   return (
@@ -75,16 +107,19 @@ export const PositionMargin = ({ underside, question, effect, how }: PositionMar
         {words === null ? "" : `: ${words}`}
       </h2>
       <Unread entries={underside.unread} />
-      <MarkEntry possible={possible} mark={mark} onMark={underside.mark} />
+      <MarkEntry key={selected.id} position={selected} possible={possible} mark={mark} onMark={underside.mark} />
       {question === null ? (
-        <MarginSection title="What it does">
-          {isComputed(possible)
-            ? "Mark it torn, loose or firmer, and the linkage is computed with it."
-            : "The linkage holds no rubber here, so nothing is computed for this place."}
-        </MarginSection>
+        <MarginSection title="What it does">{notComputedWords(possible, mark)}</MarginSection>
       ) : (
-        <FaultInWords familyId={loaded.family.id} question={question} effect={effect} />
+        <>
+          <FaultInWords familyId={loaded.family.id} question={question} effect={effect} />
+          <MarginSection title="Asked under">
+            {conditionWords(condition)}, {stanceWords(condition)}; set in Geometry.
+          </MarginSection>
+        </>
       )}
+      {mark === null ? null : <ScaleOf mark={mark} />}
+      <Kept underside={underside} />
     </>
   );
 };

@@ -1,9 +1,15 @@
-import type { RubberFault } from "#casework";
+import { gradeOfPlay, gradeOfSign, type RubberFault, type SignName, signWords } from "#casework";
 import { mmFromMetres } from "#quantity";
-import type { Grade } from "../car.ts";
+import type { Grade, Position } from "../car.ts";
+
+/** One or more signs an eye or a hand has found; the grade follows from them. Never empty. */
+export interface SeenMark {
+  readonly kind: "seen";
+  readonly signs: readonly SignName[];
+}
 
 /** What a person has marked at a position. "sound" is: looked at, nothing seen. */
-export type PositionMark = { readonly kind: "sound" } | RubberFault;
+export type PositionMark = { readonly kind: "sound" } | SeenMark | RubberFault;
 /** Position id to its mark; a position that is absent has not been looked at. */
 export type PositionMarks = ReadonlyMap<string, PositionMark>;
 
@@ -11,11 +17,17 @@ export type PositionMarks = ReadonlyMap<string, PositionMark>;
 export const PLAY_MM = { low: 0.1, high: 10, usual: 1 } as const;
 export const FIRMER_FACTOR = { low: 1.05, high: 10, usual: 2 } as const;
 
+const worst = (kind: Position["kind"], signs: readonly SignName[]): Grade | null =>
+  signs.reduce<Grade | null>((last, sign) => {
+    const grade = gradeOfSign(kind, sign);
+    return grade === null || (last !== null && last >= grade) ? last : grade;
+  }, null);
+
 /**
- * The grade whose mark is drawn at a position. Play has no grade before it is held against a limit and is drawn as watched;
- * a firmer rubber is no finding.
+ * The grade of a mark on a kind of position, by the workshop scale; null where nobody could look.
+ * A firmer rubber is no finding; of several signs the worst counts.
  */
-export const gradeOfMark = (mark: PositionMark): Grade => {
+export const gradeOfMark = (mark: PositionMark, kind: Position["kind"]): Grade | null => {
   switch (mark.kind) {
     case "sound":
     case "firmer":
@@ -23,7 +35,9 @@ export const gradeOfMark = (mark: PositionMark): Grade => {
     case "torn":
       return mark.grade;
     case "loose":
-      return 1;
+      return gradeOfPlay(kind, mark.play);
+    case "seen":
+      return worst(kind, mark.signs);
   }
 };
 
@@ -38,9 +52,26 @@ export const wordsOfMark = (mark: PositionMark): string | null => {
       return `loose, ${Number(mmFromMetres(mark.play).toFixed(2))} mm`;
     case "firmer":
       return `firmer, ${mark.factor} times`;
+    case "seen":
+      return mark.signs.map((sign) => signWords[sign]).join(", ");
   }
 };
 
-/** The fault of a mark, for the linkage; null where nothing is wrong or different. */
+/** The fault of a mark, for the linkage; null where nothing is computed from it. */
 export const faultOfMark = (mark: PositionMark | null): RubberFault | null =>
-  mark === null || mark.kind === "sound" ? null : mark;
+  mark === null || mark.kind === "sound" || mark.kind === "seen" ? null : mark;
+
+/** Whether two marks say the same: kind and, where they have one, grade, amount and signs. */
+export const isSameMark = (a: PositionMark, b: PositionMark): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** A mark with one sign more, or with that sign taken off again; null where none is left. */
+export const withSign = (mark: PositionMark | null, sign: SignName): PositionMark | null => {
+  if (mark?.kind !== "seen") return { kind: "seen", signs: [sign] };
+  const without = mark.signs.filter((other) => other !== sign);
+  const signs = without.length < mark.signs.length ? without : joinSign(mark.signs, sign);
+  return signs.length === 0 ? null : { kind: "seen", signs };
+};
+
+/** "Cannot be reached" stands alone: whoever saw something has reached it. */
+const joinSign = (signs: readonly SignName[], sign: SignName): readonly SignName[] =>
+  sign === "cannot-reach" ? [sign] : [...signs.filter((other) => other !== "cannot-reach"), sign];

@@ -9,14 +9,16 @@ const jointIn = (axle: Axle, at: NonNullable<Position["joint"]>): Joint | undefi
 
 /** What can be computed as wrong or different at a position. */
 export interface PossibleFaults {
-  /** Grades for which the family says what share of the rate is left. */
+  /** By grade, what share of the rate the family says is left. */
+  readonly tornShare: NonNullable<Joint["tornShare"]>;
+  /** Grades for which the family says it. */
   readonly tornGrades: readonly (1 | 2 | 3)[];
   /** Play is told along a link, so a mount has none. */
   readonly loose: boolean;
   readonly firmer: boolean;
 }
 
-const NONE: PossibleFaults = { tornGrades: [], loose: false, firmer: false };
+const NONE: PossibleFaults = { tornShare: {}, tornGrades: [], loose: false, firmer: false };
 
 /** The faults the linkage can compute at a position; all absent where it has no joint there. */
 export const possibleFaultsAt = (family: Family, position: Position): PossibleFaults => {
@@ -25,9 +27,10 @@ export const possibleFaultsAt = (family: Family, position: Position): PossibleFa
   const axle = family[position.axle];
   const joint = jointIn(axle, position.joint);
   if (joint === undefined) return NONE;
-  const shares = joint.tornShare ?? {};
+  const tornShare = joint.tornShare ?? {};
   return {
-    tornGrades: ([1, 2, 3] as const).filter((grade) => shares[grade] !== undefined),
+    tornShare,
+    tornGrades: ([1, 2, 3] as const).filter((grade) => tornShare[grade] !== undefined),
     loose: axle.links.some(({ name }) => name === link),
     firmer: joint.radial !== undefined,
   };
@@ -36,3 +39,11 @@ export const possibleFaultsAt = (family: Family, position: Position): PossibleFa
 /** Whether anything can be computed as wrong or different there. */
 export const isComputed = ({ tornGrades, loose, firmer }: PossibleFaults): boolean =>
   tornGrades.length > 0 || loose || firmer;
+
+/** What is offered there in words: "torn, loose or firmer"; "" where nothing is. */
+export const possibleWords = ({ tornGrades, loose, firmer }: PossibleFaults): string => {
+  const words = [tornGrades.length > 0 ? "torn" : "", loose ? "loose" : "", firmer ? "firmer" : ""].filter(
+    (word) => word !== "",
+  );
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+};

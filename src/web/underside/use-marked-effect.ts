@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import type { FaultQuestion } from "#casework";
 import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts";
-import { questionAt, USUAL_CONDITION } from "../effect/usual-condition.ts";
+import { questionAt } from "../effect/usual-condition.ts";
 import type { Waiting } from "../shell/waiting-line.tsx";
 import { faultOfMark } from "./position-mark.ts";
 import type { Underside } from "./use-underside.ts";
@@ -12,14 +12,15 @@ interface MarkedEffect {
   readonly waiting: Waiting | null;
 }
 
-/** What the mark at the selected position does under the usual condition. */
-export const useMarkedEffect = ({ loaded, marks, selected }: Underside): MarkedEffect => {
+/** What the mark at the selected position does under the condition of the address. */
+export const useMarkedEffect = ({ loaded, marks, selected, condition }: Underside): MarkedEffect => {
   const question = useMemo(
-    () =>
-      questionAt(selected, faultOfMark(selected === null ? null : (marks.get(selected.id) ?? null)), USUAL_CONDITION),
-    [marks, selected],
+    () => questionAt(selected, faultOfMark(selected === null ? null : (marks.get(selected.id) ?? null)), condition),
+    [marks, selected, condition],
   );
   const effect = useFaultEffect(loaded.family, question);
-  const waiting = effect.busy ? { doing: "Balancing the corner with and without the fault", stop: effect.stop } : null;
+  const waiting = effect.busy
+    ? { doing: "Balancing the corner with and without what is marked", stop: effect.stop }
+    : null;
   return { question, effect, waiting };
 };

@@ -1,0 +1,33 @@
+import type { RubberFault } from "#casework";
+import { gradeWords } from "#drawing";
+import { metresFromMm } from "#quantity";
+import { formatMark } from "../underside/marks-in-address.ts";
+import { FIRMER_FACTOR, PLAY_MM, wordsOfMark } from "../underside/position-mark.ts";
+import type { PossibleFaults } from "../underside/rubber-at.ts";
+
+/** What a place can be looked at as. */
+export interface ViewOption {
+  readonly key: string;
+  readonly words: string;
+  readonly fault: RubberFault;
+}
+
+/** A fault by what it is: "torn, repair first", "loose, 1 mm", "firmer, 2 times". */
+export const viewWords = (fault: RubberFault): string =>
+  fault.kind === "torn" ? `torn, ${gradeWords[fault.grade].toLowerCase()}` : (wordsOfMark(fault) ?? fault.kind);
+
+/** Everything a place can be looked at as; what it is marked or looked at as already keeps its own amount. */
+export const viewOptionsOf = (
+  possible: PossibleFaults,
+  own: readonly (RubberFault | null)[],
+): readonly ViewOption[] => {
+  const usual: readonly RubberFault[] = [
+    ...possible.tornGrades.map((grade) => ({ kind: "torn", grade }) as const),
+    ...(possible.loose ? [{ kind: "loose", play: metresFromMm(PLAY_MM.usual) } as const] : []),
+    ...(possible.firmer ? [{ kind: "firmer", factor: FIRMER_FACTOR.usual } as const] : []),
+  ];
+  const all = new Map(
+    [...own, ...usual].flatMap((fault) => (fault === null ? [] : [[formatMark(fault), fault] as const])),
+  );
+  return [...all].map(([key, fault]) => ({ key, words: viewWords(fault), fault }));
+};
