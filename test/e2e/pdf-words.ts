@@ -26,7 +26,7 @@ const readObjects = (pdf: Buffer): ReadonlyMap<string, PdfObject> => {
         : body
             .slice(cut)
             .replace(/^stream\r?\n/, "")
-            .replace(/\r?\nendstream\s*$/, "");
+            .replace(/\nendstream\s*$/, "");
     objects.set(number, { dictionary, stream: raw === "" ? "" : inflate(Buffer.from(raw, "latin1")) });
   }
   return objects;
