@@ -2,6 +2,7 @@ import { getRouteApi } from "@tanstack/react-router";
 import { useEffect, useRef } from "react";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { Sheet } from "../shell/sheet.tsx";
+import { SourceLink } from "../shell/source-link.tsx";
 import { sourceGroups } from "./source-keys.ts";
 import type { Source, SourceGroup } from "./sources.ts";
 
@@ -10,11 +11,17 @@ const route = getRouteApi("/reference");
 const SourceRow = ({ source, open }: { readonly source: Source; readonly open: boolean }) => {
   const row = useRef<HTMLTableRowElement>(null);
   useEffect(() => {
-    if (open) row.current?.scrollIntoView({ block: "center" });
+    const view = row.current?.closest("main");
+    if (!open || row.current === null || !view) return;
+    // Unlike scrollIntoView this leaves the order of Tab as it is.
+    const [own, room] = [row.current.getBoundingClientRect(), view.getBoundingClientRect()];
+    view.scrollTop += own.top + own.height / 2 - (room.top + room.height / 2);
   }, [open]);
   return (
     <tr ref={row} data-open={open} aria-current={open ? "true" : undefined}>
-      <th scope="row">{source.key}</th>
+      <th scope="row">
+        <SourceLink source={source.key} />
+      </th>
       <td>{source.gives}</td>
       <td>{source.citation === "none" ? "not on file" : source.citation}</td>
       <td>{source.status}</td>
