@@ -3,9 +3,9 @@ import type { Family } from "#vehicle";
 import dunlin from "./families/dunlin-hatch.json" with { type: "json" };
 import ouzel from "./families/ouzel-saloon.json" with { type: "json" };
 import siskin from "./families/siskin-coupe.json" with { type: "json" };
-import { dunlinWork } from "./work/dunlin-work.ts";
-import { ouzelWork } from "./work/ouzel-work.ts";
-import { siskinWork } from "./work/siskin-work.ts";
+import { dunlinWork } from "./family-work/dunlin-work.ts";
+import { ouzelWork } from "./family-work/ouzel-work.ts";
+import { siskinWork } from "./family-work/siskin-work.ts";
 
 /** Reads one family sheet; the wire form belongs to the contract, so the reader is passed in. */
 export type FamilyReader = (sheet: unknown) => { readonly family: Family } | { readonly findings: readonly Finding[] };

@@ -12,4 +12,4 @@ export * from "./silhouette.ts";
 export * from "./tyre-size.ts";
 export * from "./usual-deviation.ts";
 export * from "./usual-wheel.ts";
-export { workOf } from "./work/work-of.ts";
+export { workOf } from "./usual-work/work-of.ts";
