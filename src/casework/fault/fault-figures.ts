@@ -81,7 +81,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   const fault = states.question.fault.kind;
   const headline = changed(
     "toe-change",
-    "Toe, faulty less sound, at this force",
+    `Toe, ${fault} less sound, at this force`,
     loaded,
     "toe",
     "toe(faulty) - toe(sound), both at the stated force",
@@ -99,7 +99,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     ),
     changed(
       "camber-change",
-      "Camber, faulty less sound, at this force",
+      `Camber, ${fault} less sound, at this force`,
       loaded,
       "camber",
       "camber(faulty) - camber(sound), both at the stated force",
@@ -133,7 +133,7 @@ function centreShift(pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "s
     unit: "mm",
     u: 0,
     range: ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : null,
-    relation: `x of the wheel centre, faulty less sound, at the stated force. ${BALANCE}; no band computed`,
+    relation: `x of the wheel centre, with the fault less sound, at the stated force. ${BALANCE}; no band computed`,
     signSure: true,
     settle: null,
   };

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { FaultQuestion } from "#casework";
-import { type PrintedSheet, printSheet } from "../server/print-sheet.ts";
+import { printSheet } from "../server/print-sheet.ts";
+import { saveSheet } from "../server/printed-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { conditionPathWords } from "./condition-path-words.ts";
 
@@ -14,16 +15,6 @@ type Printing =
   | { readonly kind: "printed"; readonly address: string; readonly fileName: string }
   | { readonly kind: "refused"; readonly findings: Parameters<typeof FindingsList>[0]["findings"] };
 
-/** Hands the PDF to the browser as a file and returns an address under which it can be opened again. */
-const handOver = ({ pdf, fileName }: PrintedSheet): string => {
-  const address = URL.createObjectURL(pdf);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = fileName;
-  link.click();
-  return address;
-};
-
 /** Prints the sheet of one fault: a PDF of one A4 page. */
 export const PrintSheet = ({ familyId, question }: PrintSheetProps) => {
   const [printing, setPrinting] = useState<Printing>({ kind: "idle" });
@@ -32,7 +23,7 @@ export const PrintSheet = ({ familyId, question }: PrintSheetProps) => {
     const answer = await printSheet(familyId, question);
     setPrinting(
       answer.kind === "answer"
-        ? { kind: "printed", address: handOver(answer.body), fileName: answer.body.fileName }
+        ? { kind: "printed", address: saveSheet(answer.body), fileName: answer.body.fileName }
         : answer.kind === "refused"
           ? { kind: "refused", findings: answer.findings }
           : { kind: "silent" },

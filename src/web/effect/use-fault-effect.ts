@@ -49,7 +49,7 @@ export const useFaultEffect = (family: Family, question: FaultQuestion | null): 
     setBusy(question !== null);
     if (question === null) return;
     client.current ??= createEffectClient();
-    client.current.ask(family, question).then(
+    client.current.ask({ family, question }).then(
       (answer) => {
         if (answer !== null) setShown({ subject: subjectOf(family, question), answer });
         if (answer !== null && last()) setBusy(false);

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Finding } from "#contract";
 import { askServer } from "../../server/ask-server.ts";
+import { readPrintedSheet, saveSheet } from "../../server/printed-sheet.ts";
 import { FindingsList } from "../../shell/findings-list.tsx";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
 
@@ -9,28 +10,10 @@ type Printing =
   | { readonly kind: "printed"; readonly address: string; readonly fileName: string }
   | { readonly kind: "refused"; readonly findings: readonly Finding[] };
 
-const FILE_NAME = /filename="([^"]+)"/;
-
-interface Printed {
-  readonly pdf: Blob;
-  readonly fileName: string;
-}
-
 const fetchPage = (visitId: string) =>
-  askServer<Printed>(`/api/visits/${encodeURIComponent(visitId)}/owners-page`, {}, async (response) => ({
-    pdf: await response.blob(),
-    fileName: FILE_NAME.exec(response.headers.get("content-disposition") ?? "")?.[1] ?? "owners-page.pdf",
-  }));
-
-/** Hands the PDF to the browser as a file and returns an address under which it can be opened again. */
-const handOver = ({ pdf, fileName }: Printed): string => {
-  const address = URL.createObjectURL(pdf);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = fileName;
-  link.click();
-  return address;
-};
+  askServer(`/api/visits/${encodeURIComponent(visitId)}/owners-page`, {}, (response) =>
+    readPrintedSheet(response, "owners-page.pdf"),
+  );
 
 /** Prints the owner's page from what is on record, once everything typed here has reached the store. */
 export const PrintOwnersPage = ({ visitId }: { readonly visitId: string }) => {
@@ -43,7 +26,7 @@ export const PrintOwnersPage = ({ visitId }: { readonly visitId: string }) => {
     const answer = await fetchPage(visitId);
     setPrinting(
       answer.kind === "answer"
-        ? { kind: "printed", address: handOver(answer.body), fileName: answer.body.fileName }
+        ? { kind: "printed", address: saveSheet(answer.body), fileName: answer.body.fileName }
         : answer.kind === "refused"
           ? { kind: "refused", findings: answer.findings }
           : { kind: "silent" },

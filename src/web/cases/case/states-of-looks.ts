@@ -2,20 +2,26 @@ import { judgeLooks, type PlaceFinding, type StoredLook } from "#casework";
 import type { PositionStates } from "#drawing";
 import type { Family, Grade } from "../../car.ts";
 
-/** What the drawing shows of findings: grade, what was found, the limit and whose; places nobody looked at are absent. */
-export const statesOfFindings = (findings: readonly PlaceFinding[]): PositionStates =>
+/**
+ * What the drawing shows of findings: grade, the limit and whose, and what was found where `says` wants it said; places
+ * nobody looked at are absent.
+ */
+export const statesOfFindings = (
+  findings: readonly PlaceFinding[],
+  says: (finding: PlaceFinding) => boolean = ({ found }) => found !== "nothing seen",
+): PositionStates =>
   Object.fromEntries(
-    findings.flatMap(({ place, grade, closeToCall, found, limitWords }) =>
-      grade === null
+    findings.flatMap((finding) =>
+      finding.grade === null
         ? []
         : [
             [
-              place,
+              finding.place,
               {
-                grade,
-                close: closeToCall,
-                ...(found === "nothing seen" ? {} : { sign: found }),
-                ...(limitWords === null ? {} : { lines: [limitWords] }),
+                grade: finding.grade,
+                close: finding.closeToCall,
+                ...(says(finding) ? { sign: finding.found } : {}),
+                ...(finding.limitWords === null ? {} : { lines: [finding.limitWords] }),
               },
             ] as const,
           ],

@@ -5,11 +5,12 @@ import { symptoms } from "#casework";
 import { drawUnderside } from "#drawing";
 import type { Family } from "../../car.ts";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
-import { isWorthSaying, statesOfFindings } from "../appraisal/states-of-findings.ts";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
+import { isWorthSaying } from "../appraisal/worth-saying.ts";
 import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
+import { statesOfFindings } from "../case/states-of-looks.ts";
 import { FindingMargin } from "./finding-margin.tsx";
 import { FoundRows } from "./found-rows.tsx";
 import { NextLooks } from "./next-looks.tsx";
@@ -48,7 +49,7 @@ const CarDrawing = ({
   readonly onSelect: (place: string) => void;
   readonly onScale: (scale: string | null) => void;
 }) => {
-  const states = useMemo(() => statesOfFindings(appraisal.findings), [appraisal]);
+  const states = useMemo(() => statesOfFindings(appraisal.findings, isWorthSaying), [appraisal]);
   const draw = useCallback(
     (room: SceneRoom) => drawUnderside(family, { ...room, states, selected, legend: false }),
     [family, states, selected],
