@@ -30,10 +30,10 @@ describe("the drawing of the car on an upright tablet", () => {
 
   it("selects a bush where it is drawn, not only by its row", async () => {
     const page = await (await openSession(browser, tablet)).newPage();
-    await openSheet(page, `${UNDERSIDE}/${CORNER}`);
-    const places = await drawnPlaces(page);
     for (const id of BUSHES) {
-      const at = places.get(id);
+      // A chosen place draws the margin up over the lower half of the drawing: each is tried on the sheet as it opens.
+      await openSheet(page, `${UNDERSIDE}/${CORNER}`);
+      const at = (await drawnPlaces(page)).get(id);
       if (at === undefined) throw new Error(`${id} is not drawn`);
       await page.touchscreen.tap(at.x, at.y);
       await settle(page);

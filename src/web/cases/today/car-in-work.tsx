@@ -83,13 +83,8 @@ export const CarInWork = ({ line, visit, seen, today, selected, onSelect }: CarI
         <span className="label">{line.car.registration === "" ? "" : line.car.name}</span>
         <span className="note">{bayWords(bay)}</span>
       </div>
-      <button
-        type="button"
-        className="work-car"
-        aria-pressed={selected}
-        aria-label={`Say more about ${name}`}
-        onClick={onSelect}
-      >
+      <button type="button" className="work-car" aria-pressed={selected} onClick={onSelect}>
+        <span className="unseen">Say more about {name}: </span>
         <CarDrawing line={line} seen={seen} />
         <span className="work-stage">{stageWords[now]}</span>
         <SmallJobLine visit={visit} line={line} seen={seen} />
