@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { openFamilyFiles, openRecords, type Records, RecordsTrouble } from "#records";
 import { openFamilyShelf } from "./family-shelf.ts";
 import { doorsFor, loadSolver } from "./load-doors.ts";
-import { givenFamilies, isFresh, openWorkshop } from "./open-workshop.ts";
+import { exampleFamilies, givenFamilies, isFresh, openWorkshop } from "./open-workshop.ts";
 import { startServer } from "./start-server.ts";
 
 const usualPort = 4870;
@@ -62,7 +62,7 @@ export const serve = async (home: string, options: BeginOptions = {}): Promise<v
       pages: existsSync(builtPages) ? builtPages : null,
       doors: doorsFor(solver),
       solver,
-      families: openFamilyShelf(store, givenFamilies(kind)),
+      families: openFamilyShelf(store, givenFamilies(kind), exampleFamilies(kind)),
       records: { cases: records.cases, photos: records.photos, now: () => new Date().toISOString() },
       today: () => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(new Date()),
       report: (problem) => void process.stderr.write(`${problem instanceof Error ? problem.stack : String(problem)}\n`),

@@ -1,5 +1,5 @@
 import { existsSync, readdirSync } from "node:fs";
-import type { CaseStore, FamilyStore } from "#casework";
+import { type CaseStore, type FamilyStore, loadIsInvented } from "#casework";
 import { formatFamily, parseFamily, settingsId } from "#contract";
 import { type DemoDocument, demoFamilies, demoFamilySheets, demoWorkshop } from "#demo";
 
@@ -30,7 +30,7 @@ export const loadDemoWorkshop = async (cases: CaseStore, families: FamilyStore, 
 
 /**
  * Makes a workshop ready: a fresh folder becomes the demo workshop unless it was asked to begin empty; any other is left
- * as it is. The settings of the demo are saved first and its last car last, so that a loading that was broken off is
+ * as it is, and where an earlier build left no settings its first car says what it is. The settings of the demo are saved first and its last car last, so that a loading that was broken off is
  * taken up again on the day it began.
  */
 export const openWorkshop = async (
@@ -40,7 +40,7 @@ export const openWorkshop = async (
   const { cases, families } = stores;
   const settings = await cases.loadDocument("settings", settingsId);
   if (settings === null) {
-    if (!how.fresh || how.empty) return "own";
+    if (!how.fresh || how.empty) return (await loadIsInvented(cases)) === true ? "invented" : "own";
     await loadDemoWorkshop(cases, families, how.today);
     return "invented";
   }
@@ -53,6 +53,10 @@ export const openWorkshop = async (
   return "invented";
 };
 
-/** Families that come with the program, by the kind of workshop: invented ones never stand beside real cars. */
+/** Families that come with the program and cars may be of, by the kind of workshop: no real car is of an invented one. */
 export const givenFamilies = (kind: WorkshopKind): Readonly<Record<string, unknown>> =>
   kind === "invented" ? demoFamilySheets : {};
+
+/** Families that come with the program to be looked at only: the invented ones, in a workshop of one's own. */
+export const exampleFamilies = (kind: WorkshopKind): Readonly<Record<string, unknown>> =>
+  kind === "own" ? demoFamilySheets : {};

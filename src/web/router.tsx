@@ -35,8 +35,8 @@ import { TodayPage } from "./places/today-page.tsx";
 import { ReferencePage } from "./reference/reference-page.tsx";
 import { readReferenceSearch } from "./reference/reference-search.ts";
 import type { Answer } from "./server/ask-server.ts";
-import { loadFamily } from "./server/families.ts";
-import { listFamilies } from "./server/family-list.ts";
+import { loadShownFamily } from "./server/families.ts";
+import { listShownFamilies } from "./server/family-list.ts";
 import { loadSilhouetteRanges } from "./server/silhouettes.ts";
 import { CarPage } from "./underside/car-page.tsx";
 import { GroupPage } from "./underside/group-page.tsx";
@@ -83,7 +83,7 @@ const reference = createRoute({
 const families = createRoute({
   getParentRoute: () => root,
   path: "/families",
-  loader: async () => shown(await listFamilies()),
+  loader: async () => shown(await listShownFamilies()),
   component: FamiliesPage,
   errorComponent: RefusedPage,
 });
@@ -99,7 +99,7 @@ const begin = createRoute({
 const family = createRoute({
   getParentRoute: () => root,
   path: "/families/$familyId",
-  loader: async ({ params }) => shown(await loadFamily(params.familyId)),
+  loader: async ({ params }) => shown(await loadShownFamily(params.familyId)),
   component: Outlet,
   errorComponent: RefusedPage,
 });

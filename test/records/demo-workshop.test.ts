@@ -6,7 +6,7 @@ import type { CaseStore } from "#casework";
 import { formatBody, parseFamily, settingsId } from "#contract";
 import { demoFamilies, demoWorkshop } from "#demo";
 import { openFamilyFiles, openRecords } from "#records";
-import { buildApp, givenFamilies, isFresh, openFamilyShelf, openWorkshop } from "#server";
+import { buildApp, exampleFamilies, givenFamilies, isFresh, openFamilyShelf, openWorkshop } from "#server";
 import { runCommand } from "./record-commands.ts";
 
 const today = "2031-05-14";
@@ -72,7 +72,38 @@ describe("a fresh data folder", () => {
       });
       expect(givenFamilies("own")).toEqual({});
       expect(Object.keys(givenFamilies("invented")).length).toBe(3);
+      expect(Object.keys(exampleFamilies("own")).length).toBe(3);
+      expect(exampleFamilies("invented")).toEqual({});
     }));
+});
+
+describe("a data folder an earlier build made, without settings", () => {
+  const [family] = expected.families;
+  const made = expected.documents.find((document) => document.kind === "car");
+  if (family === undefined || made?.kind !== "car") throw new Error("the demo workshop has no car");
+
+  it("is somebody's own where only car lines lie in it, and nothing is put into it", () =>
+    inFolder(async (folder) => {
+      await opened(folder, ({ families }) => families.save("old-line", "{}", null));
+      expect(await begin(folder, today)).toBe("own");
+      await opened(folder, async ({ cases, families }) => {
+        expect(await cases.listDocuments("car")).toEqual([]);
+        expect((await families.list()).map(({ id }) => id)).toEqual(["old-line"]);
+      });
+    }));
+
+  it.each([
+    [true, "invented"],
+    [false, "own"],
+  ])("is what its first car says, invented: %s", (invented, kind) =>
+    inFolder(async (folder) => {
+      await opened(folder, ({ cases }) =>
+        cases.saveDocument("car", made.id, { ...made.body, invented }, { expectedVersion: 0, by: "MK", at: made.at }),
+      );
+      expect(await begin(folder, today)).toBe(kind);
+      await opened(folder, async ({ cases }) => expect((await cases.listDocuments("car")).length).toBe(1));
+    }),
+  );
 });
 
 describe("a demo workshop opened again", () => {

@@ -122,6 +122,32 @@ describe("families over HTTP", () => {
     expect((await app.inject("/api/families/..%2F..%2Fetc")).statusCode).toBe(404);
   });
 
+  it("shows invented families as examples beside real ones: to look at, never among those a car may be of", async () => {
+    const store = await openFamilyFiles(folder);
+    const own = buildApp({
+      pages: null,
+      families: openFamilyShelf(store, {}, demoFamilySheets),
+      today: () => "14 May 2031",
+      report: (problem) => expect.fail(String(problem)),
+    });
+    const list = async () =>
+      (await own.inject("/api/families")).json() as {
+        families: { id: string; name: string }[];
+        examples: { id: string; read_only: boolean }[];
+      };
+    const before = await list();
+    expect(before.families).toEqual([]);
+    expect(before.examples.map(({ id }) => id)).toEqual(Object.keys(demoFamilySheets));
+    expect((await own.inject(`/api/families/${demoId}`)).statusCode).toBe(404);
+    expect((await own.inject(`/api/families/${demoId}?examples=1`)).json()).toEqual(demoSheet);
+    await store.save(demoId, JSON.stringify({ ...(demoSheet as object), name: "Our own" }), null);
+    const after = await list();
+    expect(after.families).toMatchObject([{ id: demoId, name: "Our own" }]);
+    expect(after.examples.map(({ id }) => id)).not.toContain(demoId);
+    expect((await own.inject(`/api/families/${demoId}?examples=1`)).json()).toMatchObject({ name: "Our own" });
+    await own.close();
+  });
+
   it("lists a stored file that has been spoilt by hand, with what is wrong", async () => {
     writeFileSync(join(folder, "spoilt.family.json"), '{"id": ');
     const { families } = (await app.inject("/api/families")).json() as { families: { id: string }[] };

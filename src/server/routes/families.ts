@@ -25,16 +25,17 @@ const describeFamily = ({ id, text, version, readOnly }: ShelvedFamily): Record<
 
 /** What is said of an id nobody has. */
 export const unknownFamilyFinding = async (shelf: FamilyShelf, id: string, path: string): Promise<Finding> => {
+  const shown = [...(await shelf.list()), ...(await shelf.listExamples())];
   const nearest = findNearest(
     id,
-    (await shelf.list()).map((family) => family.id),
+    shown.map((family) => family.id),
   );
   return {
     code: "unknown-family",
     path,
     got: id.slice(0, 80),
     needed: "the id of a family",
-    hint: nearest === null ? "GET /api/families lists them." : `The nearest is ${nearest}.`,
+    hint: nearest === null ? "The list of families names them all." : `The nearest is ${nearest}.`,
   };
 };
 
@@ -113,13 +114,23 @@ const saveFamily = async (
   });
 };
 
+interface FamilyAddress {
+  readonly Params: { readonly id: string };
+  /** With "examples" a family that may only be looked at is answered too. */
+  readonly Querystring: { readonly examples?: string };
+}
+
 /** Families: the list, one document with its version, saving a whole document. */
 export const addFamilyRoutes = (app: FastifyInstance, shelf: FamilyShelf): void => {
-  app.get("/api/families", async () => ({ families: (await shelf.list()).map(describeFamily) }));
+  app.get("/api/families", async () => ({
+    families: (await shelf.list()).map(describeFamily),
+    examples: (await shelf.listExamples()).map(describeFamily),
+  }));
 
-  app.get<{ Params: { id: string } }>("/api/families/:id", async (request, reply) => {
+  app.get<FamilyAddress>("/api/families/:id", async (request, reply) => {
     const { id } = request.params;
-    const family = await shelf.load(id);
+    const wide = request.query.examples !== undefined;
+    const family = (await shelf.load(id)) ?? (wide ? await shelf.loadExample(id) : null);
     if (family === null) return refuse(reply, 404, [await unknownFamilyFinding(shelf, id, "id")]);
     reply.headers({ etag: etag(family.version), "cache-control": "no-cache" });
     if (request.headers["if-none-match"] === etag(family.version)) return reply.code(304).send();

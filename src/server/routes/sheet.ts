@@ -20,7 +20,7 @@ const printSheet = async (
   const asked = "findings" in body ? body : parseFaultQuestion(body.text);
   if ("findings" in asked) return refuse(reply, 422, asked.findings);
   const { family: id, question } = asked.value;
-  const shelved = await shelf.load(id);
+  const shelved = (await shelf.load(id)) ?? (await shelf.loadExample(id));
   if (shelved === null) return refuse(reply, 422, [await unknownFamilyFinding(shelf, id, "family")]);
   const parsed = parseFamilyText(shelved.text);
   if ("findings" in parsed) return refuse(reply, 422, parsed.findings);

@@ -1,4 +1,5 @@
 import { getRouteApi, Link } from "@tanstack/react-router";
+import type { FamilyLine } from "../server/family-list.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { FamilyFileInput, ImportProgress } from "./family-import.tsx";
@@ -7,16 +8,26 @@ import { useFamilyImport } from "./use-family-import.ts";
 
 const route = getRouteApi("/families");
 
+const isInvented = (line: FamilyLine): boolean => !("findings" in line) && line.invented;
+
+const NoneOfYourOwn = () => (
+  <p className="none-yet">
+    None yet. <Link to="/families/begin">Begin a car line</Link> from the silhouettes of its axles, or read a family
+    file in.
+  </p>
+);
+
 /** Families: every car line this workshop knows, its own first. */
 export const FamiliesPage = () => {
-  const lines = route.useLoaderData();
+  const { families, examples } = route.useLoaderData();
   const importing = useFamilyImport();
-  const own = lines.filter(({ read_only }) => !read_only);
-  const supplied = lines.filter(({ read_only }) => read_only);
+  const own = families.filter((line) => !isInvented(line));
+  const invented = families.filter(isInvented);
+  const inventedWords = `${invented.length + examples.length} invented`;
   return (
     <Sheet
       name="Families"
-      sub={`${own.length} of your own, ${supplied.length} invented`}
+      sub={`${own.length} of your own, ${inventedWords}`}
       place="Families"
       titleBlock={{
         title: "Families",
@@ -24,7 +35,7 @@ export const FamiliesPage = () => {
         rows: [
           [
             { label: "Own", value: `${own.length} of your own` },
-            { label: "Invented", value: `${supplied.length} invented` },
+            { label: "Invented", value: inventedWords },
             { label: "Sheet", value: "1 of 1" },
           ],
         ],
@@ -53,8 +64,15 @@ export const FamiliesPage = () => {
             <FindingsList findings={importing.state.findings} outcome="nothing was kept" />
           </section>
         ) : null}
-        {own.length === 0 ? null : <FamilyRows title="Your own" note="kept by this program" lines={own} />}
-        <FamilyRows title="Invented" note="come with the program; no such car exists" lines={supplied} />
+        <FamilyRows title="Your own" note="kept by this program" lines={own} none={<NoneOfYourOwn />} />
+        {invented.length === 0 ? null : <FamilyRows title="Invented" note="no such car exists" lines={invented} />}
+        {examples.length === 0 ? null : (
+          <FamilyRows
+            title="Invented, to look at"
+            note="come with the program; no such car exists, and no car of yours can be of one of them"
+            lines={examples}
+          />
+        )}
       </div>
     </Sheet>
   );

@@ -1,4 +1,5 @@
 import { Link } from "@tanstack/react-router";
+import type { ReactNode } from "react";
 import type { FamilyLine } from "../server/family-list.ts";
 import { FamilyThumbnail } from "./family-thumbnail.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
@@ -54,19 +55,25 @@ interface FamilyRowsProps {
   readonly title: string;
   readonly note: string;
   readonly lines: readonly FamilyLine[];
+  /** Stands in place of the lines where there are none. */
+  readonly none?: ReactNode;
 }
 
 /** Families under one heading. */
-export const FamilyRows = ({ title, note, lines }: FamilyRowsProps) => (
+export const FamilyRows = ({ title, note, lines, none = null }: FamilyRowsProps) => (
   <section className="family-rows">
     <div className="family-rows-head">
       <h2>{title}</h2>
       <p className="note">{note}</p>
     </div>
-    <ul>
-      {lines.map((line) => (
-        <FamilyRow key={line.id} line={line} />
-      ))}
-    </ul>
+    {lines.length === 0 ? (
+      none
+    ) : (
+      <ul>
+        {lines.map((line) => (
+          <FamilyRow key={line.id} line={line} />
+        ))}
+      </ul>
+    )}
   </section>
 );

@@ -1,14 +1,14 @@
 import { useEffect, useState } from "react";
 import type { Family } from "../car.ts";
 import { SmallCar } from "../scene/small-car.tsx";
-import { loadFamily } from "../server/families.ts";
+import { loadShownFamily } from "../server/families.ts";
 
 /** The underside of a family of the list, once its sheet has come; it is named beside. */
 export const FamilyThumbnail = ({ id }: { readonly id: string }) => {
   const [family, setFamily] = useState<Family | null>(null);
   useEffect(() => {
     let wanted = true;
-    void loadFamily(id).then((answer) => {
+    void loadShownFamily(id).then((answer) => {
       if (wanted && answer.kind === "answer") setFamily(answer.body.family);
     });
     return () => {

@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import type { Finding } from "#contract";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
+import { NearestFamily } from "./nearest-family.tsx";
 
 /** Thrown by a loader where a family cannot be shown; the page says all that is wrong. */
 export class NotShown extends Error {
@@ -11,6 +12,19 @@ export class NotShown extends Error {
     this.findings = findings;
   }
 }
+
+const Reason = ({ error }: { readonly error: unknown }) => {
+  const findings = error instanceof NotShown ? error.findings : [];
+  const unknown = findings.find(({ code }) => code === "unknown-family");
+  if (unknown !== undefined) return <NearestFamily asked={unknown.got} />;
+  return findings.length > 0 ? (
+    <FindingsList findings={findings} />
+  ) : (
+    <p className="lead">
+      No answer came. See that the program that serves this page is still running, then load the page again.
+    </p>
+  );
+};
 
 /** Stands where a family cannot be shown: what is wrong, and the way back. */
 export const RefusedPage = ({ error }: { readonly error: unknown }) => (
@@ -30,13 +44,7 @@ export const RefusedPage = ({ error }: { readonly error: unknown }) => (
     }
   >
     <div className="page">
-      {error instanceof NotShown && error.findings.length > 0 ? (
-        <FindingsList findings={error.findings} />
-      ) : (
-        <p className="lead">
-          No answer came. See that the program that serves this page is still running, then load the page again.
-        </p>
-      )}
+      <Reason error={error} />
     </div>
   </Sheet>
 );

@@ -54,7 +54,8 @@ export const TodayPage = () => {
   const seen = useSeenCars(inWork);
   const [chosen, setChosen] = useState<string | null>(null);
   const day = dayNow();
-  const invented = settings?.invented ?? false;
+  // Where an earlier build left no settings, the first car says what the workshop is.
+  const invented = settings?.invented ?? cars[0]?.car.invented ?? false;
   const selected = inWork.find(({ id }) => id === chosen) ?? inWork[0] ?? null;
   const selectedVisit = selected?.latest ?? null;
   return (

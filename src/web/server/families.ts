@@ -21,15 +21,20 @@ const readText = async (response: Response): Promise<FamilyText> => ({
   version: response.headers.get("etag"),
 });
 
-/** One family by its id, or the findings of what was kept and cannot be read. */
-export const loadFamily = async (id: string): Promise<Answer<LoadedFamily>> => {
-  const answer = await askServer(familyPath(id), {}, readText);
+const loadFrom = async (path: string): Promise<Answer<LoadedFamily>> => {
+  const answer = await askServer(path, {}, readText);
   if (answer.kind !== "answer") return answer;
   const parsed = parseFamilyText(answer.body.text);
   return "findings" in parsed
     ? { kind: "refused", status: 200, findings: parsed.findings }
     : { kind: "answer", body: { ...answer.body, family: parsed.family } };
 };
+
+/** One family a car may be of, by its id, or the findings of what was kept and cannot be read. */
+export const loadFamily = (id: string): Promise<Answer<LoadedFamily>> => loadFrom(familyPath(id));
+
+/** One family to look at by its id, an example too; or the findings. */
+export const loadShownFamily = (id: string): Promise<Answer<LoadedFamily>> => loadFrom(`${familyPath(id)}?examples=1`);
 
 /** How a save ended; "superseded": somebody has saved another text since this one was opened. */
 export type SaveAnswer =

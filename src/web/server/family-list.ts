@@ -28,9 +28,23 @@ export type FamilyLine =
       readonly findings: readonly Finding[];
     };
 
-/** Every family this program knows: those that come with it, and the workshop's own. */
-export const listFamilies = (): Promise<Answer<readonly FamilyLine[]>> =>
+/** Families by what they are for. */
+export interface ListedFamilies {
+  /** Those a car of this workshop may be of. */
+  readonly families: readonly FamilyLine[];
+  /** Invented ones to look at only, where the workshop is somebody's own. */
+  readonly examples: readonly FamilyLine[];
+}
+
+/** Every family this program shows. */
+export const listShownFamilies = (): Promise<Answer<ListedFamilies>> =>
   askServer("/api/families", {}, async (response) => {
-    const body: { readonly families: readonly FamilyLine[] } = await response.json();
-    return body.families;
+    const { families, examples }: ListedFamilies = await response.json();
+    return { families, examples };
   });
+
+/** Every family a car of this workshop may be of: the workshop's own, and in an invented workshop the invented ones. */
+export const listFamilies = async (): Promise<Answer<readonly FamilyLine[]>> => {
+  const answer = await listShownFamilies();
+  return answer.kind === "answer" ? { kind: "answer", body: answer.body.families } : answer;
+};
