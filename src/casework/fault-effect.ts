@@ -34,10 +34,12 @@ export interface Figure {
   readonly label: string;
   readonly value: number;
   readonly unit: "deg" | "mm" | "N" | "deg per m" | "percent";
-  /** Standard uncertainty in the same unit; what is shown as plus or minus is twice this. */
+  /** Standard uncertainty of the value with the fault at the middle of its range, in the same unit. */
   readonly u: number;
-  /** Lower and upper end of what the fault may do where it is a range (torn share), in the same unit. */
+  /** Values at the lower and upper end of the fault where it is a range (torn share), nothing else uncertain. */
   readonly range: readonly [low: number, high: number] | null;
+  /** Where the figure lies with 95 %, the range of the fault and every uncertain input in it; null: not computed. */
+  readonly band: readonly [low: number, high: number] | null;
   readonly rung: Rung;
   readonly inputs: readonly { readonly label: string; readonly value: string }[];
   readonly relation: string;
@@ -98,6 +100,8 @@ export interface FaultEffect {
   readonly howSure: string;
   readonly whatElse: string;
   readonly computedSo: string;
+  /** Said where the force asked for is more than a tyre could pass on at this wheel; null where it is not. */
+  readonly beyondTyre: string | null;
   /** Other equilibria of a loose joint, said and not hidden. */
   readonly others: readonly WheelPose[];
   /** The sound corner at the lowest and highest point of the curves: thin outlines in the drawing. */

@@ -51,9 +51,10 @@ export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
 export {
   decimalsOf,
+  formatBand,
+  formatBandSizes,
   formatFigure,
   formatNumber,
-  formatPlusMinus,
   formatRange,
   unitSign,
 } from "./fault/format-figure.ts";

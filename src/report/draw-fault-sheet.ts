@@ -156,8 +156,7 @@ function drawTable({ doc, facts: { effect }, plan }: FaultSheetPage, sheet: PDFK
   const known = effect.headline.rung === "scaled" ? "scaled from a template" : rungWord(effect.headline);
   heading(`geometry ${known}`, 0, "start");
   heading("value", TABLE.value, "end");
-  heading("±, 95 %", TABLE.plusMinus, "end");
-  heading(effect.question.fault.kind === "torn" ? "range if torn" : "range", TABLE.range, "start");
+  heading("lies with 95 % at", TABLE.band, "start");
   let top = plan.tableY + styles.tableRow;
   for (const row of plan.rows) {
     const line = tableRow();
@@ -166,8 +165,7 @@ function drawTable({ doc, facts: { effect }, plan }: FaultSheetPage, sheet: PDFK
     line.add(structureElement(doc, "TH", { scope: "Row" }, label));
     const cell = (draw: () => void) => line.add(structureElement(doc, "TD", {}, draw));
     cell(() => setLine(doc, row.value, x + TABLE.value, base, styles.figure, "end"));
-    cell(() => setLine(doc, row.plusMinus, x + TABLE.plusMinus, base, styles.body, "end"));
-    cell(() => setLine(doc, row.range, x + TABLE.range, base, styles.body));
+    cell(() => setLine(doc, row.band, x + TABLE.band, base, styles.body));
     const settle = row.settle;
     if (settle !== null) {
       const settleTop = rowTop + heightOf(row.label, TABLE.label, styles.body);

@@ -1,4 +1,4 @@
-import { formatPlusMinus } from "#casework";
+import { formatBandSizes } from "#casework";
 import { INVENTED_NOTE } from "#drawing";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import {
@@ -12,7 +12,6 @@ import {
   paragraphsOf,
   settleWords,
   sheetTitle,
-  sizeRange,
 } from "./fault-sheet-words.ts";
 import { CONTENT, PAGE } from "./page-size.ts";
 import { heightOf, type Setting } from "./pdf-text.ts";
@@ -26,7 +25,7 @@ export const ASKED_LABEL = 120;
 export const CURVES_WIDTH = 336;
 export const BESIDE_WIDTH = CONTENT - CURVES_WIDTH - COLUMN_GAP;
 /** The table of figures: widths and edges from its left. */
-export const TABLE = { width: 452, label: 204, value: 276, plusMinus: 336, range: 350 } as const;
+export const TABLE = { width: 452, label: 204, value: 276, band: 294 } as const;
 /** The words beside the table. */
 export const WORDS = { x: TABLE.width + COLUMN_GAP, width: CONTENT - TABLE.width - COLUMN_GAP } as const;
 /** Scenes are drawn a little smaller than on a screen: paper is read from nearer. */
@@ -182,12 +181,12 @@ function planAt(facts: FaultSheetFacts, k: number, [besideCurves, besideTable]: 
 
 /** Words under the large figure. */
 export function headlineWords({ effect }: FaultSheetFacts): readonly string[] {
-  const { headline, question } = effect;
+  const { headline } = effect;
   if (!headline.signSure) return [settleWords(headline)];
-  const range = sizeRange(headline);
+  const { beyondTyre } = effect;
   return [
-    `toe further ${headline.value < 0 ? "out" : "in"} than on a sound part, ${formatPlusMinus(headline)}`,
-    ...(range === null ? [] : [`${range} over what ${question.fault.kind} can mean`]),
+    `toe further ${headline.value < 0 ? "out" : "in"} than on a sound part; ${formatBandSizes(headline) ?? ""} with 95 %`,
+    ...(beyondTyre === null ? [] : [beyondTyre]),
   ];
 }
 

@@ -2,9 +2,9 @@ import {
   type Condition,
   type FaultEffect,
   type Figure,
+  formatBand,
   formatFigure,
   formatNumber,
-  formatPlusMinus,
   formatRange,
   gradeOfPlay,
   gradeOfSign,
@@ -18,8 +18,8 @@ import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 export interface FigureRow {
   readonly label: string;
   readonly value: string;
-  readonly plusMinus: string;
-  readonly range: string;
+  /** Where it lies with 95 %; where no band was computed, what the range of the fault alone does. */
+  readonly band: string;
   /** In place of a value whose sign is not sure: the reading that would settle it. */
   readonly settle: string | null;
 }
@@ -141,13 +141,6 @@ export const settleWords = (figure: Figure): string =>
     ? "its sign is not sure, and no reading would settle it"
     : figure.settle;
 
-/** What a fault can mean, as sizes, smaller first: "0.18 to 0.51°". */
-export function sizeRange(figure: Figure): string | null {
-  if (figure.range === null) return null;
-  const [a, b] = figure.range.map(Math.abs) as [number, number];
-  return formatRange({ ...figure, range: [Math.min(a, b), Math.max(a, b)] });
-}
-
 /** A label that names the state by what it is. */
 export const stateLabel = ({ label }: Figure, { question }: FaultEffect): string =>
   label.replaceAll("faulty", question.fault.kind);
@@ -155,12 +148,11 @@ export const stateLabel = ({ label }: Figure, { question }: FaultEffect): string
 /** A figure as a row; one whose sign is not sure gives the reading that would settle it in place of its value. */
 function figureRow(figure: Figure, effect: FaultEffect): FigureRow {
   const label = stateLabel(figure, effect);
-  if (!figure.signSure) return { label, value: "not printed", plusMinus: "", range: "", settle: settleWords(figure) };
+  if (!figure.signSure) return { label, value: "not printed", band: "", settle: settleWords(figure) };
   return {
     label,
     value: formatFigure(figure),
-    plusMinus: figure.u > 0 ? formatPlusMinus(figure) : "",
-    range: formatRange(figure) ?? "",
+    band: formatBand(figure) ?? formatRange(figure) ?? "",
     settle: null,
   };
 }
@@ -172,7 +164,7 @@ export function figureRows(effect: FaultEffect): readonly FigureRow[] {
   return rows.map((row, i) => {
     const said =
       row.settle !== null && (row.settle === headline || rows.slice(0, i).some(({ settle }) => settle === row.settle));
-    return said ? { ...row, range: "settled as above", settle: null } : row;
+    return said ? { ...row, band: "settled as above", settle: null } : row;
   });
 }
 

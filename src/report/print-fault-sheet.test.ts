@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formatFigure, formatPlusMinus, type RubberFault } from "#casework";
+import { formatBand, formatFigure, type RubberFault } from "#casework";
 import { sampleFacts } from "../../test/samples/sample-fault-sheet.ts";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import { planSheet } from "./fault-sheet-plan.ts";
@@ -42,7 +42,8 @@ describe("printFaultSheet", PATIENCE, () => {
     const said = squeezed(readPdf(await printed).texts);
     for (const figure of sampleFacts.effect.figures) {
       const label = figure.label.replace("faulty", "torn");
-      if (figure.signSure) expect(said).toContain(`${label} ${formatFigure(figure)} ${formatPlusMinus(figure)}`);
+      if (figure.signSure)
+        expect(said).toContain(`${label} ${formatFigure(figure)} ${formatBand(figure) ?? ""}`.trim());
       else expect(said).toContain(`${label} not printed ${figure.settle}`);
     }
     expect(said).not.toContain("−0.01°");

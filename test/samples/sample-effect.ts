@@ -22,6 +22,7 @@ const figure = (key: string, label: string, value: number, more: Partial<Figure>
   unit: "deg",
   u: 0.05,
   range: null,
+  band: [value - 0.1, value + 0.1],
   rung: "measured",
   inputs: [],
   relation: "made up",
@@ -38,7 +39,10 @@ const line = (state: "sound" | "torn", values: readonly number[]) => ({
   low: values.map((value) => value - 0.1),
   high: values.map((value) => value + 0.1),
 });
-const headline = figure("toe-change", "Toe, faulty less sound", 0.22, { range: [0.13, 0.33] });
+const headline = figure("toe-change", "Toe, faulty less sound", 0.22, {
+  range: [0.13, 0.33],
+  band: [0.07, 0.52],
+});
 
 /** Poses of the wheel at two other travels. */
 export const sampleGhosts: readonly WheelPose[] = [poseAt(0.1, 0.06), poseAt(0.1, -0.06)];
@@ -94,6 +98,7 @@ export const sampleEffect: FaultEffect = {
   howSure: "Torn means 18 to 35 % of the sound rate.",
   whatElse: "The thrust line turns 0.11°.",
   computedSo: "Five links with rubber in the joints.",
+  beyondTyre: null,
   others: [],
   travels: [],
   cautions: ["The maker's figures for this very car come first."],

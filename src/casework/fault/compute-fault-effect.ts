@@ -9,6 +9,7 @@ import { buildFigures } from "./fault-figures.ts";
 import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
 import { CornerState, loadOf, unloaded } from "./fault-states.ts";
 import { describeEffect } from "./fault-words.ts";
+import { beyondUsableWords } from "./usable-force.ts";
 
 /**
  * What a fault at one position does to its wheel at a condition: toe(faulty) - toe(sound), both balanced at the stated
@@ -56,9 +57,9 @@ export function computeFaultEffect(
         {
           code: "no-equilibrium",
           path: "condition",
-          got: "no balance under this force at this height",
+          got: "no balance under this force, at this height, with the rack there",
           needed: "a condition the corner can take",
-          hint: "Lower the force, or bring the height nearer to ride height.",
+          hint: "Lower the force, or bring the height nearer to ride height and the rack nearer to its middle.",
         },
       ],
     };
@@ -83,6 +84,7 @@ export function computeFaultEffect(
       headline: figures.headline,
       figures: figures.all,
       ...words,
+      beyondTyre: beyondUsableWords(family, question.corner, question.condition),
       others: loaded.others.map((o) => poseOf(model, o)),
       travels: ends.map((e) => poseOf(model, e)),
     },

@@ -1,14 +1,14 @@
 import type { CornerLoad, ElasticState } from "#engines/linkage";
+import type { Jet } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Curve, CurveLine, CurveQuantity } from "../fault-effect.ts";
-import { changeOf, type FaultStates, type PairBand, solvePair } from "./fault-pair.ts";
+import { bandOf, bandOfAngles, changeOf, changesOf } from "./change-band.ts";
+import { type FaultStates, type PairBand, solvePair } from "./fault-pair.ts";
 import { findSettlingReading, isSignSure } from "./settle.ts";
 
 /** Curves never reach further than this from ride height, metres; they end earlier at the stops. */
 const FURTHEST = 0.08;
 const POINTS_EACH_WAY = 8;
-/** Bands are drawn at twice the standard deviation. */
-const BAND = 2;
 
 export interface EffectCurves {
   readonly rises: number[];
@@ -74,22 +74,18 @@ function lineOf(state: CurveLine["state"], points: readonly { value: number; low
 
 function plain(states: FaultStates, points: readonly Point[], key: "toe" | "camber"): Curve {
   const { jets } = states.sound.band;
-  const banded = (value: number, all: readonly { v: number; sd: number }[]) => ({
-    value,
-    low: Math.min(...all.map((a) => a.v - BAND * a.sd)),
-    high: Math.max(...all.map((a) => a.v + BAND * a.sd)),
-  });
-  const figure = (jet: Float64Array): { v: number; sd: number } => ({
-    v: degreesFromRadians(jet[0] as number),
+  const angle = (jet: Jet) => ({
+    value: degreesFromRadians(jet[0] as number),
     sd: degreesFromRadians(jets.deviation(jet)),
   });
-  const sound = points.map((p) => {
-    const f = figure(p.pair.sound[key]);
-    return banded(f.v, [f]);
-  });
-  const faulty = points.map((p) => {
-    const f = figure(p.pair.faulty[key]);
-    return banded(f.v, [f, ...p.pair.ends.map((e) => figure(e[key]))]);
+  const banded = (own: Jet, all: readonly Jet[]) => {
+    const [low, high] = bandOfAngles(all.map(angle));
+    return { value: angle(own).value, low, high };
+  };
+  const sound = points.map(({ pair }) => banded(pair.sound[key], [pair.sound[key]]));
+  const faulty = points.map(({ pair }) => {
+    const others = pair.open ? pair.open.sides : [pair.faulty, ...pair.ends];
+    return banded(pair.faulty[key], others.length > 0 ? others.map((state) => state[key]) : [pair.faulty[key]]);
   });
   const unsure = unsureEnd(states, points, key);
   return {
@@ -123,13 +119,10 @@ function unsureEnd(states: FaultStates, points: readonly Point[], key: "toe" | "
 function change(states: FaultStates, points: readonly Point[], key: "toe" | "camber", settle: string | null): Curve {
   const quantity: CurveQuantity = `${key}-change`;
   const changes = points.map((p) => {
-    const middle = changeOf(states, p.pair, key);
-    const all = [middle, ...p.pair.ends.map((e) => changeOf(states, p.pair, key, e))];
-    return {
-      value: middle.value,
-      low: Math.min(...all.map((a) => a.value - BAND * a.sd)),
-      high: Math.max(...all.map((a) => a.value + BAND * a.sd)),
-    };
+    const changes = changesOf(states, p.pair, key);
+    const sides = (p.pair.open?.sides ?? []).map((side) => changeOf(states, p.pair, key, side));
+    const [low, high] = bandOf(sides.length > 0 ? sides : changes);
+    return { value: changes[0].value, low, high };
   });
   return {
     quantity,

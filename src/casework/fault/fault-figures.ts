@@ -1,7 +1,9 @@
+import type { Jet } from "#numeric";
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
+import { bandOf, bandOfAngles, changesOf, isChangeSure } from "./change-band.ts";
 import { jointOf, rateNamesAt } from "./corner-model.ts";
-import { changeOf, type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
+import { type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
 import { formatNumber } from "./format-figure.ts";
 import { conditionWords, originWords, percent } from "./phrases.ts";
 import { findSettlingReading, isSignSure } from "./settle.ts";
@@ -13,7 +15,9 @@ export interface EffectFigures {
 
 const BALANCE =
   "Static balance of the knuckle on its links, joints and spring with the contact height held: sum of forces and moments = 0";
-const PROPAGATION = "band: exact derivatives by every hard-point coordinate and rate, added in squares";
+const PROPAGATION =
+  "band, 95 %: exact derivatives by every hard-point coordinate and rate, added in squares, over the torn range";
+const OWN_RATE = "this joint's own rate spreads the change as a factor and cannot turn its sign";
 const SOURCE = "docs/method/linkage.md, checked in docs/verification.md";
 
 /** All figures of an effect; the first is what the page is about. */
@@ -22,8 +26,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   const { rung } = states.model.assembly;
   const { jets } = states.sound.band;
   const common = { rung, inputs, source: SOURCE };
-  // A change is what this joint's own softness does: its rate scales it, and no positive rate turns its sign.
-  const own = rateNamesAt(states.model.assembly, states.position);
+  const { assembly } = states.model;
   const changed = (
     key: string,
     label: string,
@@ -32,14 +35,15 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     relation: string,
     scale = 1,
   ): Figure => {
-    const middle = changeOf(states, pair, quantity);
-    const ends = pair.ends.map((e) => changeOf(states, pair, quantity, e));
-    const sure = [middle, ...ends].every(
-      (c) =>
-        isSignSure(c.value, degreesFromRadians(jets.deviation(c.jet, own))) &&
-        Math.sign(c.value) === Math.sign(middle.value),
-    );
+    const changes = changesOf(states, pair, quantity);
+    const [middle, ...ends] = changes;
+    const sure = pair.open === null && isChangeSure(changes);
     const values = ends.map((e) => e.value * scale);
+    const [low, high] = bandOf(changes).map((bound) => bound * scale) as [number, number];
+    const factor = middle.logSd > 0;
+    const settle = (): string =>
+      settleOpenPlay(states, pair) ??
+      findSettlingReading(jets, middle.jet, assembly, factor ? rateNamesAt(assembly, states.position) : []);
     return {
       ...common,
       key,
@@ -48,9 +52,10 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       unit: "deg",
       u: middle.sd * Math.abs(scale),
       range: ends.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
-      relation: `${relation}. ${BALANCE}; ${PROPAGATION}`,
+      band: [Math.min(low, high), Math.max(low, high)],
+      relation: `${relation}. ${BALANCE}; ${PROPAGATION}${factor ? `; ${OWN_RATE}` : ""}`,
       signSure: sure,
-      settle: sure ? null : findSettlingReading(jets, middle.jet, states.model.assembly, own),
+      settle: sure ? null : settle(),
     };
   };
   const absolute = (
@@ -60,11 +65,18 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     quantity: "toe" | "camber",
     which: "sound" | "faulty",
   ): Figure => {
+    const angle = (jet: Jet) => ({
+      value: degreesFromRadians(jet[0] as number),
+      sd: degreesFromRadians(jets.deviation(jet)),
+    });
     const jet = pair[which][quantity];
-    const ends = which === "faulty" ? pair.ends.map((e) => degreesFromRadians(e[quantity][0] as number)) : [];
-    const sd = degreesFromRadians(jets.deviation(jet));
-    const value = degreesFromRadians(jet[0] as number);
-    const sure = isSignSure(value, sd);
+    const { value, sd } = angle(jet);
+    const angles = which === "faulty" ? pair.ends.map((e) => angle(e[quantity])) : [];
+    const ends = angles.map((end) => end.value);
+    const open = which === "faulty" && pair.open !== null;
+    const sure = !open && [{ value, sd }, ...angles].every((a) => isSignSure(a.value, a.sd) && a.value * value > 0);
+    const settle = (): string =>
+      (open ? settleOpenPlay(states, pair) : null) ?? findSettlingReading(jets, jet, assembly);
     return {
       ...common,
       key,
@@ -73,9 +85,10 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       unit: "deg",
       u: sd,
       range: ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : null,
+      band: bandOfAngles([{ value, sd }, ...angles]),
       relation: `Angle of the wheel in balance, from the set angle at ride height. ${BALANCE}; ${PROPAGATION}`,
       signSure: sure,
-      settle: sure ? null : findSettlingReading(jets, jet, states.model.assembly),
+      settle: sure ? null : settle(),
     };
   };
   const fault = states.question.fault.kind;
@@ -104,7 +117,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       "camber",
       "camber(faulty) - camber(sound), both at the stated force",
     ),
-    centreShift(loaded, common),
+    centreShift(states, loaded, common),
   ];
   if (states.position.axle === "rear")
     all.push(
@@ -121,7 +134,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
 }
 
 /** How much further back (negative) or forward the wheel centre stands. No band: it is shown to the tenth of a millimetre. */
-function centreShift(pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "source">): Figure {
+function centreShift(states: FaultStates, pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "source">): Figure {
   const shift = (state: PairBand["faulty"]): number =>
     1000 * (state.state.attitude.centre[0] - pair.sound.state.attitude.centre[0]);
   const ends = pair.ends.map(shift);
@@ -133,10 +146,18 @@ function centreShift(pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "s
     unit: "mm",
     u: 0,
     range: ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : null,
+    band: null,
     relation: `x of the wheel centre, with the fault less sound, at the stated force. ${BALANCE}; no band computed`,
-    signSure: true,
-    settle: null,
+    signSure: pair.open === null,
+    settle: settleOpenPlay(states, pair),
   };
+}
+
+/** What would settle on which side of its play a loose joint stands; null where that is sure. */
+function settleOpenPlay({ model, faulty }: FaultStates, { open }: PairBand): string | null {
+  if (open === null) return null;
+  const reading = findSettlingReading(faulty.band.jets, open.reserve, model.assembly);
+  return `Whether the loose joint stands pulled, pushed or inside its play here is not sure. ${reading}`.trim();
 }
 
 function inputsOf(states: FaultStates): Figure["inputs"] {

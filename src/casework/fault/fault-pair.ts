@@ -1,10 +1,10 @@
-import { type CornerLoad, differenceOf, type ElasticState, type StateBand } from "#engines/linkage";
-import { subtractJets } from "#numeric";
-import { degreesFromRadians } from "#quantity";
+import type { CornerLoad, ElasticState, StateBand } from "#engines/linkage";
+import type { Jet } from "#numeric";
 import type { Position, TornShare } from "#vehicle";
 import type { FaultQuestion } from "../fault-effect.ts";
 import type { CornerModel } from "./corner-model.ts";
 import type { CornerState } from "./fault-states.ts";
+import { isSignSure } from "./settle.ts";
 
 /** The states a fault is looked at in: its middle, and its ends where it is a range. */
 export interface FaultStates {
@@ -25,6 +25,16 @@ export interface PairBand {
   readonly faulty: StateBand;
   readonly ends: readonly StateBand[];
   readonly others: readonly ElasticState[];
+  /** Set where it is not 97.5 % sure on which side of its play the joint stands. */
+  readonly open: OpenPlay | null;
+}
+
+/** A loose joint near the end of its play: which of its balances holds is not known. */
+export interface OpenPlay {
+  /** What decides it: positive while the joint stays where it is computed. */
+  readonly reserve: Jet;
+  /** The joint held on each side of its play, between which the corner lies. */
+  readonly sides: readonly StateBand[];
 }
 
 /** The middle of a range of remaining rate: geometric, because rates multiply. */
@@ -37,21 +47,14 @@ export function solvePair(states: FaultStates, load: CornerLoad): PairBand | nul
   const faulty = answer && states.faulty.band.bandAt(answer.state, load);
   const ends = states.ends.flatMap((s) => s.bandAt(load) ?? []);
   if (!sound || !answer || !faulty || ends.length !== states.ends.length) return null;
-  return { sound, faulty, ends, others: answer.others };
+  return { sound, faulty, ends, others: answer.others, open: findOpenPlay(states, answer.state, load) };
 }
 
-/** A quantity of the faulty state less that of the sound one: value and standard deviation, degrees. */
-export function changeOf(
-  states: FaultStates,
-  pair: PairBand,
-  key: "toe" | "camber",
-  faulty: StateBand = pair.faulty,
-): { value: number; sd: number; jet: Float64Array } {
-  const { jets } = states.sound.band;
-  const d = differenceOf(jets, faulty[key], pair.sound[key]);
-  return {
-    value: degreesFromRadians(d.value),
-    sd: degreesFromRadians(d.sd),
-    jet: subtractJets(faulty[key], pair.sound[key]),
-  };
+function findOpenPlay({ faulty }: FaultStates, state: ElasticState, load: CornerLoad): OpenPlay | null {
+  const { band } = faulty;
+  const reserve = band
+    .branchReserves(state, load)
+    .find((jet) => !isSignSure(jet[0] as number, band.jets.deviation(jet)));
+  if (reserve === undefined) return null;
+  return { reserve, sides: band.solver.solveSidesOfPlay(load).flatMap((side) => band.bandAt(side, load) ?? []) };
 }

@@ -1,7 +1,8 @@
-import type { FaultEffect, Figure } from "../fault-effect.ts";
+import type { FaultEffect, FaultQuestion, Figure } from "../fault-effect.ts";
+import { jointOf } from "./corner-model.ts";
 import type { EffectFigures } from "./fault-figures.ts";
 import type { FaultStates } from "./fault-pair.ts";
-import { decimalsOf, formatFigure, formatNumber, formatPlusMinus, formatRange } from "./format-figure.ts";
+import { decimalsOf, formatBandSizes, formatFigure, formatNumber } from "./format-figure.ts";
 import {
   conditionWords,
   cornerWords,
@@ -20,6 +21,9 @@ const NOTHING = 0.02;
 
 /** An angle without its sign. */
 const size = (f: Figure): string => formatFigure({ ...f, value: Math.abs(f.value) });
+
+/** The largest size a figure has with 95 %. */
+const mostOf = ({ value, band }: Figure): number => Math.max(Math.abs(value), ...(band ?? []).map(Math.abs));
 
 /** The words of an effect, every number in them taken from the figures. */
 export function describeEffect(states: FaultStates, figures: EffectFigures): Words {
@@ -45,28 +49,26 @@ function sentenceOf(states: FaultStates, headline: Figure): string {
   const thing = faultWords(position, question.fault);
   const when = conditionWords(question.condition);
   if (!headline.signSure)
-    return `${when}, nobody can say yet whether the ${thing} turns the ${corner} wheel in or out: the hard points are not known well enough.`;
-  const largest = Math.max(Math.abs(headline.value), ...(headline.range ?? []).map(Math.abs)) + 2 * headline.u;
+    return `${when}, nobody can say yet whether the ${thing} turns the ${corner} wheel in or out: ${states.question.fault.kind === "loose" ? "on which side of its play it stands, or where the hard points are," : "where the hard points are"} is not known well enough.`;
+  const largest = mostOf(headline);
   if (largest < NOTHING)
     return `${when} the ${thing} turns the ${corner} wheel by less than ${NOTHING}°: toe will not show this fault.`;
   const direction = inOrOut(headline.value);
   const seen = noticedWords(position.axle, position.side ?? "left", headline.value, question.condition);
-  const firmer = question.fault.kind === "firmer" && question.fault.factor >= 1;
-  if (firmer)
+  if (isFirmer(question))
     return `${when} the ${thing} lets the ${corner} wheel turn ${size(headline)} less ${inOrOut(-headline.value)}.`;
   return `${when} the ${thing} lets the ${corner} wheel turn ${direction} ${size(headline)} further. ${seen}`;
 }
 
+const isFirmer = ({ fault }: FaultQuestion): boolean => fault.kind === "firmer" && fault.factor >= 1;
+
 function howSureOf(states: FaultStates, headline: Figure): string {
-  const { tornShare, model, question } = states;
+  const { tornShare, model, question, position } = states;
   const parts: string[] = [];
-  if (tornShare) {
-    const range =
-      headline.range && headline.signSure ? `: ${rangeOfSizes(headline)} further ${inOrOut(headline.value)}` : "";
+  if (tornShare)
     parts.push(
-      `Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin})${range}.`,
+      `Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin}).`,
     );
-  }
   if (question.fault.kind === "loose")
     parts.push("Play is a dead band along the link; where the force in it turns round, the wheel jumps.");
   const rung = {
@@ -75,19 +77,20 @@ function howSureOf(states: FaultStates, headline: Figure): string {
     measured: "measured",
     matched: "matched to this car",
   }[model.assembly.rung];
-  if (headline.signSure)
-    parts.push(`Hard points are ${rung}; with the rates they add ${formatPlusMinus(headline)} (95 %).`);
-  else
-    parts.push(
-      `Hard points are ${rung}: the sign is not 97.5 % sure, so no figure is given. ${headline.settle ?? ""}`.trim(),
-    );
+  const joint = jointOf(model.assembly, position);
+  const rate =
+    question.fault.kind !== "loose" && joint && joint.radial !== null && joint.rateSdShare > 0
+      ? ` The joint's own rate is known to ±${percent(2 * joint.rateSdShare)} %.`
+      : "";
+  parts.push(`Hard points are ${rung}.${rate}`);
+  const band = formatBandSizes(headline);
+  const firmer = isFirmer(question);
+  parts.push(
+    headline.signSure && band !== null
+      ? `With all of that: ${band} ${firmer ? `less ${inOrOut(-headline.value)}` : `further ${inOrOut(headline.value)}`} (95 %).`
+      : "So the sign is not 97.5 % sure and no figure is given.",
+  );
   return parts.join(" ");
-}
-
-/** "0.13 to 0.33°", without signs, smaller first. */
-function rangeOfSizes(f: Figure): string {
-  const [a, b] = (f.range ?? [0, 0]).map(Math.abs) as [number, number];
-  return formatRange({ ...f, range: [Math.min(a, b), Math.max(a, b)] }) ?? "";
 }
 
 function whatElseOf({ all }: EffectFigures): string {
@@ -100,20 +103,20 @@ function whatElseOf({ all }: EffectFigures): string {
   if (thrust?.signSure)
     parts.push(`The thrust line turns ${size(thrust)} to the ${thrust.value > 0 ? "left" : "right"}.`);
   if (shift) {
-    const most = Math.abs(shift.value) + 2 * shift.u;
-    if (most < NOTHING) parts.push("Without force nothing shows: an alignment reading will not find this fault.");
+    if (mostOf(shift) < NOTHING)
+      parts.push("Without force nothing shows: an alignment reading will not find this fault.");
     else if (shift.signSure)
       parts.push(`Without any force it already stands ${size(shift)} further ${inOrOut(shift.value)}.`);
   }
   if (camber?.signSure) {
-    const hardly = Math.abs(camber.value) + 2 * camber.u < 0.1;
+    const hardly = mostOf(camber) < 0.1;
     parts.push(
       hardly
         ? "Camber hardly changes, so a camber reading will not show it."
         : `Camber changes ${formatFigure(camber)}.`,
     );
   }
-  if (centre && Math.abs(centre.value) >= 0.1) {
+  if (centre?.signSure && Math.abs(centre.value) >= 0.1) {
     const moved = formatNumber(Math.abs(centre.value), decimalsOf(centre));
     parts.push(`The wheel stands ${moved} mm further ${centre.value < 0 ? "back" : "forward"}.`);
   }

@@ -19,10 +19,19 @@ export function unitSign(unit: Figure["unit"]): string {
   return { deg: "°", mm: " mm", N: " N", "deg per m": "°/m", percent: " %" }[unit];
 }
 
-/** Decimals a figure is shown with: from its uncertainty, angles to 0.01 at most, forces to whole newtons. */
-export function decimalsOf(figure: Pick<Figure, "u" | "unit">): number {
-  const most = { deg: 2, mm: 1, N: 0, "deg per m": 1, percent: 0 }[figure.unit];
-  return decimalsFor(figure.u, most);
+/** Most decimals of a unit: angles to 0.01, forces to whole newtons. */
+const MOST_DECIMALS: Readonly<Record<Figure["unit"], number>> = { deg: 2, mm: 1, N: 0, "deg per m": 1, percent: 0 };
+
+/**
+ * Decimals a figure and its band are shown with: from its uncertainty, and as many more as keep the bound of a band
+ * that nears nought from being shown as nought.
+ */
+export function decimalsOf({ u, unit, band }: Pick<Figure, "u" | "unit" | "band">): number {
+  const most = MOST_DECIMALS[unit];
+  const near = band && band[0] * band[1] > 0 ? Math.min(Math.abs(band[0]), Math.abs(band[1])) : null;
+  let decimals = decimalsFor(u, most);
+  while (near !== null && decimals < most && Math.floor(near * 10 ** decimals) === 0) decimals++;
+  return decimals;
 }
 
 /** A figure's value with its unit, as every page and paper writes it. */
@@ -30,18 +39,25 @@ export function formatFigure(figure: Figure): string {
   return `${formatNumber(figure.value, decimalsOf(figure))}${unitSign(figure.unit)}`;
 }
 
-/** Plus or minus: twice the standard uncertainty, rounded up so that it is never shown smaller than it is. */
-export function formatPlusMinus(figure: Figure): string {
+/** Two bounds with the figure's decimals, rounded away from each other: never a narrower range than it is. */
+function formatBounds(figure: Figure, [low, high]: readonly [number, number]): string {
   const decimals = decimalsOf(figure);
   const scale = 10 ** decimals;
-  const shown = Math.ceil(2 * figure.u * scale - 1e-9) / scale;
-  return `±${formatNumber(shown, decimals)}${unitSign(figure.unit)}`;
+  const rounded = [Math.floor(low * scale + 1e-9), Math.ceil(high * scale - 1e-9)].map((bound) =>
+    formatNumber(bound / scale, decimals),
+  );
+  return `${rounded.join(" to ")}${unitSign(figure.unit)}`;
 }
 
-/** The range of a fault that is itself a range: "0.13 to 0.33°". */
-export function formatRange(figure: Figure): string | null {
-  if (!figure.range) return null;
-  const decimals = decimalsOf(figure);
-  const [low, high] = figure.range;
-  return `${formatNumber(low, decimals)} to ${formatNumber(high, decimals)}${unitSign(figure.unit)}`;
+/** Where a figure lies with 95 %, all that is uncertain in it: "0.07 to 0.52°"; null where no band was computed. */
+export const formatBand = (figure: Figure): string | null => figure.band && formatBounds(figure, figure.band);
+
+/** The same as sizes, smaller first, for a sentence that says the direction; null where the band has both signs. */
+export function formatBandSizes(figure: Figure): string | null {
+  if (!figure.band || figure.band[0] * figure.band[1] < 0) return null;
+  const [a, b] = figure.band.map(Math.abs) as [number, number];
+  return formatBounds(figure, [Math.min(a, b), Math.max(a, b)]);
 }
+
+/** What the range of the fault alone does: "0.13 to 0.33°"; null where the fault is no range. */
+export const formatRange = (figure: Figure): string | null => figure.range && formatBounds(figure, figure.range);

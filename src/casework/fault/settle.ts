@@ -9,8 +9,14 @@ export const SIGN_SURE = 0.975;
 const READ_HEIGHT = 0.001;
 const READ_TAPE = 0.005;
 const READ_RATE = 0.1;
-/** More readings than this are said as a whole, not one by one. */
-const MOST_NAMED = 4;
+
+/** Ways a reading is taken, in the order they are said. */
+const WAYS = [
+  { axis: 2, words: "heights over a level plane (±2 mm)" },
+  { axis: 0, words: "places fore and aft by tape (±10 mm)" },
+  { axis: 1, words: "places across the car by tape (±10 mm)" },
+  { axis: null, words: "rates on the bench (±20 %)" },
+] as const;
 
 /** Chance that a figure has the sign of its value. */
 export function signProbability(value: number, sd: number): number {
@@ -20,10 +26,16 @@ export function signProbability(value: number, sd: number): number {
 
 export const isSignSure = (value: number, sd: number): boolean => signProbability(value, sd) >= SIGN_SURE;
 
+/** One reading that would narrow a figure: which way it is taken, of which place. */
+interface Reading {
+  readonly axis: 0 | 1 | 2 | null;
+  readonly place: string;
+}
+
 /**
- * The reading, or group of readings, after which the sign of a figure would be sure: the numbers with the largest
- * share of its variance, taken one after another; or what can be said where even all of them would not do. Rates named
- * in `without` cannot turn the sign and are not asked for.
+ * The readings after which the sign of a figure would be sure: the numbers with the largest share of its variance, taken
+ * one after another, every one of them said; or what can be said where even all would not do. Rates named in `without`
+ * cannot turn the sign and are not asked for.
  */
 export function findSettlingReading(
   jets: JetCorner,
@@ -37,27 +49,46 @@ export function findSettlingReading(
   const sd = jets.parameters.map((p) => (p.kind === "rate" && without.includes(p.name) ? 0 : p.sd));
   const left = (): number =>
     Math.sqrt(jets.parameters.reduce((sum, _, i) => sum + ((jet[i + 1] as number) * (sd[i] as number)) ** 2, 0));
-  const named: string[] = [];
+  const readings: Reading[] = [];
   for (const { share, i } of order) {
     if (share <= 0 || isSignSure(value, left())) break;
     const p = jets.parameters[i];
     if (!p) break;
-    const after = p.kind === "rate" ? READ_RATE : p.axis === 2 ? READ_HEIGHT : READ_TAPE;
+    const axis = p.kind === "rate" ? null : p.axis;
+    const after = axis === null ? READ_RATE : axis === 2 ? READ_HEIGHT : READ_TAPE;
     if (after >= (sd[i] as number)) continue;
     sd[i] = after;
-    const pointName = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
-    named.push(
-      p.kind === "rate"
-        ? `the rate of ${placeWords(assembly, pointName)}`
-        : `${["place fore and aft", "place across the car", "height"][p.axis]} of ${placeWords(assembly, pointName)}`,
-    );
+    const name = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
+    readings.push({ axis, place: placeWords(assembly, name) });
   }
   if (!isSignSure(value, left()))
     return "Even with every joint measured its sign would stay open: the figure lies too near to nought.";
-  if (named.length === 0) return "";
-  if (named.length > MOST_NAMED)
-    return `Measure the heights of all joints over a level plane (±2 mm) and their places by tape: ${named.length} readings, first the ${named[0]}.`;
-  return `To settle it, measure: ${named.join("; ")}. Heights over a level plane, ±2 mm.`;
+  return readings.length === 0 ? "" : sayReadings(readings);
+}
+
+/** "To settle it takes 3 readings: heights over a level plane (±2 mm): the toe link's inner joint, …; rates …". */
+function sayReadings(readings: readonly Reading[]): string {
+  const ways = WAYS.flatMap(({ axis, words }) => {
+    const places = readings.filter((r) => r.axis === axis).map(({ place }) => place);
+    return places.length === 0 ? [] : [`${words}: ${joinPlaces(places)}`];
+  });
+  const count = readings.length === 1 ? "one reading" : `${readings.length} readings`;
+  return `To settle it takes ${count}. ${ways.map((way) => `${way.charAt(0).toUpperCase()}${way.slice(1)}.`).join(" ")}`;
+}
+
+/** Places of one kind in one breath: both ends of a link are said together. */
+function joinPlaces(places: readonly string[]): string {
+  const ends = new Map<string, string[]>();
+  for (const place of places) {
+    const of = /^(the .+'s) (inner|outer) joint$/.exec(place);
+    const key = of?.[1] ?? place;
+    ends.set(key, [...(ends.get(key) ?? []), ...(of?.[2] ? [of[2]] : [])]);
+  }
+  return [...ends]
+    .map(([key, which]) =>
+      which.length === 0 ? key : `${key} ${which.join(" and ")} joint${which.length > 1 ? "s" : ""}`,
+    )
+    .join(", ");
 }
 
 /** "toe-link.inner" as a person says it. */

@@ -105,6 +105,19 @@ export class ComplianceSolver {
     return state ? { state, others } : { unsolved: (firstTries[0] as Balance).report };
   }
 
+  /**
+   * Balances with every loose member held on one side of its dead band, pulled or pushed, as if it could not leave it:
+   * what the corner does lies between them where it is not known which one holds. Empty where none is found.
+   */
+  solveSidesOfPlay(load: CornerLoad): readonly ElasticState[] {
+    return allBranches(this.balance.playTerms.length)
+      .filter((branch) => !branch.includes(0))
+      .flatMap((branch) => {
+        const balance = this.balance.solve(load, branch);
+        return balance.report.end === "converged" ? [this.describe(balance, load)] : [];
+      });
+  }
+
   /** Converged, and every loose member on the side its branch assumes. */
   private holds(balance: Balance): boolean {
     return balance.report.end === "converged" && this.consistent(balance);

@@ -144,6 +144,27 @@ export class FaultBand {
     return { state, toe: attitude.toe, camber: attitude.camber };
   }
 
+  /**
+   * How far each loose member stands from leaving its branch, positive while it holds: its force (N) where it is in
+   * contact, its distance to the nearer end of the gap (m) where it is not. Empty without play or where the stiffness is
+   * singular.
+   */
+  branchReserves(state: ElasticState, load: CornerLoad): readonly Jet[] {
+    const { balance } = this.solver;
+    if (balance.playTerms.length === 0) return [];
+    const solved = this.movesAt(state, load);
+    if (!solved) return [];
+    const pose = makeJetPose(this.jets, state.pose, solved.moves);
+    return balance.playTerms.map((i, slot) => {
+      const term = this.terms[i] as JetTerm;
+      const side = state.balance.branch[slot] as number;
+      const at = term.at(pose, load.rack);
+      if (side !== 0) return scaleJet(this.force(i, at, state.balance, solved.moves).force, side);
+      const e = subtractJets(at.value, this.free[i] as Jet);
+      return addJets(this.jets.number(term.play / 2), scaleJet(e, (e[0] as number) > 0 ? -1 : 1));
+    });
+  }
+
   /** Toe per newton of rearward force at the contact patch, exact tangent under the wheel load alone, as a jet. */
   tangentBand(): { state: ElasticState; toe: Jet } | null {
     const answer = this.solver.solve(NO_LOAD);

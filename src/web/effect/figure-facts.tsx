@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { Figure } from "#casework";
+import { type Figure, formatBand, formatRange } from "#casework";
 import { SourceWords } from "../reference/source-words.tsx";
 
 /** Words of a rung, as printed beside a figure. */
@@ -11,6 +11,10 @@ export const RUNG_WORDS = {
 } as const;
 
 const FACTS = (figure: Figure): readonly { readonly label: string; readonly value: ReactNode }[] => [
+  ...(figure.signSure && figure.band ? [{ label: "Lies with 95 % at", value: formatBand(figure) }] : []),
+  ...(figure.signSure && figure.range
+    ? [{ label: "The range of the fault alone, nothing else uncertain", value: formatRange(figure) }]
+    : []),
   { label: "Relation", value: figure.relation },
   { label: "Source", value: <SourceWords line={figure.source} /> },
   { label: "Rung", value: RUNG_WORDS[figure.rung] },

@@ -1,4 +1,4 @@
-import { type Figure, formatFigure, formatPlusMinus, formatRange } from "#casework";
+import { type Figure, formatBand, formatFigure, formatRange } from "#casework";
 import { FigureFacts } from "./figure-facts.tsx";
 
 /** What is shown in place of a figure whose sign is not sure: the reading that would settle it, where one would. */
@@ -7,9 +7,11 @@ export const settleWords = ({ settle }: Figure): string =>
     ? "Its sign is not sure, and no reading would settle it."
     : `Its sign is not sure. ${settle}`;
 
-/** A figure's band in words: plus or minus, and the range of a fault that is itself a range. */
-export const bandWords = (figure: Figure): string =>
-  [figure.u > 0 ? formatPlusMinus(figure) : null, formatRange(figure)].filter((part) => part !== null).join(", ");
+/** Where a figure lies with 95 %; where no band was computed, what the range of the fault alone does. */
+export const bandWords = (figure: Figure): string => {
+  const band = formatBand(figure);
+  return band === null ? (formatRange(figure) ?? "") : `${band} (95 %)`;
+};
 
 /** One figure on one line; it opens to what stands behind it. */
 export const FigureLine = ({ figure }: { readonly figure: Figure }) => (

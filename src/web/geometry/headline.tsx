@@ -2,9 +2,9 @@ import {
   decimalsOf,
   type FaultEffect,
   type Figure,
+  formatBandSizes,
   formatFigure,
   formatNumber,
-  formatPlusMinus,
   unitSign,
 } from "#casework";
 import { FigureFacts } from "../effect/figure-facts.tsx";
@@ -15,12 +15,6 @@ const inOrOut = (value: number): string => (value >= 0 ? "in" : "out");
 /** A toe figure without its sign, which the word behind it says. */
 const magnitude = (figure: Figure): string =>
   `${formatNumber(Math.abs(figure.value), decimalsOf(figure))}${unitSign(figure.unit)}`;
-
-const rangeWords = (figure: Figure): string => {
-  if (figure.range === null) return "";
-  const ends = figure.range.map((end) => formatNumber(end, decimalsOf(figure)));
-  return ` ${ends.join(" to ")}${unitSign(figure.unit)} over the range of what is left of the rubber,`;
-};
 
 /** The wheel as it stands in one state, on one line. */
 const StateLine = ({ figure, state }: { readonly figure: Figure | undefined; readonly state: string }) =>
@@ -44,13 +38,12 @@ export const Headline = ({ effect }: { readonly effect: FaultEffect }) => {
             </span>
             <span className="unit">further {inOrOut(figure.value)}</span>
           </p>
-          <p className="label">
-            {rangeWords(figure)} {formatPlusMinus(figure)} (95 %)
-          </p>
+          <p className="label">{formatBandSizes(figure)} (95 %)</p>
         </>
       ) : (
         <p className="margin-notice">{settleWords(figure)}</p>
       )}
+      {effect.beyondTyre === null ? null : <p className="margin-notice">{effect.beyondTyre}</p>}
       <StateLine figure={find("toe-faulty")} state={effect.question.fault.kind} />
       <StateLine figure={find("toe-sound")} state="sound" />
       <details className="opens">
