@@ -9,6 +9,7 @@ export {
 } from "./cases/appraise.ts";
 export type { AsLeft } from "./cases/as-left.ts";
 export { type Caution, cautionsFor } from "./cases/cautions.ts";
+export { checkPlanVisits, oddityWords, type PlanOddity, planFromNow } from "./cases/check-plan-visits.ts";
 export type * from "./cases/documents.ts";
 export type { Gate, ReteachItem } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
@@ -30,6 +31,7 @@ export {
   waitingCost,
   waitingWords,
 } from "./cases/plan-words.ts";
+export { type PriceLine, remedyPriceLines, visitPriceLines } from "./cases/price-lines.ts";
 export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { quantitiesFor } from "./cases/quantities-for.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
 import { planStatusWords, waitingCost, waitingWords } from "../../src/casework/cases/plan-words.ts";
+import { remedyPriceLines, visitPriceLines } from "../../src/casework/cases/price-lines.ts";
 import { look, ouzel, reading, record, solver } from "./made-visit.ts";
 
 const TRAILING = "trailing-bushes@rear";
@@ -38,6 +39,37 @@ describe("a visit's sum by hand", () => {
     const shares = plan.remedies.flatMap((r) => r.price?.shares.filter((s) => s.id === "access/lift@car") ?? []);
     // In proportion to own labour, the wheels included: 1.8 h to 2.2 h of 18.00.
     expect(shares.map((s) => s.share)).toEqual([810, 990]);
+  });
+});
+
+describe("what a price is made of", () => {
+  it("stands line by line, hours by rate, and adds up to the price and to the visit", () => {
+    const { plan } = appraise([torn(), ...thin()]);
+    const { rates } = record([]);
+    const sum = (cents: readonly (number | null)[]): number => cents.reduce<number>((all, c) => all + (c ?? 0), 0);
+    for (const one of plan.remedies) {
+      const lines = remedyPriceLines(one, plan, rates);
+      expect(sum(lines.map((l) => l.cents))).toBe(one.price?.total);
+      for (const line of lines) if (line.hours !== null) expect(line.whole).toBe(Math.round(9000 * line.hours));
+    }
+    const [now] = plan.visits;
+    if (now === undefined) throw new Error("no visit");
+    const whole = visitPriceLines(now, plan, rates);
+    expect(sum(whole.map((l) => l.cents))).toBe(now.total);
+    expect(whole.filter((l) => l.among.length > 0).map((l) => [l.label, l.among.length])).toEqual([
+      ["Lift and lower", 2],
+    ]);
+    expect(whole.find((l) => l.kind === "part")).toMatchObject({ count: 1, each: 9000, whole: 9000 });
+  });
+
+  it("says of a part without a price that it is not on file, not that it costs nothing", () => {
+    const made = record([torn()]);
+    const free = { ...made.work, parts: made.work.parts.map((p) => ({ ...p, priceCents: null })) };
+    const { plan } = appraiseVisit({ ...made, work: free }, solver);
+    const [only] = plan.remedies;
+    if (only === undefined) throw new Error("no remedy");
+    const parts = remedyPriceLines(only, plan, made.rates).filter((l) => l.kind === "part");
+    expect(parts.map((l) => l.cents)).toEqual([null, null]);
   });
 });
 

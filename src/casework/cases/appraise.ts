@@ -5,6 +5,7 @@ import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
 import { looksAsFound } from "./as-found.ts";
 import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
+import { planFromNow } from "./check-plan-visits.ts";
 import type { PlanDocument } from "./documents.ts";
 import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
@@ -78,7 +79,8 @@ export function appraiseVisit(
   });
   findings.sort((a, b) => (b.grade ?? -1) - (a.grade ?? -1));
   const { remedies, uncured } = deriveRemedies(work, findings);
-  const planDocument = record.plan ?? usualPlan(record.visit.odometerKm ?? 0);
+  const { odometerKm } = record.visit;
+  const planDocument = record.plan === null ? usualPlan(odometerKm ?? 0) : planFromNow(record.plan, odometerKm);
   const plan = family ? planVisits(family, remedies, planDocument, record.rates, solver) : emptyPlan();
   const agreedNow = plan.remedies
     .filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id))

@@ -8,6 +8,7 @@ import {
   solvePlan,
 } from "#engines/planning";
 import type { Family, ShopRates } from "#vehicle";
+import { checkPlanVisits, oddityWords } from "./check-plan-visits.ts";
 import type { PlanDocument } from "./documents.ts";
 import { buildInstance, MOST_RISK } from "./plan-instance.ts";
 import { describeVisit, type PlannedVisit, priceVisit } from "./price-visit.ts";
@@ -76,8 +77,11 @@ export function planVisits(
 ): VisitPlan {
   const kept = remedies.filter((r) => !plan.declined.includes(r.id));
   const now = plan.visits[0]?.odometerKm ?? 0;
+  const odd = checkPlanVisits(plan, now);
   const solved =
-    kept.length === 0 || plan.visits.length === 0 ? null : solveKept(buildInstance(family, kept, plan, rates), solver);
+    kept.length === 0 || plan.visits.length === 0 || odd.length > 0
+      ? null
+      : solveKept(buildInstance(family, kept, plan, rates), solver);
   const choices = solved && solved.answer.status !== "infeasible" ? solved.answer.visits : [];
   const visitOf = new Map<string, number>();
   for (const v of choices) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
@@ -117,10 +121,15 @@ export function planVisits(
     remedies: planned,
     visits: visits.map((v) => v.described),
     totals: visits.map((v) => v.prices.total),
-    status: answer ? answer.status : "nothing-to-plan",
+    status: odd.length > 0 ? "infeasible" : answer ? answer.status : "nothing-to-plan",
     cost: answer && answer.status !== "infeasible" ? answer.cost : null,
     bound: answer && answer.status !== "infeasible" ? answer.bound : null,
-    reasons: answer?.status === "infeasible" ? answer.reasons.map(formatInfeasibleReason) : [],
+    reasons:
+      odd.length > 0
+        ? odd.map(oddityWords)
+        : answer?.status === "infeasible"
+          ? answer.reasons.map(formatInfeasibleReason)
+          : [],
   };
 }
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { DocumentKind, Stage } from "#casework";
+import { checkPlanVisits, type DocumentKind, type Stage } from "#casework";
 import {
   cents,
   day,
@@ -78,13 +78,27 @@ const symptom = z.strictObject({
 
 const enquiry = z.strictObject({ words: freeText, symptoms: many(symptom), use: orNothing(line) });
 
-const plan = z.strictObject({
-  visits: many(z.strictObject({ label: line, odometer_km: odometer })),
-  declined: many(line),
-  agreed: many(z.strictObject({ remedy: line, by: person, at: moment })),
-  fixed: many(z.strictObject({ remedy: line, visit: z.number().int().min(0).max(499) })),
-  horizon_km: odometer,
-});
+const plan = z
+  .strictObject({
+    visits: many(z.strictObject({ label: line, odometer_km: odometer })),
+    declined: many(line),
+    agreed: many(z.strictObject({ remedy: line, by: person, at: moment })),
+    fixed: many(z.strictObject({ remedy: line, visit: z.number().int().min(0).max(499) })),
+    horizon_km: odometer,
+  })
+  .superRefine(({ visits, fixed, horizon_km }, ctx) => {
+    const listed = visits.map(({ label, odometer_km }) => ({ label, odometerKm: odometer_km }));
+    for (const { code, visit: at, got, needed, where } of checkPlanVisits(
+      { visits: listed, fixed, horizonKm: horizon_km },
+      null,
+    ))
+      ctx.addIssue({
+        code: "custom",
+        path: at !== null ? ["visits", at, "odometer_km"] : [code === "plan-horizon" ? "horizon_km" : "visits"],
+        message: needed,
+        params: { finding: { code, got, hint: `${where}.` } },
+      });
+  });
 
 const jobCard = z.strictObject({
   steps: many(

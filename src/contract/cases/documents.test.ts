@@ -50,7 +50,7 @@ const full: DocumentBodies = {
     declined: ["r1"],
     agreed: [{ remedy: "r2", by: "owner", at }],
     fixed: [{ remedy: "r2", visit: 0 }],
-    horizonKm: 30_000,
+    horizonKm: 130_000,
   },
   "job-card": {
     steps: [{ step: "s1", doneBy: "MK", at, hubToArch: 0.3815, torqueNm: 110, note: "thread cleaned" }],

@@ -19,6 +19,8 @@ export interface CaseRecord {
   readonly jobCard: DocumentBodies["job-card"] | null;
   readonly handOver: DocumentBodies["hand-over"] | null;
   readonly settings: DocumentBodies["settings"] | null;
+  /** Who saved the settings that stand, and when; null where nobody has. */
+  readonly settingsSaved: { readonly by: string; readonly at: string } | null;
   /** Looks of this visit in the order they were stored; those on their way to the store last, refused ones left out. */
   readonly looks: readonly StoredLook[];
   /** The visit before this one. */
@@ -29,6 +31,8 @@ export interface CaseRecord {
 
 interface Version<K extends DocumentKind> {
   readonly version: number;
+  readonly by: string;
+  readonly at: string;
   readonly document: WireBody<K>;
 }
 
@@ -132,6 +136,7 @@ export const readCaseRecord = (loaded: LoadedCase, state: OutboxState): CaseReco
     jobCard: bodyOf("job-card", loaded, state),
     handOver: bodyOf("hand-over", loaded, state),
     settings: bodyOf("settings", loaded, state),
+    settingsSaved: versionOnRecord("settings", loaded, state),
     looks: looksOf([loaded.visitId], loaded, state),
     pastVisit: last === undefined ? null : readBody("visit", last.visit.document),
     past: looksOf(

@@ -24,7 +24,7 @@ export const ChoiceCosts = ({ planned, plan, currency, onFix }: ChoiceCostsProps
         const cost = costs.get(i);
         return (
           <button
-            key={visit.label}
+            key={visit.odometerKm}
             type="button"
             className="choice-cost"
             aria-pressed={planned.visit === i}

@@ -1,6 +1,12 @@
 import { expect, test } from "vitest";
 import { distanceRule } from "./distance-rule.ts";
 
+test("the figures of a car that counts miles are round in miles", () => {
+  const plan = { visits: [{ label: "Now", odometerKm: 160_934.4 }], declined: [], agreed: [], fixed: [] };
+  const { ticks } = distanceRule({ ...plan, horizonKm: 160_934.4 + 30_000 }, 1.609_344);
+  expect(ticks.map((km) => Math.round(km / 1.609_344))).toContain(105_000);
+});
+
 test("the rule runs from the first visit to the horizon with few round ticks", () => {
   const rule = distanceRule({
     visits: [

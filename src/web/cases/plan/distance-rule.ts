@@ -13,11 +13,11 @@ export interface DistanceRule {
 const STEPS = [500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000];
 const MOST_TICKS = 9;
 
-/** The rule of a plan: from its first visit to its horizon. */
-export const distanceRule = ({ visits, horizonKm }: PlanDocument): DistanceRule => {
+/** The rule of a plan: from its first visit to its horizon; `unitKm` is the unit its round figures are in, km. */
+export const distanceRule = ({ visits, horizonKm }: PlanDocument, unitKm = 1): DistanceRule => {
   const fromKm = visits[0]?.odometerKm ?? 0;
   const toKm = Math.max(horizonKm, fromKm + 1000, ...visits.map((v) => v.odometerKm));
-  const step = STEPS.find((s) => (toKm - fromKm) / s <= MOST_TICKS) ?? 500_000;
+  const step = unitKm * (STEPS.find((s) => (toKm - fromKm) / (s * unitKm) <= MOST_TICKS) ?? 500_000);
   const ticks: number[] = [];
   for (let km = Math.ceil(fromKm / step) * step; km <= toKm; km += step) ticks.push(km);
   return {

@@ -2,47 +2,68 @@ import { useNavigate, useSearch } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
 import {
   type Appraisal,
-  formatKm,
   formatNumber,
   type PlanDocument,
   type PlannedRemedy,
+  planFromNow,
   planStatusWords,
 } from "#casework";
 import type { Family } from "../../car.ts";
 import { PrintOwnersPage } from "../appraisal/print-owners-page.tsx";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
+import { formatDistance, kmPer } from "../car/distance-words.ts";
+import type { DistanceUnit } from "../car/odometer.ts";
 import { momentNow } from "../case/case-context.tsx";
 import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { type DistanceRule, distanceRule } from "./distance-rule.ts";
 import { agreeTo, fixTo, leaveOpen } from "./plan-changes.ts";
 import { findingsOf, PlanGroup } from "./plan-rows.tsx";
+import type { PlanSearch } from "./plan-search.ts";
 import { PlanTotals } from "./plan-totals.tsx";
 import { RemedyMargin } from "./remedy-margin.tsx";
+import { RepricedNote } from "./repriced-note.tsx";
+import { VisitSumMargin } from "./visit-sum-margin.tsx";
+import { VisitsEditor } from "./visits-editor.tsx";
+
+interface RuleHeadProps {
+  readonly rule: DistanceRule;
+  readonly visits: PlanDocument["visits"];
+  readonly unit: DistanceUnit;
+  readonly changing: boolean;
+  readonly onChangeVisits: () => void;
+}
 
 /** The rule of distance with its figures, and the visits on it. */
-const RuleHead = ({ rule, visits }: { readonly rule: DistanceRule; readonly visits: PlanDocument["visits"] }) => (
-  <div className="plan-head" aria-hidden="true">
-    <span className="plan-head-words note">
-      bar: as thick as it is likely to last; dashed: from practice, nobody has counted
-    </span>
-    <div className="plan-rule">
+const RuleHead = ({ rule, visits, unit, changing, onChangeVisits }: RuleHeadProps) => (
+  <div className="plan-head">
+    <div className="plan-head-words">
+      <button type="button" className="link" aria-pressed={changing} onClick={onChangeVisits}>
+        Change the visits
+      </button>
+      <span className="note" aria-hidden="true">
+        bar: as thick as it is likely to last; dashed: from practice, nobody has counted
+      </span>
+    </div>
+    <div className="plan-rule" aria-hidden="true">
       {visits.map((visit) => (
-        <span key={visit.label} className="plan-visit" style={{ left: `${100 * rule.share(visit.odometerKm)}%` }}>
+        <span key={visit.odometerKm} className="plan-visit" style={{ left: `${100 * rule.share(visit.odometerKm)}%` }}>
           <strong>{visit.label}</strong>
-          <span className="note">{formatKm(visit.odometerKm)}</span>
+          <span className="note">{formatDistance(visit.odometerKm, unit)}</span>
         </span>
       ))}
       <span className="plan-axis">
         {rule.ticks.map((km) => (
           <span key={km} className="plan-tick note" style={{ left: `${100 * rule.share(km)}%` }}>
-            {formatNumber(km / 1000, 0)}
+            {formatNumber(km / kmPer(unit) / 1000, 0)}
           </span>
         ))}
       </span>
     </div>
-    <span className="plan-head-unit note">thousand km</span>
+    <span className="plan-head-unit note" aria-hidden="true">
+      thousand {unit === "km" ? "km" : "miles"}
+    </span>
   </div>
 );
 
@@ -64,11 +85,12 @@ const NothingSelected = ({ appraisal }: { readonly appraisal: Appraisal }) => (
 
 /** Changes the plan document; the first change saves the plan as it is shown. */
 const usePlanChange = ({ held }: AppraisedCase, appraisal: Appraisal) => {
-  const { change } = held;
+  const { change, visit } = held;
   const shown = appraisal.planDocument;
   return useCallback(
-    (to: (plan: PlanDocument) => PlanDocument) => change("plan", (body) => to(body ?? shown)),
-    [change, shown],
+    (to: (plan: PlanDocument) => PlanDocument) =>
+      change("plan", (body) => to(body === null ? shown : planFromNow(body, visit.odometerKm))),
+    [change, shown, visit.odometerKm],
   );
 };
 
@@ -79,14 +101,24 @@ const sayWord = (doc: PlanDocument, { remedy, agreed, visit }: PlannedRemedy, wh
   return visit === null ? fixTo(said, remedy.id, 0) : said;
 };
 
+/** True where the visits stand elsewhere than they were saved, because the odometer of the car is another now. */
+const hasMovedAlong = (saved: PlanDocument | null, shown: PlanDocument): boolean =>
+  saved?.visits[1] !== undefined && saved.visits[1].odometerKm !== shown.visits[1]?.odometerKm;
+
+const PLAN = "/cases/$visit/plan";
+
 const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Appraisal; family: Family }) => {
-  const { remedy: selected = null } = useSearch({ from: "/cases/$visit/plan" });
-  const navigate = useNavigate({ from: "/cases/$visit/plan" });
+  const { remedy: selected = null, price = false, sum = null, visits: changing = false } = useSearch({ from: PLAN });
+  const navigate = useNavigate({ from: PLAN });
   const onChange = usePlanChange(of, appraisal);
   const { plan, planDocument } = appraisal;
   const { rates } = of.record;
-  const { who, settings } = of.held;
-  const rule = useMemo(() => distanceRule(planDocument), [planDocument]);
+  const { who, settings, car, visit } = of.held;
+  const unit = car.distanceUnit;
+  const isUsual = of.record.work.origin === "usual";
+  const rule = useMemo(() => distanceRule(planDocument, kmPer(unit)), [planDocument, unit]);
+  const show = (search: PlanSearch) => void navigate({ search, replace: true });
+  const summed = sum === null ? null : (plan.visits[sum] ?? null);
   const chosen = plan.remedies.find((r) => r.remedy.id === selected) ?? null;
   const rows = {
     rule,
@@ -94,7 +126,8 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
     findings: appraisal.findings,
     currency: rates.currency,
     selected,
-    onSelect: (remedy: string) => void navigate({ search: { remedy }, replace: true }),
+    onSelect: (remedy: string) => show({ remedy }),
+    onPrice: (remedy: string) => show({ remedy, price: true }),
     onAgree: (planned: PlannedRemedy) => onChange((doc) => sayWord(doc, planned, who)),
   };
   return (
@@ -103,10 +136,18 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
       title={`Plan over ${plan.visits.length} visits`}
       waiting={of.waiting}
       marks={appraisal.stages}
-      subject={selected}
+      subject={changing ? "visits" : summed === null ? selected : `sum ${sum}`}
       margin={
         <>
-          {chosen === null ? (
+          {changing ? (
+            <VisitsEditor
+              plan={of.held.plan === null ? planDocument : planFromNow(of.held.plan, visit.odometerKm)}
+              onChange={onChange}
+              onClose={() => show({})}
+            />
+          ) : summed !== null ? (
+            <VisitSumMargin visit={summed} plan={plan} rates={rates} isUsual={isUsual} />
+          ) : chosen === null ? (
             <NothingSelected appraisal={appraisal} />
           ) : (
             <RemedyMargin
@@ -115,6 +156,11 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
               plan={plan}
               rates={rates}
               cured={findingsOf(chosen, appraisal.findings)}
+              isUsual={isUsual}
+              priceOpen={price}
+              onPriceOpen={(open) =>
+                show(open ? { remedy: chosen.remedy.id, price: true } : { remedy: chosen.remedy.id })
+              }
               onAgree={() => rows.onAgree(chosen)}
               onChange={onChange}
             />
@@ -125,16 +171,23 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
       }
     >
       <div className="plan-page">
-        <RuleHead rule={rule} visits={planDocument.visits} />
+        <RuleHead
+          rule={rule}
+          visits={planDocument.visits}
+          unit={unit}
+          changing={changing}
+          onChangeVisits={() => show(changing ? {} : { visits: true })}
+        />
+        <RepricedNote appraisal={appraisal} currency={rates.currency} />
         <div className="plan-body">
           <div className="plan-lines" aria-hidden="true">
             {planDocument.visits.map((visit) => (
-              <span key={visit.label} style={{ left: `${100 * rule.share(visit.odometerKm)}%` }} />
+              <span key={visit.odometerKm} style={{ left: `${100 * rule.share(visit.odometerKm)}%` }} />
             ))}
           </div>
           {plan.visits.map((visit, i) => (
             <PlanGroup
-              key={visit.label}
+              key={visit.odometerKm}
               head={visit.label}
               visit={visit}
               remedies={plan.remedies.filter((r) => r.visit === i)}
@@ -159,12 +212,17 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
           currency={rates.currency}
           labourCentsPerHour={rates.labourCentsPerHour}
           taxShare={rates.taxShare}
+          opened={sum}
+          onOpen={(index) => show(index === sum ? {} : { sum: index })}
         />
         <p className="label">{planStatusWords(plan, rates.currency)}</p>
+        {hasMovedAlong(of.held.plan, planDocument) ? (
+          <p className="label">
+            The car's odometer was changed since this plan was saved; its visits have moved along with it.
+          </p>
+        ) : null}
         <p className="note">
-          {of.record.work.origin === "usual"
-            ? "Hours, torques and prices are the usual for these layouts, not this family's own. "
-            : ""}
+          {isUsual ? "Hours, torques and prices are the usual for these layouts, not this family's own. " : ""}
           {settings === null ? "Rates are start values, invented: the workshop has not set its own." : ""}
         </p>
       </div>

@@ -17,6 +17,8 @@ export interface PlanRowsProps {
   readonly currency: string;
   readonly selected: string | null;
   readonly onSelect: (remedy: string) => void;
+  /** Opens what the price of a remedy is made of. */
+  readonly onPrice: (remedy: string) => void;
   readonly onAgree: (planned: PlannedRemedy) => void;
 }
 
@@ -55,8 +57,16 @@ const PlanRow = ({ planned, ...of }: PlanRowsProps & { readonly planned: Planned
           <span className="note">{planned.declined ? "declined" : "nothing now"}</span>
         ) : (
           <>
-            <span>{formatMoney(planned.price.total, of.currency)}</span>
+            <button
+              type="button"
+              className="plan-price-opens"
+              aria-label={`What ${formatMoney(planned.price.total, of.currency)} for ${remedy.label} is made of`}
+              onClick={() => of.onPrice(remedy.id)}
+            >
+              <span>{formatMoney(planned.price.total, of.currency)}</span>
+            </button>
             {planned.priceComplete ? null : <span className="note">parts not on file</span>}
+            {planned.fixed ? <span className="note">set by hand</span> : null}
           </>
         )}
       </span>

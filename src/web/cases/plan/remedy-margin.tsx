@@ -5,6 +5,7 @@ import {
   lifeWords,
   type PlanDocument,
   type PlannedRemedy,
+  remedyPriceLines,
   type ShopRates,
   type VisitPlan,
   waitingWords,
@@ -15,6 +16,7 @@ import { MarginSection } from "../../shell/margin-section.tsx";
 import { GradeLine } from "../appraisal/grade-words.tsx";
 import { ChoiceCosts } from "./choice-costs.tsx";
 import { decline, fixTo, leaveOpen } from "./plan-changes.ts";
+import { PriceTable } from "./price-lines.tsx";
 
 interface RemedyMarginProps {
   readonly family: Family;
@@ -23,63 +25,52 @@ interface RemedyMarginProps {
   readonly rates: ShopRates;
   /** Findings it cures. */
   readonly cured: readonly AppraisedFinding[];
+  /** True where hours are the usual ones of the layout and no price is on file. */
+  readonly isUsual: boolean;
+  readonly priceOpen: boolean;
+  readonly onPriceOpen: (open: boolean) => void;
   readonly onAgree: () => void;
   readonly onChange: (change: (plan: PlanDocument) => PlanDocument) => void;
 }
 
-/** What a price is made of; each shared piece with how many share it. */
-const PriceFacts = ({ planned, currency }: { readonly planned: PlannedRemedy; readonly currency: string }) => {
-  const { price, remedy } = planned;
-  const labels = new Map(
-    remedy.operations.flatMap((o) => [
-      [o.id, o.operation.label] as const,
-      ...o.access.map((a) => [a.id, a.label] as const),
-    ]),
-  );
+/** The price of a remedy; it opens to every part and piece of work in it. */
+const Price = ({ planned, plan, rates, isUsual, priceOpen, onPriceOpen }: RemedyMarginProps) => {
+  const { price, priceComplete } = planned;
+  const { currency, taxShare } = rates;
   if (price === null) return null;
   return (
-    <details className="opens">
-      <summary>What the price is made of</summary>
-      <table className="price-facts">
-        <tbody>
-          <tr>
-            <th scope="row">Own labour</th>
-            <td>{formatMoney(price.ownLabour, currency)}</td>
-          </tr>
-          {remedy.parts.map((part) => (
-            <tr key={part.id}>
-              <th scope="row">
-                {part.count > 1 ? `${part.count} x ` : ""}
-                {part.label}
-              </th>
-              <td>{part.priceCents === null ? "not on file" : formatMoney(part.priceCents * part.count, currency)}</td>
-            </tr>
-          ))}
-          {price.shares.map((share) => (
-            <tr key={`${share.kind}${share.id}`}>
-              <th scope="row">
-                {share.kind === "visit" ? "The visit itself" : (labels.get(share.id) ?? share.id)}
-                {share.among.length > 1
-                  ? `, shared by ${share.among.length}: ${formatMoney(share.whole, currency)} in all`
-                  : ""}
-              </th>
-              <td>{formatMoney(share.share, currency)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="note">
-        Relation: own parts and labour, and of what several need a share in proportion to own labour; the prices of a
-        visit add up to it.
-      </p>
+    <details
+      className="opens price-opens"
+      open={priceOpen}
+      onToggle={(event) => {
+        if (event.currentTarget.open !== priceOpen) onPriceOpen(event.currentTarget.open);
+      }}
+    >
+      <summary>
+        <span className="figure-large">{formatMoney(price.total, currency)}</span>
+        <span className="label">
+          without tax{priceComplete ? "" : ", parts not on file"};{" "}
+          {formatMoney(Math.round(price.total * (1 + taxShare)), currency)} with
+        </span>
+        <span className="price-opens-word">What it is made of</span>
+      </summary>
+      <PriceTable
+        lines={remedyPriceLines(planned, plan, rates)}
+        rates={rates}
+        total={price.total}
+        whole={false}
+        relation="Own parts and labour, and of what several remedies need a share in proportion to own labour; the prices of a visit add up to it."
+        isUsual={isUsual}
+      />
     </details>
   );
 };
 
 /** Explains one remedy: what it cures, what it costs, what waiting costs, and the owner's word on it. */
-export const RemedyMargin = ({ family, planned, plan, rates, cured, onAgree, onChange }: RemedyMarginProps) => {
+export const RemedyMargin = (props: RemedyMarginProps) => {
+  const { family, planned, plan, rates, cured, onAgree, onChange } = props;
   const { remedy, price } = planned;
-  const { currency, taxShare } = rates;
+  const { currency } = rates;
   const waits = waitingWords(planned, plan, currency);
   return (
     <>
@@ -90,13 +81,7 @@ export const RemedyMargin = ({ family, planned, plan, rates, cured, onAgree, onC
       {price === null ? (
         <p className="margin-lead">{planned.declined ? "Declined by the owner." : "Not within this plan."}</p>
       ) : (
-        <>
-          <p className="figure-large plan-figure">{formatMoney(price.total, currency)}</p>
-          <p className="label">
-            without tax{planned.priceComplete ? "" : ", parts not on file"};{" "}
-            {formatMoney(Math.round(price.total * (1 + taxShare)), currency)} with
-          </p>
-        </>
+        <Price {...props} />
       )}
       <p className="margin-links plan-word">
         <button type="button" className="link" onClick={onAgree}>
@@ -143,7 +128,6 @@ export const RemedyMargin = ({ family, planned, plan, rates, cured, onAgree, onC
               )
               .join("; ")}
       </MarginSection>
-      <PriceFacts planned={planned} currency={currency} />
     </>
   );
 };
