@@ -63,6 +63,9 @@ export {
 export { conditionWords } from "./fault/phrases.ts";
 export type * from "./fault-effect.ts";
 export type * from "./ports.ts";
+export type { Move } from "./suspects/answer-moves.ts";
+export type { SuspectBasis } from "./suspects/suspect-question.ts";
+export { isAtPlacesOf } from "./suspects/suspect-words.ts";
 export type { Symptom } from "./suspects/symptom.ts";
 export { symptoms } from "./suspects/symptom-table.ts";
 export type { CarSuspect, CarSuspects } from "./suspects/visit-suspects.ts";

@@ -177,6 +177,58 @@ describe("suspects of a visit", () => {
     expect(total).toBeCloseTo(1, 9);
   });
 
+  const said = (cause: string, word: "accepted" | "ruled-out" | "open") => ({
+    cause,
+    word,
+    reason: null,
+    by: "MK",
+    at: "2031-05-14T09:00:00Z",
+  });
+  const cures = (s: ReturnType<typeof findSuspects>, id: string) => s.suspects.find((x) => x.cause === id)?.cures ?? 0;
+
+  it("takes what was ruled out as not there and what was accepted as there, and a later word back again", () => {
+    const { findings } = appraiseVisit(record([]), solver);
+    const free = findSuspects(complaint, findings);
+    const lead = free.suspects[0]?.cause ?? "";
+    const other = free.suspects[1]?.cause ?? "";
+    const out = findSuspects(complaint, findings, [said(lead, "ruled-out")]);
+    expect(cures(out, lead)).toBe(0);
+    expect(cures(out, other)).toBeGreaterThan(cures(free, other));
+    const total = out.suspects.reduce((sum, s) => sum + s.cures, 0) + out.twoAtOnce + out.somethingElse;
+    expect(total).toBeCloseTo(1, 9);
+    const taken = findSuspects(complaint, findings, [said(lead, "ruled-out"), said(other, "accepted")]);
+    expect(taken.suspects[0]?.cause).toBe(other);
+    expect(taken.suspects[0]?.there).toBeCloseTo(1, 12);
+    const back = findSuspects(complaint, findings, [said(lead, "ruled-out"), said(lead, "open")]);
+    expect(cures(back, lead)).toBe(cures(free, lead));
+    expect(back.suspects.every((s) => s.word === null)).toBe(true);
+  });
+
+  it("tells of each answer what the chance would be without it", () => {
+    const looks = [look("front-left/lower-arm/rear-bush", { kind: "signs", signs: ["oil-trace"] })];
+    const before = findSuspects(complaint, appraiseVisit(record([]), solver).findings);
+    const seen = findSuspects(complaint, appraiseVisit(record(looks), solver).findings);
+    const suspect = seen.suspects.find((s) => s.cause === "hydraulic-bush-leaked");
+    const own = suspect?.moves.find((m) => m.about === "hydraulic-bush-leaked");
+    expect(own?.without).toBeCloseTo(cures(before, "hydraulic-bush-leaked"), 12);
+    const odds = (p: number): number => p / (1 - p);
+    expect(own?.times).toBeCloseTo(odds(suspect?.cures ?? 0) / odds(own?.without ?? 0), 9);
+    expect(seen.suspects.find((s) => s.cause === "caliper-piston-seized")?.moves[0]?.times).toBeLessThan(1);
+  });
+
+  it("has what cures an accepted cause done now, though it only asks to be watched", () => {
+    const looks = [look("rear-left/trailing-link/inner-bush", { kind: "signs", signs: ["surface-cracks"] })];
+    const clunk = complaint.map((entry) => ({ ...entry, symptom: "clunk-over-bumps-rear" }));
+    const enquiry = { words: "", symptoms: clunk, use: null };
+    const free = appraiseVisit(record(looks, { enquiry }), solver);
+    const before = free.plan.remedies.find((r) => r.remedy.id === "trailing-bushes@rear");
+    expect(before?.visit).toBeNull();
+    const suspects = [said("rear-trailing-bush", "accepted")];
+    const taken = appraiseVisit(record(looks, { enquiry: { ...enquiry, suspects } }), solver);
+    const after = taken.plan.remedies.find((r) => r.remedy.id === "trailing-bushes@rear");
+    expect(after).toMatchObject({ visit: 0, why: expect.stringContaining("Accepted as the cause") });
+  });
+
   it("says so where no complaint is chosen", () => {
     expect(findSuspects([], []).note).toContain("No complaint");
   });

@@ -106,7 +106,7 @@ describe("a visit in one file and the same visit on record", () => {
     await openSheet(page, `/cases/${ID}/plan`);
     const currency = "EUR";
     const prices = async (): Promise<string[]> =>
-      texts(page, ".plan-row:not([data-declined='true']) .plan-price > span:first-child");
+      texts(page, ".plan-row:not([data-declined='true']) .plan-price > :first-child");
     const priced = told.plan.remedies.filter((r) => r.price !== null);
     const expected = priced.map((r) => formatMoney(r.price?.total_cents ?? 0, currency));
     expect((await prices()).filter((p) => p.includes(currency)).toSorted()).toEqual(expected.toSorted());

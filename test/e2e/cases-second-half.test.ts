@@ -32,7 +32,7 @@ describe("an unknown car from its owner's words to the printed owner's page", ()
     await entries.tap(page.getByRole("button", { name: /^Agree to / }).first());
     await allStored(page);
     const remedy = (await page.locator(".plan-row .found-name").first().textContent()) ?? "";
-    const price = (await page.locator(".plan-row .plan-price > span").first().textContent()) ?? "";
+    const price = (await page.locator(".plan-row .plan-price-opens").first().textContent()) ?? "";
     const download = page.waitForEvent("download");
     await entries.tap(page.getByRole("button", { name: "Print the owner's page" }));
     const pdf = readFileSync(await (await download).path());

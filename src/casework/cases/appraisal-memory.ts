@@ -2,14 +2,18 @@ import type { Family } from "#vehicle";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect, FaultQuestion } from "../fault-effect.ts";
 import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
-import type { SymptomEntry } from "./documents.ts";
+import type { SuspectWord, SymptomEntry } from "./documents.ts";
 import type { PlaceFinding } from "./judge-place.ts";
 
 /** Answers that take a while, kept for as long as nothing they hang on has changed. */
 export interface AppraisalMemory {
   /** null where the question cannot be computed. */
   effect(family: Family, question: FaultQuestion): FaultEffect | null;
-  suspects(entries: readonly SymptomEntry[], findings: readonly PlaceFinding[]): CarSuspects;
+  suspects(
+    entries: readonly SymptomEntry[],
+    findings: readonly PlaceFinding[],
+    said: readonly SuspectWord[],
+  ): CarSuspects;
 }
 
 /** An empty memory; it holds the answers about one family at a time. */
@@ -30,9 +34,9 @@ export function createMemory(): AppraisalMemory {
       effects.set(key, effect);
       return effect;
     },
-    suspects: (entries, findings) => {
-      const key = JSON.stringify([entries, findings.map((f) => [f.place, f.grade, f.found])]);
-      if (suspected?.key !== key) suspected = { key, answer: findSuspects(entries, findings) };
+    suspects: (entries, findings, said) => {
+      const key = JSON.stringify([entries, said, findings.map((f) => [f.place, f.grade, f.found])]);
+      if (suspected?.key !== key) suspected = { key, answer: findSuspects(entries, findings, said) };
       return suspected.answer;
     },
   };

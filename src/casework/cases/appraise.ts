@@ -1,6 +1,7 @@
 import type { ProgrammeSolver } from "#engines/planning";
 import { cornerOf, type Family, type Position, positionsOf } from "#vehicle";
 import type { FaultEffect } from "../fault-effect.ts";
+import { acceptedRemedies } from "../suspects/suspect-words.ts";
 import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
 import { looksAsFound } from "./as-found.ts";
@@ -81,7 +82,9 @@ export function appraiseVisit(
   const { remedies, uncured } = deriveRemedies(work, findings);
   const { odometerKm } = record.visit;
   const planDocument = record.plan === null ? usualPlan(odometerKm ?? 0) : planFromNow(record.plan, odometerKm);
-  const plan = family ? planVisits(family, remedies, planDocument, record.rates, solver) : emptyPlan();
+  const suspects = memory.suspects(record.enquiry?.symptoms ?? [], findings, record.enquiry?.suspects ?? []);
+  const accepted = acceptedRemedies(suspects.suspects, remedies);
+  const plan = family ? planVisits(family, remedies, planDocument, record.rates, solver, accepted) : emptyPlan();
   const agreedNow = plan.remedies
     .filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id))
     .map((r) => r.remedy);
@@ -120,7 +123,7 @@ export function appraiseVisit(
     uncured,
     plan,
     planDocument,
-    suspects: memory.suspects(record.enquiry?.symptoms ?? [], findings),
+    suspects,
     jobCard,
     asLeft: deriveAsLeft(record.looks, record.jobCard),
     reteach,

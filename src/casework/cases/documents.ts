@@ -94,12 +94,25 @@ export interface SymptomEntry {
   readonly since: string | null;
 }
 
+/** What somebody says of a suspect; a later word on the same cause counts instead, and none is ever taken out. */
+export interface SuspectWord {
+  /** Id of the table of causes. */
+  readonly cause: string;
+  /** "open": neither any more, what was said before no longer counts. */
+  readonly word: "accepted" | "ruled-out" | "open";
+  readonly reason: string | null;
+  readonly by: string;
+  readonly at: string;
+}
+
 export interface EnquiryDocument {
   /** The owner's own words, as they were said. */
   readonly words: string;
   readonly symptoms: readonly SymptomEntry[];
   /** What the car is used for: daily, long distance, towing, track. */
   readonly use: string | null;
+  /** What was said of suspects, in the order it was said; absent: nothing. */
+  readonly suspects?: readonly SuspectWord[] | undefined;
 }
 
 export interface PlanDocument {

@@ -29,26 +29,29 @@ export function operationsOf(remedies: readonly CarRemedy[]): PlanInstance["oper
 /**
  * The planning instance of a car: distances in km, money in whole units of the currency. A remedy with a practice band
  * is a part that wears; one without a band is something that must be done by a visit: "repair first" now, "plan" by the
- * second visit. "Watch" without a band asks for nothing yet and is left out. What is fixed by hand is done at its visit.
+ * second visit. "Watch" without a band asks for nothing yet and is left out. What is fixed by hand is done at its visit;
+ * what cures a cause somebody accepted (`accepted`: ids of remedies) is done now.
  */
 export function buildInstance(
   family: Family,
   remedies: readonly CarRemedy[],
   plan: PlanDocument,
   rates: ShopRates,
+  accepted: ReadonlySet<string> = new Set(),
 ): PlanInstance {
-  const now = plan.visits[0]?.odometerKm ?? 0;
+  const startKm = plan.visits[0]?.odometerKm ?? 0;
   const last = plan.visits.length;
   const fixed = new Map(plan.fixed.map((f) => [f.remedy, Math.min(f.visit, last - 1) + 1]));
   const wearing: PlanInstance["parts"][number][] = [];
   const due: PlanInstance["upgrades"][number][] = [];
   for (const r of remedies) {
-    const remaining = remainingLife(family, r, now);
+    const remaining = remainingLife(family, r, startKm);
     const onlyAt = fixed.get(r.id) ?? null;
+    const now = r.grade >= 3 || accepted.has(r.id);
     const item = { id: r.id, price: partsCents(r) / 100, access: r.operations.map((op) => [op.id]), onlyAt };
     if (!remaining) {
-      if (onlyAt === null && r.grade < 2) continue;
-      const requiredBy = onlyAt ?? Math.min(r.grade >= 3 ? 1 : 2, last);
+      if (onlyAt === null && r.grade < 2 && !now) continue;
+      const requiredBy = onlyAt ?? Math.min(now ? 1 : 2, last);
       due.push({ ...item, requires: [], requiredBy, benefitPer1000: 0 });
     } else
       wearing.push({
@@ -61,7 +64,7 @@ export function buildInstance(
           endValueShare: 0,
         },
         maxAge: null,
-        mustNow: onlyAt === null && r.grade >= 3,
+        mustNow: onlyAt === null && now,
         conditionOk: r.grade <= 1,
       });
   }

@@ -24,6 +24,8 @@ export interface PlannedRemedy {
   readonly agreed: boolean;
   /** Somebody set the visit by hand. */
   readonly fixed: boolean;
+  /** Name of the cause it cures that somebody accepted as the cause of the complaint; null: none. */
+  readonly accepted: string | null;
   readonly price: RemedyPrice | null;
   /** False: a part of it has no price on file; the price is then labour and what is known. */
   readonly priceComplete: boolean;
@@ -67,6 +69,7 @@ export const emptyPlan = (): VisitPlan => ({
 /**
  * Now or later: the least expected cost over the visits, proved, with shared access charged once a visit; prices of the
  * remedies of each visit re-add to the visit's total. Remedies the owner declined are left out and the rest repriced.
+ * @param accepted remedies of causes somebody accepted, by id, with the name of the cause: they are done now
  */
 export function planVisits(
   family: Family,
@@ -74,6 +77,7 @@ export function planVisits(
   plan: PlanDocument,
   rates: ShopRates,
   solver: ProgrammeSolver,
+  accepted: ReadonlyMap<string, string> = new Map(),
 ): VisitPlan {
   const kept = remedies.filter((r) => !plan.declined.includes(r.id));
   const now = plan.visits[0]?.odometerKm ?? 0;
@@ -81,7 +85,7 @@ export function planVisits(
   const solved =
     kept.length === 0 || plan.visits.length === 0 || odd.length > 0
       ? null
-      : solveKept(buildInstance(family, kept, plan, rates), solver);
+      : solveKept(buildInstance(family, kept, plan, rates, new Set(accepted.keys())), solver);
   const choices = solved && solved.answer.status !== "infeasible" ? solved.answer.visits : [];
   const visitOf = new Map<string, number>();
   for (const v of choices) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
@@ -99,6 +103,7 @@ export function planVisits(
       declined: plan.declined.includes(remedy.id),
       agreed: plan.agreed.some((a) => a.remedy === remedy.id),
       fixed: plan.fixed.some((f) => f.remedy === remedy.id),
+      accepted: accepted.get(remedy.id) ?? null,
       remaining,
       riskTo: [...plan.visits.map((v) => v.odometerKm), plan.horizonKm].map((km) =>
         remaining ? riskOver(remaining, Math.max(0, km - now)) : null,
@@ -154,9 +159,12 @@ function solveKept(
   return { instance: due, answer: solvePlan(due, solver, LONGEST_SEARCH) };
 }
 
-function whyWords(p: Pick<PlannedRemedy, "remedy" | "visit" | "declined" | "fixed" | "remaining" | "riskTo">): string {
+type WhyFacts = Pick<PlannedRemedy, "remedy" | "visit" | "declined" | "fixed" | "accepted" | "remaining" | "riskTo">;
+
+function whyWords(p: WhyFacts): string {
   if (p.declined) return "Declined by the owner.";
   if (p.fixed) return "Set to this visit by hand.";
+  if (p.accepted !== null) return `Accepted as the cause of the complaint (${p.accepted}): it is done now.`;
   if (p.remedy.grade >= 3) return "Repair first: it is done now.";
   if (p.visit === null)
     return p.remaining

@@ -1,18 +1,10 @@
-import {
-  computeSuspects,
-  MOST_SIGNS,
-  type NextLooks,
-  type Observation,
-  type PlannedLook,
-  rankLooks,
-  type SharesOfSymptom,
-  type SuspectModel,
-  seedModel,
-  signOfLook,
-} from "#engines/diagnosis";
-import type { SymptomEntry } from "../cases/documents.ts";
+import { computeSuspects, MOST_SIGNS, type NextLooks, type PlannedLook, rankLooks } from "#engines/diagnosis";
+import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
 import type { PlaceFinding } from "../cases/judge-place.ts";
-import { type Cause, causes } from "./cause-table.ts";
+import { computeMoves, type Move } from "./answer-moves.ts";
+import type { Cause } from "./cause-table.ts";
+import { buildQuestion, lookSign, type SuspectBasis } from "./suspect-question.ts";
+import { lastWords } from "./suspect-words.ts";
 import { symptoms } from "./symptom-table.ts";
 
 /** A cause with what speaks for and against it on this car. */
@@ -29,9 +21,16 @@ export interface CarSuspect {
   readonly places: readonly string[];
   readonly speaksFor: readonly string[];
   readonly speaksAgainst: readonly string[];
+  /** What somebody said of it that counts; null: nothing, or it was taken back. */
+  readonly word: SuspectWord | null;
+  /** What its chance is computed from. */
+  readonly basis: SuspectBasis;
+  /** What each answer has done to its chance, the strongest first; none where there are too many complaints to tell. */
+  readonly moves: readonly Move[];
 }
 
 export interface CarSuspects {
+  /** The likeliest cure first. */
   readonly suspects: readonly CarSuspect[];
   readonly twoAtOnce: number;
   readonly somethingElse: number;
@@ -42,17 +41,10 @@ export interface CarSuspects {
   readonly note: string | null;
 }
 
-/** How far looking by hand and eye can be trusted (invented start values; outcomes teach better ones). */
-const SENSITIVITY = 0.85;
-const SPECIFICITY = 0.95;
-/** A hydraulic bush that has lost its fluid looks whole in half of the cases (invented). */
-const SENSITIVITY_HIDDEN = 0.5;
 /** Minutes to look at one place (invented). */
 const MINUTES_PER_PLACE = 3;
 /** A finding of this grade counts as "there". */
 const THERE_FROM = 2;
-
-const lookSign = (cause: string): string => `look:${cause}`;
 
 /** Places of a car where a cause can sit. */
 export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): readonly PlaceFinding[] {
@@ -67,9 +59,14 @@ export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): 
 
 /**
  * Suspects behind the complaints of a visit, by exact inference: shares of the complaint table as priors, what was seen
- * at each cause's places as looks. All numbers of the tables are invented start values and say so.
+ * at each cause's places as looks; a cause somebody accepted is taken as there, one ruled out as not there. All numbers
+ * of the tables are invented start values and say so.
  */
-export function findSuspects(entries: readonly SymptomEntry[], findings: readonly PlaceFinding[]): CarSuspects {
+export function findSuspects(
+  entries: readonly SymptomEntry[],
+  findings: readonly PlaceFinding[],
+  said: readonly SuspectWord[] = [],
+): CarSuspects {
   const named = entries.flatMap((e) => symptoms.filter((s) => s.id === e.symptom));
   const told = [...new Set(named)];
   const chosen = told.slice(0, MOST_SIGNS);
@@ -83,42 +80,22 @@ export function findSuspects(entries: readonly SymptomEntry[], findings: readonl
     note: "No complaint is chosen, so nothing is suspected.",
   };
   if (chosen.length === 0) return nothing;
-  const stated: SharesOfSymptom[] = chosen.map((s) => ({
-    symptom: s.id,
-    shares: new Map(s.causes.map(([cause, share]) => [cause, share / 100])),
-  }));
-  const seeded = seedModel(stated);
-  const known = causes.filter((c) => seeded.causes.some((s) => s.id === c.id));
-  const model: SuspectModel = {
-    causes: seeded.causes,
-    signs: [
-      ...seeded.signs,
-      ...known.map((c) =>
-        signOfLook(
-          lookSign(c.id),
-          SPECIFICITY,
-          new Map([[c.id, c.kinds.includes("hydraulic-bush") ? SENSITIVITY_HIDDEN : SENSITIVITY]]),
-        ),
-      ),
-    ],
-  };
-  const state = new Map(known.map((c) => [c.id, lookState(placesOfCause(c, findings))]));
-  const complaint = chosen.map((s) => s.id);
-  const observation: Observation = {
-    complaint,
-    present: known.flatMap((c) => (state.get(c.id) === "there" ? [lookSign(c.id)] : [])),
-    absent: known.flatMap((c) => (state.get(c.id) === "not there" ? [lookSign(c.id)] : [])),
-  };
+  const words = lastWords(said);
+  const question = buildQuestion(chosen, words, (cause) => lookState(placesOfCause(cause, findings)));
+  const { known, model, observation } = question;
   const answer = computeSuspects(model, observation);
-  const before = computeSuspects(model, { complaint, present: [], absent: [] });
+  const before = computeSuspects(question.untouched, { complaint: observation.complaint, present: [], absent: [] });
   if (answer.kind === "impossible" || before.kind === "impossible")
     return { ...nothing, note: "What was seen cannot all be true under the table of causes: look again." };
   const open: PlannedLook[] = known.flatMap((c) => {
     const places = placesOfCause(c, findings);
-    return state.get(c.id) === "open" && places.length > 0
+    return question.state.get(c.id) === "open" && places.length > 0 && !words.has(c.id)
       ? [{ id: c.id, minutes: MINUTES_PER_PLACE * places.length, safety: false, signs: [lookSign(c.id)] }]
       : [];
   });
+  const moves = computeMoves(question, answer.suspects, (cause, state) =>
+    answerWords(cause, placesOfCause(cause, findings), state),
+  );
   return {
     suspects: answer.suspects.map((s): CarSuspect => {
       const cause = known.find((c) => c.id === s.cause);
@@ -134,6 +111,9 @@ export function findSuspects(entries: readonly SymptomEntry[], findings: readonl
         speaksAgainst: places.flatMap((p) =>
           p.grade !== null && p.grade < THERE_FROM ? [`${p.label}: ${p.found}`] : [],
         ),
+        word: words.get(s.cause) ?? null,
+        basis: question.basisOf(s.cause),
+        moves: moves.get(s.cause) ?? [],
       };
     }),
     twoAtOnce: answer.twoAtOnce,
@@ -142,6 +122,14 @@ export function findSuspects(entries: readonly SymptomEntry[], findings: readonl
     leftOut,
     note: null,
   };
+}
+
+/** What a look has answered, in words: the place that shows it, or that none of its places does. */
+function answerWords(cause: Cause, places: readonly PlaceFinding[], state: "there" | "not there"): string {
+  const shown = places.find((p) => (p.grade ?? 0) >= THERE_FROM);
+  if (state === "there" && shown) return `${shown.label}: ${shown.found}`;
+  const count = places.length === 1 ? "its place" : `all ${places.length} places`;
+  return `${cause.label}: ${count} looked at, not seen`;
 }
 
 /** What looking has shown: there at one place is enough; not there only when every place was seen. */

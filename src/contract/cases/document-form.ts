@@ -27,6 +27,7 @@ const readers: { readonly [K in DocumentKind]: Reader<K> } = {
       conditions: { ...conditions, speedKmh: speed_kph },
     })),
     use: wire.use,
+    ...(wire.suspects !== undefined && { suspects: wire.suspects }),
   }),
   plan: (wire) => ({
     visits: wire.visits.map(({ label, odometer_km }) => ({ label, odometerKm: odometer_km })),
@@ -96,6 +97,7 @@ const writers: { readonly [K in DocumentKind]: Writer<K> } = {
       conditions: { speed_kph: speedKmh === null ? null : [...speedKmh], ...conditions },
     })),
     use: body.use,
+    ...(body.suspects !== undefined && { suspects: copies(body.suspects) }),
   }),
   plan: (body) => ({
     visits: body.visits.map(({ label, odometerKm }) => ({ label, odometer_km: odometerKm })),

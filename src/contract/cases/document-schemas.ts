@@ -76,7 +76,22 @@ const symptom = z.strictObject({
   since: orNothing(freeText),
 });
 
-const enquiry = z.strictObject({ words: freeText, symptoms: many(symptom), use: orNothing(line) });
+const suspectWord = z.strictObject({
+  cause: tableKey,
+  word: z.enum(["accepted", "ruled-out", "open"]),
+  reason: orNothing(freeText),
+  by: person,
+  at: moment,
+});
+
+const enquiry = z.strictObject({
+  words: freeText,
+  symptoms: many(symptom),
+  use: orNothing(line),
+  suspects: many(suspectWord).optional().meta({
+    description: "What was said of suspects, oldest first; the last word on a cause counts.",
+  }),
+});
 
 const plan = z
   .strictObject({

@@ -44,6 +44,7 @@ const full: DocumentBodies = {
       },
     ],
     use: "towing",
+    suspects: [{ cause: "bar-link", word: "ruled-out", reason: "link off, knock stays", by: "MK", at }],
   },
   plan: {
     visits: [{ label: "now", odometerKm: 84_000 }],

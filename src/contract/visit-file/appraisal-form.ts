@@ -74,6 +74,8 @@ const formatSuspects = (suspects: CarSuspects): Wire => ({
     places: s.places,
     speaks_for: s.speaksFor,
     speaks_against: s.speaksAgainst,
+    word: s.word && { word: s.word.word, reason: s.word.reason, by: s.word.by, at: s.word.at },
+    moves: s.moves.map(({ words, without, times }) => ({ words, without, times })),
   })),
   two_at_once: suspects.twoAtOnce,
   something_else: suspects.somethingElse,

@@ -29,6 +29,7 @@ const formatRemedy = (planned: PlannedRemedy): Wire => ({
   declined: planned.declined,
   agreed: planned.agreed,
   fixed: planned.fixed,
+  accepted: planned.accepted,
   price: planned.price && {
     parts_cents: planned.price.parts,
     own_labour_cents: planned.price.ownLabour,

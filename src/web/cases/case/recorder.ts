@@ -4,6 +4,9 @@ const KEY = "underbench.recorder";
 /** Stands on records nobody has put a name to. */
 export const NOBODY = "not named";
 
+/** Who recorded something, in a sentence: nobody who has given a name is "somebody". */
+export const recorderWords = (by: string): string => (by === NOBODY ? "somebody" : by);
+
 const listeners = new Set<() => void>();
 let chosen: string | null = null;
 

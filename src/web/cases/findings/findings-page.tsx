@@ -86,7 +86,7 @@ const MarginOf = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: App
   const cause = appraisal.suspects.suspects.find((s) => s.cause === suspect);
   const { visitId } = of.held;
   if (cause !== undefined)
-    return <SuspectMargin visitId={visitId} family={family} suspect={cause} suspects={appraisal.suspects} />;
+    return <SuspectMargin visitId={visitId} family={family} suspect={cause} appraisal={appraisal} />;
   if (finding === undefined) return <NothingSelected appraisal={appraisal} />;
   const remedy = appraisal.remedies.find((r) => r.findings.some((f) => f.place === finding.place)) ?? null;
   return <FindingMargin visitId={visitId} family={family} finding={finding} remedy={remedy} />;

@@ -1,4 +1,5 @@
 import { CONFIDENCE, type PlaceFinding, type Reason, reasonHead, reasonOutcome } from "#casework";
+import { SourceWords } from "../../reference/source-words.tsx";
 
 const RELATIONS = {
   limit:
@@ -44,7 +45,11 @@ export const ReasonLine = ({ reason, finding }: { readonly reason: Reason; reado
           </div>
           <div>
             <dt className="note">Source</dt>
-            <dd>{judgement.against === "limit" && judgement.decision !== null ? judgement.source : "from memory"}</dd>
+            <dd>
+              <SourceWords
+                line={judgement.against === "limit" && judgement.decision !== null ? judgement.source : "from memory"}
+              />
+            </dd>
           </div>
         </dl>
         <table>

@@ -1,18 +1,21 @@
 import { Link } from "@tanstack/react-router";
-import { type CarSuspect, type CarSuspects, formatChance } from "#casework";
+import { type Appraisal, type CarSuspect, formatChance } from "#casework";
 import { positionName } from "#drawing";
 import type { Family } from "../../car.ts";
 import { MarginSection } from "../../shell/margin-section.tsx";
+import { ChanceFacts } from "./chance-facts.tsx";
+import { SuspectSaid } from "./suspect-said.tsx";
 
 interface SuspectMarginProps {
   readonly visitId: string;
   readonly family: Family;
   readonly suspect: CarSuspect;
-  readonly suspects: CarSuspects;
+  readonly appraisal: Appraisal;
 }
 
 /** Explains one suspect: what its figure means, what it was before any look, what remains, where it would sit. */
-export const SuspectMargin = ({ visitId, family, suspect, suspects }: SuspectMarginProps) => {
+export const SuspectMargin = ({ visitId, family, suspect, appraisal }: SuspectMarginProps) => {
+  const { suspects } = appraisal;
   const look = suspects.next?.looks.find(({ id }) => id === suspect.cause) ?? null;
   return (
     <>
@@ -22,10 +25,11 @@ export const SuspectMargin = ({ visitId, family, suspect, suspects }: SuspectMar
         <span className="figure-huge">{formatChance(suspect.cures).replace(" %", "")}</span>
         <span className="unit">% that curing it alone cures the complaint</span>
       </p>
+      <SuspectSaid suspect={suspect} appraisal={appraisal} />
       <MarginSection title="That it is there at all">{formatChance(suspect.there)}</MarginSection>
       <MarginSection title="Before any look">
-        {formatChance(suspect.before)}: share of this cause among cars that come with this complaint. Invented start
-        values; no case of this workshop is counted yet.
+        {formatChance(suspect.before)} of the cars that come with this complaint. Invented start values; no case of this
+        workshop is counted yet.
       </MarginSection>
       <MarginSection title="What remains">
         Two at once {formatChance(suspects.twoAtOnce)}; something else {formatChance(suspects.somethingElse)}.
@@ -43,13 +47,12 @@ export const SuspectMargin = ({ visitId, family, suspect, suspects }: SuspectMar
       )}
       <MarginSection title="Next">
         {look === null
-          ? "Its places have been looked at, or it has none."
+          ? suspect.word !== null
+            ? "Your word stands; no look at it is asked for."
+            : "Its places have been looked at, or it has none."
           : `Look at every place of it, ${look.minutes} min: with ${formatChance(look.settles)} the complaint is then settled.`}
       </MarginSection>
-      <MarginSection title="Computed so">
-        Exact inference over all sets of causes: each cause brings a complaint about on its own with its strength, a
-        look shows it with its reliability. Source trade-symptoms, shares invented.
-      </MarginSection>
+      <ChanceFacts suspect={suspect} suspects={suspects} />
       <p className="margin-links">
         <Link to="/cases/$visit/underside" params={{ visit: visitId }}>
           Do this look

@@ -1,17 +1,26 @@
 import { type CarSuspect, type CarSuspects, formatChance } from "#casework";
 import { positionName } from "#drawing";
 import type { Family } from "../../car.ts";
+import { recorderWords } from "../case/recorder.ts";
+import { timesWords } from "./chance-facts.tsx";
 
 /** Suspects below this chance are told in one line together. */
 const LEAST_TOLD = 0.02;
 const MOST_TOLD = 6;
 
-/** The suspects that get a row of their own, and the others. */
+/** The suspects that get a row of their own, the others together, and what was ruled out. */
 export const splitSuspects = ({
   suspects,
-}: CarSuspects): { readonly told: readonly CarSuspect[]; readonly others: readonly CarSuspect[] } => {
-  const told = suspects.filter((s) => s.cures >= LEAST_TOLD).slice(0, MOST_TOLD);
-  return { told, others: suspects.slice(told.length) };
+}: CarSuspects): {
+  readonly told: readonly CarSuspect[];
+  readonly others: readonly CarSuspect[];
+  readonly ruledOut: readonly CarSuspect[];
+} => {
+  const ruledOut = suspects.filter((s) => s.word?.word === "ruled-out");
+  const open = suspects.filter((s) => s.word?.word !== "ruled-out");
+  const isTold = (s: CarSuspect, at: number) => s.word !== null || (s.cures >= LEAST_TOLD && at < MOST_TOLD);
+  const told = open.filter(isTold);
+  return { told, others: open.filter((s) => !told.includes(s)), ruledOut };
 };
 
 /** Where a suspect would sit: the place that speaks for it first, the others counted. */
@@ -24,16 +33,62 @@ const placesWords = (family: Family, { places }: CarSuspect): string => {
 
 const MOST_LINES = 3;
 
-/** What speaks one way, one line each. */
-const Speaks = ({ head, lines }: { readonly head: string; readonly lines: readonly string[] }) =>
+interface SpeakingLine {
+  readonly words: string;
+  /** How many times it makes the odds; null where it does not count yet. */
+  readonly times: number | null;
+}
+
+/** What speaks one way, one line each, with what it does to the odds. */
+const Speaks = ({ head, lines }: { readonly head: string; readonly lines: readonly SpeakingLine[] }) =>
   lines.length === 0 ? null : (
     <span className="suspect-speaks">
       <span className="note">{head}</span>
-      {lines.slice(0, MOST_LINES).map((line) => (
-        <span key={line}>{line}</span>
+      {lines.slice(0, MOST_LINES).map(({ words, times }) => (
+        <span key={words} className="suspect-line">
+          <span>{words}</span>
+          <span className="label">{times === null ? "" : timesWords(times)}</span>
+        </span>
       ))}
       {lines.length > MOST_LINES ? <span className="note">and {lines.length - MOST_LINES} more</span> : null}
     </span>
+  );
+
+/** What was seen at its own places but does not count yet, since others of them nobody has looked at. */
+const notCounting = ({ basis, speaksAgainst }: CarSuspect): readonly SpeakingLine[] =>
+  basis.state === "open"
+    ? speaksAgainst.map((words) => ({ words: `${words}; counts when all places are looked at`, times: null }))
+    : [];
+
+const RuledOut = ({
+  suspects,
+  selected,
+  onSelect,
+}: Pick<SuspectRowsProps, "selected" | "onSelect"> & {
+  readonly suspects: readonly CarSuspect[];
+}) =>
+  suspects.length === 0 ? null : (
+    <section className="ruled-out" aria-label="Ruled out">
+      <h3 className="margin-title">Ruled out</h3>
+      {suspects.map((suspect) => {
+        const own = suspect.moves.find(({ about, said }) => said && about === suspect.cause);
+        return (
+          <button
+            key={suspect.cause}
+            type="button"
+            className="ruled-out-row"
+            aria-pressed={suspect.cause === selected}
+            onClick={() => onSelect(suspect.cause)}
+          >
+            <span className="ruled-out-name">{suspect.label}</span>
+            <span className="note">
+              by {recorderWords(suspect.word?.by ?? "")}
+              {own === undefined ? "" : `; without that word ${formatChance(own.without)}`}
+            </span>
+          </button>
+        );
+      })}
+    </section>
   );
 
 interface SuspectRowsProps {
@@ -45,7 +100,7 @@ interface SuspectRowsProps {
 
 /** Causes by the chance that curing them cures the complaint, with what speaks for and against, and the remainder. */
 export const SuspectRows = ({ family, suspects, selected, onSelect }: SuspectRowsProps) => {
-  const { told, others } = splitSuspects(suspects);
+  const { told, others, ruledOut } = splitSuspects(suspects);
   const rest = others.reduce((sum, s) => sum + s.cures, 0);
   return (
     <>
@@ -69,10 +124,16 @@ export const SuspectRows = ({ family, suspects, selected, onSelect }: SuspectRow
                   <span style={{ width: `${100 * suspect.cures}%` }} />
                 </span>
                 <span className="note">there at all: {formatChance(suspect.there)}</span>
+                {suspect.word === null ? null : (
+                  <span className="suspect-accepted">Accepted as the cause by {recorderWords(suspect.word.by)}</span>
+                )}
               </span>
               <span className="suspect-sides">
-                <Speaks head="speaks for it" lines={suspect.speaksFor} />
-                <Speaks head="speaks against it" lines={suspect.speaksAgainst} />
+                <Speaks head="speaks for it: makes the odds" lines={suspect.moves.filter(({ times }) => times > 1)} />
+                <Speaks
+                  head="speaks against it"
+                  lines={[...suspect.moves.filter(({ times }) => times < 1), ...notCounting(suspect)]}
+                />
               </span>
             </button>
           </li>
@@ -94,6 +155,7 @@ export const SuspectRows = ({ family, suspects, selected, onSelect }: SuspectRow
           <dd>{formatChance(suspects.somethingElse)}</dd>
         </div>
       </dl>
+      <RuledOut suspects={ruledOut} selected={selected} onSelect={onSelect} />
       {suspects.leftOut.length === 0 ? null : (
         <p className="margin-notice">Too many complaints at once; left out: {suspects.leftOut.join("; ")}.</p>
       )}

@@ -48,6 +48,7 @@ const PlanRow = ({ planned, ...of }: PlanRowsProps & { readonly planned: Planned
         <span className="found-what">
           <span className="found-name">{remedy.label}</span>
           <span className="note">{sidesWords(remedy)}</span>
+          {planned.accepted === null ? null : <span className="note plan-does">cures the accepted cause</span>}
           {does === "" ? null : <span className="note plan-does">{does}</span>}
         </span>
         <LifeBar planned={planned} rule={of.rule} visits={of.visits.map((v) => v.odometerKm)} />

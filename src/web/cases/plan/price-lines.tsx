@@ -1,6 +1,7 @@
 import { formatMoney, formatNumber, type PriceLine, type ShopRates } from "#casework";
 import { timeWords } from "../appraisal/time-words.ts";
 import { type Case, useCase } from "../case/case-context.tsx";
+import { recorderWords } from "../case/recorder.ts";
 
 /** What one line is reckoned from: "2 x 40 EUR", "0.8 h x 92 EUR/h"; "" where there is nothing to reckon. */
 const reckoned = ({ kind, count, each, hours }: PriceLine, { currency, labourCentsPerHour }: ShopRates): string => {
@@ -40,7 +41,7 @@ const whoseWords = ({ family, settings, settingsSaved, car }: Case, isUsual: boo
     : `Parts and hours: from the sheet of ${family?.family.name ?? "this car line"}${car.invented ? ", invented" : ""}; it keeps no date of a price.`,
   settings === null || settingsSaved === null
     ? "Hourly rate, visit and tax: start values, invented; the workshop has not set its own."
-    : `Hourly rate, visit and tax: the workshop's${settings.invented ? ", invented" : ""}, saved by ${settingsSaved.by}, ${timeWords(settingsSaved.at)}.`,
+    : `Hourly rate, visit and tax: the workshop's${settings.invented ? ", invented" : ""}, saved by ${recorderWords(settingsSaved.by)}, ${timeWords(settingsSaved.at)}.`,
 ];
 
 interface PriceTableProps {
