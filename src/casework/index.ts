@@ -11,6 +11,7 @@ export type { AsLeft } from "./cases/as-left.ts";
 export { type Caution, cautionsFor } from "./cases/cautions.ts";
 export { checkPlanVisits, oddityWords, type PlanOddity, planFromNow } from "./cases/check-plan-visits.ts";
 export type * from "./cases/documents.ts";
+export { formatKm } from "./cases/format-km.ts";
 export type { Gate, ReteachItem } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
 export { CONFIDENCE, judgeLooks, twinPlace } from "./cases/judge-looks.ts";
@@ -23,7 +24,6 @@ export type { PlannedRemedy, VisitPlan } from "./cases/plan-visits.ts";
 export {
   effectWords,
   formatChance,
-  formatKm,
   formatMoney,
   lifeWords,
   partsWords,

@@ -1,5 +1,5 @@
 import type { PlanDocument } from "./documents.ts";
-import { formatKm } from "./plan-words.ts";
+import { formatKm } from "./format-km.ts";
 
 /** Something about the visits of a plan that cannot be planned with: where, what came, what was needed. */
 export interface PlanOddity {

@@ -1,22 +1,14 @@
 import type { Cents } from "#engines/planning";
 import { formatFigure, formatNumber } from "../fault/format-figure.ts";
 import type { FaultEffect } from "../fault-effect.ts";
+import { formatKm, grouped } from "./format-km.ts";
 import type { PlannedRemedy, VisitPlan } from "./plan-visits.ts";
-
-/** Never broken at the end of a line. */
-const NO_BREAK = "\u00a0";
-
-/** Whole thousands apart: "128 440". */
-const grouped = (whole: string): string => whole.replace(/\B(?=(\d{3})+(?!\d))/g, NO_BREAK);
 
 /** Money as every page and paper writes it: "1 240 EUR", with hundredths only where there are any. */
 export function formatMoney(cents: Cents, currency: string): string {
   const [whole = "0", rest = ""] = formatNumber(cents / 100, cents % 100 === 0 ? 0 : 2).split(".");
   return `${grouped(whole)}${rest === "" ? "" : `.${rest}`} ${currency}`;
 }
-
-/** A distance: "128 440 km". */
-export const formatKm = (km: number): string => `${grouped(formatNumber(km, 0))} km`;
 
 /** A chance as a percentage nobody takes for certainty. */
 export function formatChance(chance: number): string {
