@@ -83,7 +83,7 @@ runTests(
   availableParallelism(),
 );
 runTests("Tests: records", ["records"], 1);
-runTests("Tests in a browser", ["e2e"], 1);
+runTests("Tests in a browser", ["e2e"], availableParallelism());
 
 head("Result (each check above counts as one)");
 for (const title of broken) console.log(`failed: ${title}`);

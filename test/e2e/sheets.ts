@@ -1,4 +1,4 @@
-import type { Screen } from "../browser-setup/launch.ts";
+import type { Sheet } from "./look-at-sheet.ts";
 
 /** The invented family the sheets are looked at with. */
 export const FAMILY = "ouzel-saloon";
@@ -10,7 +10,7 @@ const marked = `marks=${TORN_BUSH}:torn-3~front-left/lower-arm/ball-joint:loose-
 const signs = "marks=rear-left/damper/leak:seen-film-below-seat,rebounds-differ~rear-left/tyre/tread:seen-one-shoulder";
 
 /** Every sheet of the program, with the states of it that look different. */
-export const SHEETS: readonly { readonly name: string; readonly path: string }[] = [
+export const SHEETS: readonly Sheet[] = [
   { name: "today", path: "/" },
   { name: "families", path: "/families" },
   { name: "begin", path: "/families/begin" },
@@ -34,13 +34,6 @@ export const SHEETS: readonly { readonly name: string; readonly path: string }[]
   { name: "tally", path: "/tally" },
   { name: "reference", path: "/reference" },
   { name: "reference-source", path: "/reference?source=workshop-scale" },
-  { name: "no-such-family", path: "/families/nobody" },
+  { name: "no-such-family", path: "/families/nobody", refused: true },
   { name: "no-such-sheet", path: "/nowhere" },
 ];
-
-export const SIZES: readonly Screen[] = [
-  { width: 1440, height: 900 },
-  { width: 1024, height: 768 },
-  { width: 820, height: 1180, touch: true },
-];
-export const THEMES = ["light", "dark"] as const;

@@ -2,19 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { openSheet } from "./open-sheet.ts";
-
-interface Box {
-  readonly name: string;
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** A thumb needs this much, px. */
-const LEAST = 48;
-/** Neighbours may share an edge; what overlaps by less than this is one line, px. */
-const EDGE = 0.5;
+import { type Box, overlapping, small } from "./thumb.ts";
 
 const boxesOf = (page: Page, selector: string): Promise<readonly Box[]> =>
   page.locator(selector).evaluateAll((elements) =>
@@ -25,20 +13,6 @@ const boxesOf = (page: Page, selector: string): Promise<readonly Box[]> =>
         return { name: element.getAttribute("aria-label") ?? element.textContent ?? "", x, y, width, height };
       }),
   );
-
-const overlaps = (a: Box, b: Box): boolean =>
-  a.x + a.width - b.x > EDGE &&
-  b.x + b.width - a.x > EDGE &&
-  a.y + a.height - b.y > EDGE &&
-  b.y + b.height - a.y > EDGE;
-
-const overlapping = (boxes: readonly Box[]): readonly string[] =>
-  boxes.flatMap((a, i) => boxes.slice(i + 1).flatMap((b) => (overlaps(a, b) ? [`${a.name} / ${b.name}`] : [])));
-
-const small = (boxes: readonly Box[]): readonly string[] =>
-  boxes
-    .filter(({ width, height }) => width < LEAST - EDGE || height < LEAST - EDGE)
-    .map(({ name, width, height }) => `${name}: ${width} x ${height}`);
 
 const FAMILIES = ["ouzel-saloon", "dunlin-hatch", "siskin-coupe"];
 const PLACES = ["", "/front-left", "/front-right", "/rear-left", "/rear-right", "/front", "/rear"];

@@ -1,18 +1,12 @@
-import { mkdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
-import { findByAxe } from "./axe.ts";
-import { listenForComplaints, openSheet, settle } from "./open-sheet.ts";
+import { readFileSync } from "node:fs";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, it } from "vitest";
+import { launchBrowser } from "../browser-setup/launch.ts";
+import { lookAtSheet, SCREENS } from "./look-at-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
-import { SIZES, THEMES } from "./sheets.ts";
-import { overlapping, pressable, small } from "./thumb.ts";
 
 const ID = "seen-visit";
 const EMPTY = "seen-empty";
-const results = fileURLToPath(new URL("../../test-results/sheets", import.meta.url));
 const example = JSON.parse(readFileSync(new URL("../../docs/examples/visit.json", import.meta.url), "utf8"));
 const TORN = "rear-left/trailing-link/inner-bush";
 
@@ -42,7 +36,6 @@ describe("the sheets of the second half of a visit", () => {
   let finalTorque = "";
   beforeAll(async () => {
     browser = await launchBrowser();
-    mkdirSync(results, { recursive: true });
     await putCarAndVisit(EMPTY, example.family.id);
     await putCarAndVisit(ID, example.family.id);
     await putNew("enquiry", ID, example.enquiry);
@@ -72,36 +65,16 @@ describe("the sheets of the second half of a visit", () => {
   });
   afterAll(() => browser.close());
 
-  const open = (page: Page, path: string): Promise<void> =>
-    openSheet(page, `/cases/${path.replace("final-torque", finalTorque)}`);
-
-  const seen = SIZES.flatMap((size) => PAGES.map((sheet) => ({ ...size, ...sheet })));
-  it.each(seen)("$name at $width x $height: its pictures, nothing for axe to find, no complaint", async (sheet) => {
-    const session = await openSession(browser, sheet);
-    const page = await session.newPage();
-    const complaints = listenForComplaints(page);
-    await open(page, sheet.path);
-    for (const [turn, theme] of THEMES.entries()) {
-      await page.emulateMedia({ colorScheme: theme });
-      await settle(page);
-      await page.screenshot({ path: join(results, `${sheet.name}-${sheet.width}x${sheet.height}-${theme}.png`) });
-      if (sheet.width !== 1024) expect.soft(await findByAxe(page, turn === 0 ? "all" : "contrast"), theme).toEqual([]);
-    }
-    expect.soft(complaints).toEqual([]);
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(overflow, "wider than the screen").toBeLessThanOrEqual(0);
-    await session.close();
-  });
-
-  it.each(PAGES)("$name on an upright tablet: nothing to press overlaps, all as large as a thumb", async ({ path }) => {
-    const session = await openSession(browser, tablet);
-    const page = await session.newPage();
-    await open(page, path);
-    for (const part of [".head", ".drawing", ".margin"]) {
-      const boxes = await pressable(page, part);
-      expect.soft(overlapping(boxes), part).toEqual([]);
-      expect.soft(small(boxes), part).toEqual([]);
-    }
-    await session.close();
-  });
+  const seen = SCREENS.flatMap((screen) => PAGES.map((sheet) => ({ ...screen, ...sheet })));
+  it.each(seen)("$name, $screen: its pictures, nothing for axe to find, no complaint", ({ sizes, name, path }) =>
+    lookAtSheet(
+      browser,
+      {
+        name,
+        path: `/cases/${path.replace("final-torque", finalTorque)}`,
+        pressed: [".head", ".drawing", ".margin"],
+      },
+      sizes,
+    ),
+  );
 });
