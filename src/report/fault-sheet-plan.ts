@@ -126,7 +126,7 @@ function planAt(facts: FaultSheetFacts, k: number, [besideCurves, besideTable]: 
   const styles = stylesOf(k);
   const title = sheetTitle(facts);
   const carName = carLineName(facts.family);
-  const invented = facts.family.invented ? [`${INVENTED_NOTE}.`] : [];
+  const invented = facts.family.invented ? [`${INVENTED_NOTE.charAt(0).toUpperCase()}${INVENTED_NOTE.slice(1)}.`] : [];
   const carWords = [carLineWords(facts.family), ...invented].join(" ");
   const nameY = PAGE.margin + heightOf(title, CONTENT, styles.title) + 2;
   const carY = nameY + heightOf(carName, CONTENT, styles.name);
