@@ -39,7 +39,7 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   takeJsonAsText(app);
   answerByFindings(app, parts.report);
   addCalcRoutes(app, parts.doors ?? doors);
-  addFamilyRoutes(app, parts.families);
+  addFamilyRoutes(app, parts.families, parts.records?.cases ?? null);
   addSilhouetteRoutes(app);
   addSheetRoute(app, parts.families, parts.today);
   if (parts.records !== undefined) addCaseRoutes(app, parts.records, parts.report);

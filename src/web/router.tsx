@@ -2,6 +2,7 @@ import { createRootRoute, createRoute, createRouter, notFound, Outlet, redirect 
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { BeginPage } from "./begin/begin-page.tsx";
 import { readBeginSearch } from "./begin/begin-search.ts";
+import { loadBegin } from "./begin/load-begin.ts";
 import { CarPage as VisitCarPage } from "./cases/car/car-page.tsx";
 import { readCarSearch } from "./cases/car/car-search.ts";
 import { CasePage } from "./cases/case/case-page.tsx";
@@ -22,6 +23,7 @@ import { readPlanSearch } from "./cases/plan/plan-search.ts";
 import { ReadingsPage } from "./cases/readings/readings-page.tsx";
 import { loadToday } from "./cases/today/load-today.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
+import { readFamiliesSearch } from "./families/families-search.ts";
 import { FamilyPage } from "./families/family-page.tsx";
 import { readFamilySearch } from "./families/family-search.ts";
 import { NotShown, RefusedPage } from "./families/refused-page.tsx";
@@ -36,8 +38,7 @@ import { ReferencePage } from "./reference/reference-page.tsx";
 import { readReferenceSearch } from "./reference/reference-search.ts";
 import type { Answer } from "./server/ask-server.ts";
 import { loadShownFamily } from "./server/families.ts";
-import { listShownFamilies } from "./server/family-list.ts";
-import { loadSilhouetteRanges } from "./server/silhouettes.ts";
+import { listFamilies, listShownFamilies } from "./server/family-list.ts";
 import { CarPage } from "./underside/car-page.tsx";
 import { GroupPage } from "./underside/group-page.tsx";
 import { UndersideHold } from "./underside/underside-hold.tsx";
@@ -83,6 +84,7 @@ const reference = createRoute({
 const families = createRoute({
   getParentRoute: () => root,
   path: "/families",
+  validateSearch: readFamiliesSearch,
   loader: async () => shown(await listShownFamilies()),
   component: FamiliesPage,
   errorComponent: RefusedPage,
@@ -91,7 +93,8 @@ const begin = createRoute({
   getParentRoute: () => root,
   path: "/families/begin",
   validateSearch: readBeginSearch,
-  loader: async () => shown(await loadSilhouetteRanges()),
+  loaderDeps: ({ search: { correct } }) => (correct === undefined ? {} : { correct }),
+  loader: async ({ deps }) => shown(await loadBegin(deps)),
   component: BeginPage,
   errorComponent: RefusedPage,
 });
@@ -108,6 +111,7 @@ const familySheet = createRoute({
   getParentRoute: () => family,
   path: "/",
   validateSearch: readFamilySearch,
+  loader: async () => shown(await listFamilies()),
   component: FamilyPage,
 });
 const geometry = createRoute({

@@ -12,12 +12,13 @@ export interface DocumentBodies {
   readonly "job-card": JobCardDocument;
   readonly "hand-over": HandOverDocument;
   readonly settings: SettingsDocument;
+  readonly "car-line": CarLineDocument;
 }
 export type DocumentKind = keyof DocumentBodies;
 
 export interface StoredDocument<K extends DocumentKind = DocumentKind> {
   readonly kind: K;
-  /** car: the car's id; settings: "shop"; all others: the visit's id. */
+  /** car: the car's id; settings: "shop"; car-line: the family's id; all others: the visit's id. */
   readonly id: string;
   /** 1 for the first saved. */
   readonly version: number;
@@ -173,4 +174,10 @@ export interface SettingsDocument {
   };
   /** True while the invented workshop is loaded; its cars never stand beside real ones. */
   readonly invented: boolean;
+}
+
+/** What is kept of a car line beside its file. */
+export interface CarLineDocument {
+  /** True where it was taken off the list; its file stays, and what refers to it still opens. */
+  readonly offList: boolean;
 }

@@ -62,6 +62,7 @@ const readers: { readonly [K in DocumentKind]: Reader<K> } = {
     units: wire.units,
     invented: wire.invented,
   }),
+  "car-line": (wire) => ({ offList: wire.off_list }),
 };
 
 const copies = <T>(list: readonly T[]): T[] => list.map((one) => ({ ...one }));
@@ -132,6 +133,7 @@ const writers: { readonly [K in DocumentKind]: Writer<K> } = {
     units: { ...body.units },
     invented: body.invented,
   }),
+  "car-line": (body) => ({ off_list: body.offList }),
 };
 
 /** The body of a document from the JSON its schema has accepted. */

@@ -152,6 +152,8 @@ const settings = z.strictObject({
   invented: z.boolean(),
 });
 
+const carLine = z.strictObject({ off_list: z.boolean() });
+
 /** The body of each kind of document as it stands in JSON. */
 export const documentBodies = {
   car,
@@ -161,6 +163,7 @@ export const documentBodies = {
   "job-card": jobCard,
   "hand-over": handOver,
   settings,
+  "car-line": carLine,
 } as const satisfies Readonly<Record<DocumentKind, z.ZodType>>;
 
 /** Every kind of document. */

@@ -72,6 +72,7 @@ const full: DocumentBodies = {
     units: { distance: "km", length: "in", torque: "lbft", angle: "deg-min", pressure: "psi" },
     invented: true,
   },
+  "car-line": { offList: true },
 };
 const sparse: Partial<DocumentBodies> = {
   car: { ...full.car, year: null, identityNumber: null, owner: null, family: null, variants: [], registration: "" },

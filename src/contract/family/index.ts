@@ -4,5 +4,6 @@ export { FAMILY_FORMAT, type FamilySheet, familySheet } from "./family-schema.ts
 export { formatFamily } from "./format-family.ts";
 export { type ParsedFamily, parseFamily, parseFamilyText } from "./parse-family.ts";
 export { familyJsonSchema } from "./published-schema.ts";
+export { correctedSilhouette, silhouetteOfFamily } from "./silhouette-of-family.ts";
 export { parseSilhouette, type SilhouetteSheet, silhouetteSheet } from "./silhouette-sheet.ts";
 export { workCodes } from "./work-codes.ts";

@@ -1,25 +1,38 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { CaseStore } from "#casework";
 import { type Finding, findNearest, parseFamilyText } from "#contract";
+import { mmFromMetres } from "#quantity";
 import type { FamilyShelf, ShelvedFamily } from "../family-shelf.ts";
 import { bodyOf } from "../json-body.ts";
 import { refuse } from "../refusals.ts";
 
 const etag = (version: string): string => `"${version}"`;
 
+/** Ids of the families that were taken off the list. */
+const loadOffList = async (cases: CaseStore | null): Promise<ReadonlySet<string>> => {
+  const lines = cases === null ? [] : await cases.listDocuments("car-line");
+  return new Set(lines.filter(({ body }) => body.offList).map(({ id }) => id));
+};
+
 /** One line of the list: what a family is, or that its sheet cannot be read. */
-const describeFamily = ({ id, text, version, readOnly }: ShelvedFamily): Record<string, unknown> => {
+const describeFamily = (
+  { id, text, version, readOnly }: ShelvedFamily,
+  offList: ReadonlySet<string>,
+): Record<string, unknown> => {
   const parsed = parseFamilyText(text);
-  const kept = { id, version, read_only: readOnly };
+  const kept = { id, version, read_only: readOnly, off_list: offList.has(id) };
   if ("findings" in parsed) return { ...kept, name: id, findings: parsed.findings };
-  const { name, invented, fromYear, toYear, front, rear } = parsed.family;
+  const { name, invented, fromYear, toYear, front, rear, wheelbase, kerbMass } = parsed.family;
   return {
     ...kept,
     name,
     invented,
     ...(fromYear !== undefined && { from_year: fromYear }),
     ...(toYear !== undefined && { to_year: toYear }),
-    front: { layout: front.layout, rung: front.rung },
-    rear: { layout: rear.layout, rung: rear.rung },
+    wheelbase_mm: mmFromMetres(wheelbase),
+    kerb_mass_kg: kerbMass,
+    front: { layout: front.layout, rung: front.rung, tyre_size: front.wheel.tyreSize },
+    rear: { layout: rear.layout, rung: rear.rung, tyre_size: rear.wheel.tyreSize },
   };
 };
 
@@ -121,11 +134,15 @@ interface FamilyAddress {
 }
 
 /** Families: the list, one document with its version, saving a whole document. */
-export const addFamilyRoutes = (app: FastifyInstance, shelf: FamilyShelf): void => {
-  app.get("/api/families", async () => ({
-    families: (await shelf.list()).map(describeFamily),
-    examples: (await shelf.listExamples()).map(describeFamily),
-  }));
+export const addFamilyRoutes = (app: FastifyInstance, shelf: FamilyShelf, cases: CaseStore | null): void => {
+  app.get("/api/families", async () => {
+    const offList = await loadOffList(cases);
+    const describe = (family: ShelvedFamily) => describeFamily(family, offList);
+    return {
+      families: (await shelf.list()).map(describe),
+      examples: (await shelf.listExamples()).map(describe),
+    };
+  });
 
   app.get<FamilyAddress>("/api/families/:id", async (request, reply) => {
     const { id } = request.params;

@@ -1,80 +1,140 @@
-import { getRouteApi, Link, useNavigate } from "@tanstack/react-router";
+import { getRouteApi, Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
-import type { Finding } from "#contract";
+import { type SilhouetteSheet, silhouetteOfFamily } from "#contract";
 import type { Family } from "../car.ts";
-import { beginFamily } from "../server/silhouettes.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
+import { forgetForm, keepForm, loadKeptForm } from "./kept-form.ts";
+import { NotCorrectablePage } from "./not-correctable-page.tsx";
 import { Preview } from "./preview.tsx";
 import { SilhouetteFields } from "./silhouette-fields.tsx";
-import { readForm, usualForm } from "./silhouette-form.ts";
-
-type Making =
-  | { readonly kind: "none" | "busy" | "silent" }
-  | { readonly kind: "refused"; readonly findings: readonly Finding[] };
+import {
+  type FormContext,
+  formOfSheet,
+  keptName,
+  readForm,
+  type SilhouetteForm,
+  usualForm,
+} from "./silhouette-form.ts";
+import { useMaking } from "./use-making.ts";
 
 const route = getRouteApi("/families/begin");
 const NOTHING_WRONG = {};
-const RUNG_TITLE = {
-  title: "Begin a car line",
-  note: "nothing kept yet",
-  rows: [
-    [
-      { label: "Rung", value: "scaled" },
-      { label: "Units", value: "mm, kg, %" },
-      { label: "Sheet", value: "1 of 1" },
-    ],
+const ROWS = [
+  [
+    { label: "Rung", value: "scaled" },
+    { label: "Units", value: "mm, kg, %" },
+    { label: "Sheet", value: "1 of 1" },
   ],
-};
+];
 
 /** What the form comes to, and the family last readable, so that the drawing stands while a figure is half typed. */
-const useReadForm = (form: ReturnType<typeof usualForm>) => {
-  const read = useMemo(() => readForm(form), [form]);
+const useReadForm = (form: SilhouetteForm, context: FormContext) => {
+  const read = useMemo(() => readForm(form, context), [form, context]);
   const [last, setLast] = useState<Family | null>(null);
   if ("family" in read && read.family !== last) setLast(read.family);
   return { read, family: "family" in read ? read.family : last };
 };
 
-/** Begins a car line nobody has measured from the silhouettes of its axles and what a tape finds. */
-export const BeginPage = () => {
-  const [form, setForm] = useState(usualForm);
-  const [making, setMaking] = useState<Making>({ kind: "none" });
-  const ranges = route.useLoaderData();
+/** The entries as they stand: those typed here and not used yet, else those it begins from. */
+const useKeptForm = (subject: string, begins: SilhouetteForm) => {
+  const [form, setForm] = useState(() => loadKeptForm(subject, begins) ?? begins);
+  return {
+    form,
+    touched: JSON.stringify(form) !== JSON.stringify(begins),
+    change: (next: SilhouetteForm) => {
+      setForm(next);
+      keepForm(subject, next);
+    },
+    startOver: () => {
+      setForm(begins);
+      forgetForm(subject);
+    },
+  };
+};
+
+const SAID = {
+  silent: "No answer came; nothing was kept. See that the program is still running.",
+  superseded: "Somebody has saved this car line since it was opened; nothing was kept. Load the page again.",
+} as const;
+
+const BandWords = () => (
+  <p className="margin-lead">
+    The template of each layout is scaled to these measures. Hard points then stand to ±40 mm along and across and ±24
+    mm in height, rubber to ±80 %: twice the standard deviation, 95 %, as every ± here. The band of every figure comes
+    from that.
+  </p>
+);
+
+interface FormSheetProps {
+  /** The entries of the car line that is corrected; null: a new one is begun. */
+  readonly entries: SilhouetteSheet | null;
+}
+
+const FormSheet = ({ entries }: FormSheetProps) => {
+  const { ranges, lines, corrected } = route.useLoaderData();
   const { visit } = route.useSearch();
-  const { read, family } = useReadForm(form);
-  const navigate = useNavigate();
+  const subject = corrected === null ? (visit ?? "new") : `${corrected.family.id} ${corrected.version}`;
+  const begins = useMemo(() => (entries === null ? usualForm() : formOfSheet(entries)), [entries]);
+  const { form, touched, change, startOver } = useKeptForm(subject, begins);
+  const context = useMemo(
+    () => ({
+      ranges,
+      taken: lines.filter(({ id }) => id !== corrected?.family.id).map(({ name }) => name),
+      rung: entries?.rung,
+    }),
+    [ranges, lines, corrected, entries],
+  );
+  const { read, family } = useReadForm(form, context);
+  const { making, make } = useMaking({ corrected, visit, onKept: () => forgetForm(subject) });
   const wrong = "wrong" in read ? read.wrong : NOTHING_WRONG;
   const count = Object.keys(wrong).length;
-  const make = async () => {
-    if (!("sheet" in read)) return;
-    setMaking({ kind: "busy" });
-    const begun = await beginFamily(read.sheet);
-    if (begun.kind !== "answer") setMaking(begun);
-    else if (visit === undefined)
-      await navigate({ to: "/families/$familyId/underside", params: { familyId: begun.body } });
-    else await navigate({ to: "/cases/$visit/car", params: { visit }, search: { family: begun.body } });
-  };
+  const title = corrected === null ? "Begin a car line" : "Correct a car line";
   return (
     <Sheet
-      name="Begin a car line"
-      sub="from the silhouettes of its axles"
+      name={corrected === null ? title : corrected.family.name}
+      sub={corrected === null ? "from the silhouettes of its axles" : "its entries corrected"}
       place="Families"
-      waiting={making.kind === "busy" ? { doing: "Keeping the new car line" } : null}
-      titleBlock={RUNG_TITLE}
+      waiting={making.kind === "busy" ? { doing: "Keeping the car line" } : null}
+      titleBlock={{
+        title,
+        note: corrected === null ? "nothing kept yet" : "kept as it was until you say so",
+        rows: ROWS,
+      }}
       margin={
         <>
-          <h2 className="heading">A car nobody has measured</h2>
-          <p className="margin-lead">
-            The template of each layout is scaled to these measures. Hard points then stand to 20 mm along and across
-            and 12 mm in height, rubber to 40 %: the band of every figure comes from that.
-          </p>
+          <h2 className="heading">{corrected === null ? "A car nobody has measured" : "Put its entries right"}</h2>
+          {corrected === null ? null : (
+            <p className="margin-lead">
+              Every car of this line is drawn and computed by the corrected measures from then on; what was recorded of
+              them stays.
+            </p>
+          )}
+          <BandWords />
           <p className="margin-links">
-            <button type="button" className="press" disabled={making.kind === "busy"} onClick={() => void make()}>
-              Make this car line
+            <button
+              type="button"
+              className="press"
+              disabled={making.kind === "busy"}
+              onClick={() => {
+                if ("sheet" in read) void make(read.sheet);
+              }}
+            >
+              {corrected === null ? "Make this car line" : "Keep the correction"}
             </button>
+            {touched ? (
+              <button type="button" className="link" onClick={startOver}>
+                {corrected === null ? "Start over" : "As it was"}
+              </button>
+            ) : null}
             {visit === undefined ? null : (
               <Link to="/cases/$visit/car" params={{ visit }}>
                 Back to the car without it
+              </Link>
+            )}
+            {corrected === null ? null : (
+              <Link to="/families/$familyId" params={{ familyId: corrected.family.id }}>
+                Leave it as it is
               </Link>
             )}
           </p>
@@ -85,8 +145,8 @@ export const BeginPage = () => {
                 last that were.
               </p>
             )}
-            {making.kind === "silent" ? (
-              <p className="margin-notice">No answer came; nothing was kept. See that the program is still running.</p>
+            {making.kind === "silent" || making.kind === "superseded" ? (
+              <p className="margin-notice">{SAID[making.kind]}</p>
             ) : null}
           </div>
           {making.kind === "refused" ? <FindingsList findings={making.findings} /> : null}
@@ -95,10 +155,24 @@ export const BeginPage = () => {
     >
       <div className="begin">
         <form className="begin-form" onSubmit={(event) => event.preventDefault()}>
-          <SilhouetteFields ranges={ranges} form={form} wrong={wrong} onChange={setForm} />
+          <SilhouetteFields
+            ranges={ranges}
+            form={form}
+            wrong={wrong}
+            keptName={keptName(form.name, context.taken)}
+            onChange={change}
+          />
         </form>
         <div className="begin-preview">{family === null ? null : <Preview family={family} />}</div>
       </div>
     </Sheet>
   );
+};
+
+/** Begins a car line nobody has measured from the silhouettes of its axles and what a tape finds, or corrects one begun so. */
+export const BeginPage = () => {
+  const { corrected } = route.useLoaderData();
+  const entries = useMemo(() => (corrected === null ? null : silhouetteOfFamily(corrected.family)), [corrected]);
+  if (corrected !== null && entries === null) return <NotCorrectablePage family={corrected.family} />;
+  return <FormSheet key={corrected?.family.id ?? "new"} entries={entries} />;
 };

@@ -1,5 +1,6 @@
 import { useId } from "react";
 import { formatNumber } from "#casework";
+import { selectWhenEntered } from "../number/select-when-entered.ts";
 
 interface NumberFieldProps {
   readonly label: string;
@@ -22,6 +23,7 @@ export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: 
       <span className="field-entry">
         <input
           id={id}
+          {...selectWhenEntered}
           type="text"
           inputMode="decimal"
           autoComplete="off"
@@ -33,7 +35,7 @@ export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: 
         <span className="field-unit">{unit}</span>
       </span>
       <span id={note} className="note">
-        {wrong ?? `${formatNumber(low, 0)} to ${formatNumber(high, 0)}`}
+        {wrong ?? `${formatNumber(low, 0)} to ${formatNumber(high, 0)} ${unit}`}
       </span>
     </div>
   );

@@ -2,12 +2,14 @@ import { useId } from "react";
 import type { SilhouetteRanges } from "../server/silhouettes.ts";
 import { LayoutChoice } from "./layout-choice.tsx";
 import { NumberField } from "./number-field.tsx";
-import { type DrivenAxle, NUMBER_ENTRIES, type SilhouetteForm } from "./silhouette-form.ts";
+import { boundsOf, type DrivenAxle, NUMBER_ENTRIES, type SilhouetteForm } from "./silhouette-form.ts";
 
 interface SilhouetteFieldsProps {
   readonly ranges: SilhouetteRanges;
   readonly form: SilhouetteForm;
   readonly wrong: Readonly<Record<string, string>>;
+  /** The name it will be kept under. */
+  readonly keptName: string;
   readonly onChange: (form: SilhouetteForm) => void;
 }
 
@@ -16,6 +18,12 @@ const DRIVEN: readonly { readonly axle: DrivenAxle; readonly words: string }[] =
   { axle: "rear", words: "rear" },
   { axle: "both", words: "both" },
 ];
+
+/** What is said of the name: what it will be where nothing, or what somebody else has, is entered. */
+const nameNote = (entered: string, keptName: string): string => {
+  if (entered.trim() === "") return `what you call it; without one, “${keptName}”`;
+  return entered.trim() === keptName ? "what you call it" : `there is one of this name; this is kept as “${keptName}”`;
+};
 
 interface TextFieldProps {
   readonly label: string;
@@ -75,7 +83,7 @@ const DrivenField = ({ form, onChange }: Pick<SilhouetteFieldsProps, "form" | "o
 };
 
 /** Everything a car line is begun with: two silhouettes and ten entries, each with what is taken where nothing is entered. */
-export const SilhouetteFields = ({ ranges, form, wrong, onChange }: SilhouetteFieldsProps) => (
+export const SilhouetteFields = ({ ranges, form, wrong, keptName, onChange }: SilhouetteFieldsProps) => (
   <>
     <LayoutChoice
       axle="front"
@@ -93,7 +101,7 @@ export const SilhouetteFields = ({ ranges, form, wrong, onChange }: SilhouetteFi
       <TextField
         label="Name"
         value={form.name}
-        note={wrong.name ?? "what you call it; may be left empty"}
+        note={wrong.name ?? nameNote(form.name, keptName)}
         wrong={wrong.name !== undefined}
         onChange={(name) => onChange({ ...form, name })}
       />
@@ -105,14 +113,14 @@ export const SilhouetteFields = ({ ranges, form, wrong, onChange }: SilhouetteFi
         onChange={(tyreSize) => onChange({ ...form, tyreSize })}
       />
       {NUMBER_ENTRIES.map((entry) => {
-        const { minimum = 0, maximum = 0 } = ranges[entry.key] ?? {};
+        const { low, high } = boundsOf(entry, ranges);
         return (
           <NumberField
             key={entry.key}
             label={entry.label}
             unit={entry.unit}
-            low={minimum / entry.factor}
-            high={maximum / entry.factor}
+            low={low}
+            high={high}
             value={form.numbers[entry.key]}
             wrong={wrong[entry.key] ?? null}
             onChange={(value) => onChange({ ...form, numbers: { ...form.numbers, [entry.key]: value } })}

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readForm, usualForm } from "./silhouette-form.ts";
+import { formOfSheet, keptName, readForm, usualForm } from "./silhouette-form.ts";
 
 test("a form nobody has touched makes a family", () => {
   const read = readForm(usualForm());
@@ -13,6 +13,39 @@ test("entries reach the sheet in its own units", () => {
     numbers: { ...usual.numbers, front_weight_share: "54,5", wheelbase_mm: " 2850 " },
   });
   expect("sheet" in read && [read.sheet.front_weight_share, read.sheet.wheelbase_mm]).toEqual([0.545, 2850]);
+});
+
+test("the text of what is permitted is in the unit of its field", () => {
+  const usual = usualForm();
+  const context = { ranges: { front_weight_share: { minimum: 0.35, maximum: 0.7 } }, taken: [], rung: undefined };
+  const numbers = { ...usual.numbers, front_weight_share: "90" };
+  expect(readForm({ ...usual, numbers }, context)).toEqual({ wrong: { front_weight_share: "give 35 to 70 %" } });
+});
+
+test("a number that may be two is not taken for one", () => {
+  const usual = usualForm();
+  const wrongOf = (text: string) => {
+    const read = readForm({ ...usual, numbers: { ...usual.numbers, rear_lowered_mm: text } });
+    return "wrong" in read ? read.wrong.rear_lowered_mm : read.sheet.rear_lowered_mm;
+  };
+  expect(wrongOf("1,234")).toContain("1234 or 1.234 mm");
+  expect(wrongOf("−12,5")).toBe(-12.5);
+});
+
+test("a name somebody has is told apart by a number", () => {
+  expect(keptName(" Wagtail van ", ["Wagtail van"])).toBe("Wagtail van 2");
+  expect(keptName("", [])).toBe("Car line without a name");
+  expect(keptName("", ["Car line without a name"])).toBe("Car line without a name 2");
+});
+
+test("a form shows the entries of a sheet and reads them back", () => {
+  const read = readForm({
+    ...usualForm(),
+    name: "Wren",
+    numbers: { ...usualForm().numbers, front_weight_share: "54.5" },
+  });
+  if (!("sheet" in read)) throw new Error("refused");
+  expect(readForm(formOfSheet(read.sheet))).toEqual(read);
 });
 
 test("everything wrong is said at once, each at its entry", () => {

@@ -1,5 +1,8 @@
 import { parseSilhouette, type SilhouetteSheet } from "#contract";
 import type { Family, LayoutName } from "../car.ts";
+import { distinctName } from "../families/distinct-name.ts";
+import { parseTypedNumber, typedNumberTrouble } from "../number/parse-typed-number.ts";
+import type { SilhouetteRanges } from "../server/silhouettes.ts";
 
 /** A number of the form, as it is entered: millimetres, kilograms, percent. */
 export interface NumberEntry {
@@ -71,10 +74,59 @@ export const usualForm = (): SilhouetteForm => {
   };
 };
 
-const readNumber = (text: string): number | null => {
-  const value = Number(text.trim().replace(",", "."));
-  return text.trim() === "" || !Number.isFinite(value) ? null : value;
+/** A car line's entries as a form shows them. */
+export const formOfSheet = (sheet: SilhouetteSheet): SilhouetteForm => {
+  const usual = usualForm();
+  const shown = ({ key, factor }: NumberEntry): string => {
+    const value = sheet[key];
+    return value === undefined ? usual.numbers[key] : String(Number((value / factor).toPrecision(12)));
+  };
+  return {
+    name: sheet.name ?? "",
+    frontLayout: sheet.front_layout ?? usual.frontLayout,
+    rearLayout: sheet.rear_layout ?? usual.rearLayout,
+    tyreSize: sheet.tyre_size ?? usual.tyreSize,
+    drivenAxle: sheet.driven_axle ?? usual.drivenAxle,
+    numbers: Object.fromEntries(NUMBER_ENTRIES.map((entry) => [entry.key, shown(entry)])) as SilhouetteForm["numbers"],
+  };
 };
+
+/** Between what a number may lie, in the unit it is entered in. */
+export const boundsOf = ({ key, factor }: NumberEntry, ranges: SilhouetteRanges): { low: number; high: number } => {
+  const { minimum = Number.NEGATIVE_INFINITY, maximum = Number.POSITIVE_INFINITY } = ranges[key] ?? {};
+  const inUnit = (value: number): number => Number((value / factor).toPrecision(12));
+  return { low: inUnit(minimum), high: inUnit(maximum) };
+};
+
+/** A number from its entry in the unit of the sheet, or what is wrong with it. */
+const readEntry = (
+  entry: NumberEntry,
+  text: string,
+  ranges: SilhouetteRanges,
+): { readonly value: number } | { readonly wrong: string } => {
+  const bounds = boundsOf(entry, ranges);
+  const read = parseTypedNumber(text, bounds);
+  if (read.kind !== "number")
+    return { wrong: typedNumberTrouble(text, bounds, entry.unit) ?? `give a number, in ${entry.unit}` };
+  return read.value < bounds.low || read.value > bounds.high
+    ? { wrong: `give ${bounds.low} to ${bounds.high} ${entry.unit}` }
+    : { value: Number((read.value * entry.factor).toPrecision(12)) };
+};
+
+/** What a form is read with. */
+export interface FormContext {
+  /** What may be entered; what no range is known of is held against the templates alone. */
+  readonly ranges: SilhouetteRanges;
+  /** Names of the other car lines. */
+  readonly taken: readonly string[];
+  readonly rung: SilhouetteSheet["rung"];
+}
+
+const NO_CONTEXT: FormContext = { ranges: {}, taken: [], rung: undefined };
+
+/** Name a car line is kept under: as entered, or as it is called without one, told from the others by a number. */
+export const keptName = (entered: string, taken: readonly string[]): string =>
+  distinctName(entered.trim() === "" ? usualFamily().name : entered.trim(), taken);
 
 /** A form that makes a family, or what is wrong with it: in plain words, by key of the sheet. */
 export type ReadForm =
@@ -82,16 +134,17 @@ export type ReadForm =
   | { readonly wrong: Readonly<Record<string, string>> };
 
 /** Reads the whole form; everything wrong with it at once. */
-export const readForm = (form: SilhouetteForm): ReadForm => {
+export const readForm = (form: SilhouetteForm, { ranges, taken, rung }: FormContext = NO_CONTEXT): ReadForm => {
   const wrong: Record<string, string> = {};
   const numbers: Partial<Record<NumberKey, number>> = {};
-  for (const { key, factor, unit } of NUMBER_ENTRIES) {
-    const value = readNumber(form.numbers[key]);
-    if (value === null) wrong[key] = `give a number, in ${unit}`;
-    else numbers[key] = Number((value * factor).toPrecision(12));
+  for (const entry of NUMBER_ENTRIES) {
+    const read = readEntry(entry, form.numbers[entry.key], ranges);
+    if ("wrong" in read) wrong[entry.key] = read.wrong;
+    else numbers[entry.key] = read.value;
   }
   const sheet = {
-    ...(form.name.trim() === "" ? {} : { name: form.name.trim() }),
+    name: keptName(form.name, taken),
+    ...(rung !== undefined && { rung }),
     front_layout: form.frontLayout,
     rear_layout: form.rearLayout,
     tyre_size: form.tyreSize.trim(),

@@ -4,11 +4,28 @@ import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { FamilyFileInput, ImportProgress } from "./family-import.tsx";
 import { FamilyRows } from "./family-rows.tsx";
+import { OffListRows, PutBack } from "./off-list-rows.tsx";
 import { useFamilyImport } from "./use-family-import.ts";
 
 const route = getRouteApi("/families");
 
 const isInvented = (line: FamilyLine): boolean => !("findings" in line) && line.invented;
+
+/** Said of the car line that was taken off last, with the way back; nothing once it stands on the list again. */
+const JustTakenOff = ({ lines }: { readonly lines: readonly FamilyLine[] }) => {
+  const { off } = route.useSearch();
+  const line = lines.find(({ id }) => id === off);
+  return (
+    <div role="status">
+      {line === undefined ? null : (
+        <p className="just-off">
+          {line.name} was taken off the list. Its file is kept, and cars that name it still open.
+          <PutBack line={line} />
+        </p>
+      )}
+    </div>
+  );
+};
 
 const NoneOfYourOwn = () => (
   <p className="none-yet">
@@ -21,8 +38,11 @@ const NoneOfYourOwn = () => (
 export const FamiliesPage = () => {
   const { families, examples } = route.useLoaderData();
   const importing = useFamilyImport();
-  const own = families.filter((line) => !isInvented(line));
-  const invented = families.filter(isInvented);
+  const listed = families.filter(({ off_list }) => !off_list);
+  const offList = families.filter(({ off_list }) => off_list);
+  const own = listed.filter((line) => !isInvented(line));
+  const invented = listed.filter(isInvented);
+  const all = [...families, ...examples];
   const inventedWords = `${invented.length + examples.length} invented`;
   return (
     <Sheet
@@ -64,15 +84,20 @@ export const FamiliesPage = () => {
             <FindingsList findings={importing.state.findings} outcome="nothing was kept" />
           </section>
         ) : null}
-        <FamilyRows title="Your own" note="kept by this program" lines={own} none={<NoneOfYourOwn />} />
-        {invented.length === 0 ? null : <FamilyRows title="Invented" note="no such car exists" lines={invented} />}
+        <JustTakenOff lines={offList} />
+        <FamilyRows all={all} title="Your own" note="kept by this program" lines={own} none={<NoneOfYourOwn />} />
+        {invented.length === 0 ? null : (
+          <FamilyRows all={all} title="Invented" note="no such car exists" lines={invented} />
+        )}
         {examples.length === 0 ? null : (
           <FamilyRows
+            all={all}
             title="Invented, to look at"
             note="come with the program; no such car exists, and no car of yours can be of one of them"
             lines={examples}
           />
         )}
+        {offList.length === 0 ? null : <OffListRows lines={offList} />}
       </div>
     </Sheet>
   );

@@ -7,12 +7,19 @@ import type { LoadedFamily } from "../server/families.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { ExportLink } from "./export-link.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
+import { LineChanges } from "./line-changes.tsx";
 
 const axleWords = (axle: Axle): string =>
   `${LAYOUT_WORDS[axle.layout]}, track ${formatNumber(mmFromMetres(axle.track), 0)} mm, ${axle.wheel.tyreSize}; ${RUNG_WORDS[axle.rung]}`;
 
+interface FamilyMarginProps {
+  readonly loaded: LoadedFamily;
+  /** Names of the other car lines; null where this one is not one's own to change. */
+  readonly taken: readonly string[] | null;
+}
+
 /** What the margin of a family sheet says before a row is selected. */
-export const FamilyMargin = ({ loaded }: { readonly loaded: LoadedFamily }) => {
+export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
   const { family } = loaded;
   const params = { familyId: family.id };
   return (
@@ -34,6 +41,7 @@ export const FamilyMargin = ({ loaded }: { readonly loaded: LoadedFamily }) => {
         </Link>
         <ExportLink loaded={loaded} />
       </p>
+      {taken === null ? null : <LineChanges loaded={loaded} taken={taken} />}
     </>
   );
 };

@@ -18,6 +18,9 @@ const LEAST_WIDTH = 540;
 export const FamilyPage = () => {
   const loaded = familyRoute.useLoaderData();
   const { family } = loaded;
+  const lines = sheetRoute.useLoaderData();
+  const own = lines.some(({ id, read_only, off_list }) => id === family.id && !read_only && !off_list);
+  const taken = useMemo(() => lines.filter(({ id }) => id !== family.id).map((line) => line.name), [lines, family.id]);
   const { at } = sheetRoute.useSearch();
   const navigate = useNavigate();
   const [scale, setScale] = useState<string | null>(null);
@@ -49,7 +52,13 @@ export const FamilyPage = () => {
       keys={keys}
       subject={selected}
       titleBlock={familyTitleBlock(family, { title: "Family sheet", sheet: "1 of 3", scale })}
-      margin={life === null ? <FamilyMargin loaded={loaded} /> : <LifeMargin family={family} life={life} />}
+      margin={
+        life === null ? (
+          <FamilyMargin loaded={loaded} taken={own ? taken : null} />
+        ) : (
+          <LifeMargin family={family} life={life} />
+        )
+      }
     >
       <FittedScene draw={draw} leastHeight={leastHeight} leastWidth={LEAST_WIDTH} onScale={setScale} onPress={select} />
     </Sheet>

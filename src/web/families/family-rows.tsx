@@ -3,17 +3,27 @@ import type { ReactNode } from "react";
 import type { FamilyLine } from "../server/family-list.ts";
 import { FamilyThumbnail } from "./family-thumbnail.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
+import { namesakeWords } from "./namesakes.ts";
 
 const yearWords = (from: number | undefined, to: number | undefined): string =>
   from === undefined ? (to === undefined ? "" : `to ${to}`) : to === undefined ? `from ${from}` : `${from} to ${to}`;
 
-const FamilyRow = ({ line }: { readonly line: FamilyLine }) => {
+interface FamilyRowProps {
+  readonly line: FamilyLine;
+  /** What tells it from another of the same name; null where none has it. */
+  readonly apart: string | null;
+}
+
+const FamilyRow = ({ line, apart }: FamilyRowProps) => {
   const params = { familyId: line.id };
   if ("findings" in line) {
     return (
       <li className="family-row">
         <span className="family-thumbnail" />
-        <span className="family-name">{line.name}</span>
+        <span className="family-name">
+          {line.name}
+          {apart === null ? null : <span className="note family-apart">{apart}</span>}
+        </span>
         <span className="label">
           cannot be read; {line.findings.length} {line.findings.length === 1 ? "thing" : "things"} to put right
         </span>
@@ -27,9 +37,12 @@ const FamilyRow = ({ line }: { readonly line: FamilyLine }) => {
   return (
     <li className="family-row">
       <FamilyThumbnail id={line.id} />
-      <Link to="/families/$familyId" params={params} className="family-name">
-        {name}
-      </Link>
+      <span className="family-name">
+        <Link to="/families/$familyId" params={params}>
+          {name}
+        </Link>
+        {apart === null ? null : <span className="note family-apart">{apart}</span>}
+      </span>
       <span className="label">{yearWords(from_year, to_year)}</span>
       <span>
         {LAYOUT_WORDS[front.layout]} front, {LAYOUT_WORDS[rear.layout]} rear
@@ -55,12 +68,14 @@ interface FamilyRowsProps {
   readonly title: string;
   readonly note: string;
   readonly lines: readonly FamilyLine[];
+  /** All lines of the page, among which each must be told from the others. */
+  readonly all: readonly FamilyLine[];
   /** Stands in place of the lines where there are none. */
   readonly none?: ReactNode;
 }
 
 /** Families under one heading. */
-export const FamilyRows = ({ title, note, lines, none = null }: FamilyRowsProps) => (
+export const FamilyRows = ({ title, note, lines, all, none = null }: FamilyRowsProps) => (
   <section className="family-rows">
     <div className="family-rows-head">
       <h2>{title}</h2>
@@ -71,7 +86,7 @@ export const FamilyRows = ({ title, note, lines, none = null }: FamilyRowsProps)
     ) : (
       <ul>
         {lines.map((line) => (
-          <FamilyRow key={line.id} line={line} />
+          <FamilyRow key={line.id} line={line} apart={namesakeWords(line, all)} />
         ))}
       </ul>
     )}

@@ -5,28 +5,30 @@ import { type Answer, askServer } from "./ask-server.ts";
 interface AxleLine {
   readonly layout: LayoutName;
   readonly rung: Rung;
+  readonly tyre_size: string;
+}
+
+interface ListedFamily {
+  readonly id: string;
+  readonly version: string;
+  readonly name: string;
+  readonly read_only: boolean;
+  /** True where it was taken off the list; it can be put back, and what refers to it still opens. */
+  readonly off_list: boolean;
 }
 
 /** One line of the list: a family, or a file that cannot be read with what is wrong in it. */
 export type FamilyLine =
-  | {
-      readonly id: string;
-      readonly version: string;
-      readonly name: string;
-      readonly read_only: boolean;
+  | (ListedFamily & {
       readonly invented: boolean;
       readonly from_year?: number;
       readonly to_year?: number;
+      readonly wheelbase_mm: number;
+      readonly kerb_mass_kg: number;
       readonly front: AxleLine;
       readonly rear: AxleLine;
-    }
-  | {
-      readonly id: string;
-      readonly version: string;
-      readonly name: string;
-      readonly read_only: boolean;
-      readonly findings: readonly Finding[];
-    };
+    })
+  | (ListedFamily & { readonly findings: readonly Finding[] });
 
 /** Families by what they are for. */
 export interface ListedFamilies {

@@ -1,4 +1,6 @@
 import { useEffect, useId, useState } from "react";
+import { parseTypedNumber, typedNumberTrouble } from "../number/parse-typed-number.ts";
+import { selectWhenEntered } from "../number/select-when-entered.ts";
 
 interface AmountEntryProps {
   readonly label: string;
@@ -9,8 +11,8 @@ interface AmountEntryProps {
 }
 
 const parseAmount = (text: string, range: AmountEntryProps["range"]): number | null => {
-  const value = Number(text.trim().replace(",", "."));
-  return text.trim() !== "" && value >= range.low && value <= range.high ? value : null;
+  const read = parseTypedNumber(text, range);
+  return read.kind === "number" && read.value >= range.low && read.value <= range.high ? read.value : null;
 };
 
 /** A number entered at a position: kept as soon as it lies within its range, said where it does not. */
@@ -37,6 +39,7 @@ export const AmountEntry = ({ label, unit, value, range, onEnter }: AmountEntryP
       <span className="field-entry">
         <input
           id={id}
+          {...selectWhenEntered}
           type="text"
           inputMode="decimal"
           autoComplete="off"
@@ -49,7 +52,9 @@ export const AmountEntry = ({ label, unit, value, range, onEnter }: AmountEntryP
         <span className="field-unit">{unit}</span>
       </span>
       <span id={note} className="note">
-        {wrong ? `give a number from ${range.low} to ${range.high}` : `${range.low} to ${range.high}`}
+        {wrong
+          ? (typedNumberTrouble(text, range, unit) ?? `give a number from ${range.low} to ${range.high}`)
+          : `${range.low} to ${range.high}`}
       </span>
     </form>
   );

@@ -33,7 +33,10 @@ export const FamilyChoice = ({ onChosen }: FamilyChoiceProps) => {
   const lines = useFamilies();
   // Invented lines never stand under a real car.
   const offered = (lines ?? []).filter(
-    (line) => !("findings" in line) && (car.invented || !(line.invented && line.read_only)),
+    (line) =>
+      !("findings" in line) &&
+      (!line.off_list || line.id === car.family) &&
+      (car.invented || !(line.invented && line.read_only)),
   );
   const choose = (id: string) => {
     change("car", (body) => ({

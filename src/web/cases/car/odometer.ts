@@ -1,4 +1,5 @@
 import type { DocumentBodies } from "#casework";
+import { parseTypedNumber } from "../../number/parse-typed-number.ts";
 
 const KM_PER_MILE = 1.609_344;
 /** Further than any odometer goes, km. */
@@ -6,12 +7,12 @@ const FURTHEST_KM = 3_000_000;
 
 export type DistanceUnit = DocumentBodies["car"]["distanceUnit"];
 
-/** A figure as typed, spaces and thousands marks left out; null for an empty text, undefined where it is no distance. */
+/** A whole figure as typed, thousands set off or not; null for an empty text, undefined where it is no distance. */
 export const parseOdometer = (text: string, unit: DistanceUnit): number | null | undefined => {
-  const plain = text.replace(/[\s.,']/g, "");
-  if (plain === "") return null;
-  if (!/^\d{1,7}$/.test(plain)) return undefined;
-  const km = unit === "km" ? Number(plain) : Number(plain) * KM_PER_MILE;
+  const read = parseTypedNumber(text, { low: 0, high: FURTHEST_KM, whole: true });
+  if (read.kind === "empty") return null;
+  if (read.kind !== "number" || read.value < 0) return undefined;
+  const km = unit === "km" ? read.value : read.value * KM_PER_MILE;
   return km <= FURTHEST_KM ? km : undefined;
 };
 

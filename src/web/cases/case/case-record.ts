@@ -6,7 +6,7 @@ import type { NumberedLook } from "../unsent/send-entries.ts";
 import { type LoadedCase, readNumberedLook, type StoredVisit } from "./load-case.ts";
 
 /** Kinds of documents a case is made of. */
-export type CaseKind = Exclude<DocumentKind, "settings">;
+export type CaseKind = Exclude<DocumentKind, "settings" | "car-line">;
 
 /** Everything on record for one visit, with what was typed here laid over it. */
 export interface CaseRecord {
@@ -59,6 +59,8 @@ const loadedDocument = (kind: DocumentKind, loaded: LoadedCase): StoredDocumentS
       return own?.job_card ?? null;
     case "hand-over":
       return own?.hand_over ?? null;
+    case "car-line":
+      return null;
   }
 };
 

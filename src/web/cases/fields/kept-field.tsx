@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef, useState } from "react";
+import { selectWhenEntered } from "../../number/select-when-entered.ts";
 
 interface KeptFieldProps {
   readonly label: string;
@@ -88,9 +89,10 @@ export const KeptField = ({
           <input
             {...shared}
             type="text"
-            {...(numeric ? { inputMode: "decimal" as const } : {})}
+            {...(numeric ? { inputMode: "decimal" as const, ...selectWhenEntered } : {})}
             onChange={(event) => setText(event.target.value)}
             onKeyDown={(event) => {
+              selectWhenEntered.onKeyDown(event);
               if (event.key === "Enter") keep();
             }}
           />

@@ -1,5 +1,7 @@
 import { useId, useState } from "react";
 import { metresFromMm } from "#quantity";
+import { parseTypedNumber, typedNumberTrouble } from "../../number/parse-typed-number.ts";
+import { selectWhenEntered } from "../../number/select-when-entered.ts";
 
 /** Hub centre to arch on cars, mm: a figure outside is a slip of the pen (from memory; not a limit). */
 const RANGE = [200, 600] as const;
@@ -15,21 +17,23 @@ interface HeightEntryProps {
 export const HeightEntry = ({ asFound, onEnter }: HeightEntryProps) => {
   const id = useId();
   const [text, setText] = useState(asFound === null ? "" : String(Math.round(asFound)));
-  const value = Number(text.replace(",", "."));
-  const fits = text.trim() !== "" && value >= RANGE[0] && value <= RANGE[1];
+  const bounds = { low: RANGE[0], high: RANGE[1] };
+  const read = parseTypedNumber(text, bounds);
+  const fits = read.kind === "number" && read.value >= RANGE[0] && read.value <= RANGE[1];
   return (
     <form
       className="height-entry field"
       data-wrong={text !== "" && !fits}
       onSubmit={(event) => {
         event.preventDefault();
-        if (fits) onEnter(metresFromMm(value));
+        if (fits) onEnter(metresFromMm(read.value));
       }}
     >
       <label htmlFor={id}>Hub centre to arch now</label>
       <span className="field-entry">
         <input
           id={id}
+          {...selectWhenEntered}
           type="text"
           inputMode="decimal"
           autoComplete="off"
@@ -39,7 +43,9 @@ export const HeightEntry = ({ asFound, onEnter }: HeightEntryProps) => {
         <span className="field-unit">mm</span>
       </span>
       <span className="note">
-        {text !== "" && !fits ? `${RANGE[0]} to ${RANGE[1]} mm, hub centre to arch` : ""}
+        {text !== "" && !fits
+          ? `${typedNumberTrouble(text, bounds, "mm") ?? `${RANGE[0]} to ${RANGE[1]} mm, hub centre to arch`}; `
+          : ""}
         {asFound === null ? "not read before the work" : `as found ${Math.round(asFound)} mm`}
       </span>
       <button type="submit" className="press" disabled={!fits}>

@@ -6,18 +6,31 @@ interface NumberPadProps {
   readonly signed: boolean;
 }
 
+const withPoint = (text: string): string => (text.includes(".") ? text : `${text}.`);
+
 const DIGITS = ["7", "8", "9", "4", "5", "6", "1", "2", "3"] as const;
+
+/** True where all that stands in the field that is open is selected, so that the next key replaces it. */
+const isAllSelected = (): boolean => {
+  const field = document.activeElement;
+  return (
+    field instanceof HTMLInputElement &&
+    field.value !== "" &&
+    field.selectionStart === 0 &&
+    field.selectionEnd === field.value.length
+  );
+};
 
 /** Digits under the thumb; they type into the field that is open and leave it in focus. */
 export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
-  const key = (label: string, name: string, next: string) => (
+  const key = (label: string, name: string, nextOf: (text: string) => string) => (
     <button
       key={label}
       type="button"
       className="pad-key"
       aria-label={name}
       onPointerDown={(event) => event.preventDefault()}
-      onClick={() => onType(next)}
+      onClick={() => onType(nextOf(name !== "other sign" && isAllSelected() ? "" : text))}
     >
       {label}
     </button>
@@ -25,13 +38,13 @@ export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
   return (
     <fieldset className="pad">
       <legend className="unseen">Number pad</legend>
-      {DIGITS.map((digit) => key(digit, digit, text + digit))}
+      {DIGITS.map((digit) => key(digit, digit, (last) => last + digit))}
       {signed
-        ? key("±", "other sign", text.startsWith("-") ? text.slice(1) : `-${text}`)
-        : key(".", "point", text.includes(".") ? text : `${text}.`)}
-      {key("0", "0", `${text}0`)}
-      {key("back", "back, take the last off", text.slice(0, -1))}
-      {signed ? key(".", "point", text.includes(".") ? text : `${text}.`) : null}
+        ? key("±", "other sign", (last) => (last.startsWith("-") ? last.slice(1) : `-${last}`))
+        : key(".", "point", withPoint)}
+      {key("0", "0", (last) => `${last}0`)}
+      {key("back", "back, take the last off", (last) => last.slice(0, -1))}
+      {signed ? key(".", "point", withPoint) : null}
       <button
         type="button"
         className="press pad-next"

@@ -10,6 +10,7 @@ import {
   standardReadings,
   twinPlace,
 } from "#casework";
+import { type NumberBounds, parseTypedNumber, typedNumberTrouble } from "../../number/parse-typed-number.ts";
 
 /** One field of the page: a quantity at a place, at one of its points. */
 export interface Cell {
@@ -70,13 +71,22 @@ export const cellText = ({ quantity, value }: Pick<CountedReading, "quantity" | 
   return formatNumber(value * factor, decimals).replace("−", "-");
 };
 
-/** A figure from its text, SI; null for an empty text, undefined where it is none. */
-export const parseCell = (text: string, { quantity }: StandardReading): number | null | undefined => {
-  const plain = text.trim().replace(",", ".").replace("−", "-");
-  if (plain === "") return null;
-  if (!/^-?\d*\.?\d+$|^-?\d+\.$/.test(plain)) return undefined;
-  return Number(plain) / quantityForms[quantity].factor;
+/** Between what a reading makes sense, in the unit it is typed in. */
+const boundsOf = ({ quantity }: StandardReading): NumberBounds => {
+  const { plausible, factor } = quantityForms[quantity];
+  return { low: plausible[0] * factor, high: plausible[1] * factor };
 };
+
+/** A figure from its text, SI; null for an empty text, undefined where it is none or may be two. */
+export const parseCell = (text: string, reading: StandardReading): number | null | undefined => {
+  const read = parseTypedNumber(text, boundsOf(reading));
+  if (read.kind === "empty") return null;
+  return read.kind === "number" ? read.value / quantityForms[reading.quantity].factor : undefined;
+};
+
+/** What keeps a text from being a reading, in plain words; null where nothing does. */
+export const cellTrouble = (text: string, reading: StandardReading): string | null =>
+  typedNumberTrouble(text, boundsOf(reading), quantityForms[reading.quantity].unit);
 
 /** A field by its name: "Front left, disc, point 3". */
 export const cellName = ({ reading, point }: Cell): string =>

@@ -1,7 +1,8 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useId, useRef, useState } from "react";
 import { quantityForms } from "#casework";
 import { useTypeScale } from "../../look/use-type-scale.ts";
-import { askedKey, type Cell } from "./reading-cells.ts";
+import { selectWhenEntered } from "../../number/select-when-entered.ts";
+import { askedKey, type Cell, cellTrouble } from "./reading-cells.ts";
 import type { Means, Readings } from "./use-readings.ts";
 
 /** The field somebody is typing in, for the margin and its number pad. */
@@ -28,7 +29,8 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
   const stands = readings.textOf(cell);
   const [text, setText] = useState(stands);
   const [last, setLast] = useState(stands);
-  const [wrong, setWrong] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const troubleId = useId();
   const pad = useTypeScale() === "touch" && onActive !== undefined;
   if (stands !== last) {
     setLast(stands);
@@ -36,7 +38,7 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
   }
   const keep = () => {
     if (text === stands) return;
-    setWrong(!readings.keep(cell, text, means));
+    setTrouble(readings.keep(cell, text, means) ? null : cellTrouble(text, cell.reading));
   };
   const keepRef = useRef(keep);
   keepRef.current = keep;
@@ -50,29 +52,43 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
   }, []);
   const type = (next: string) => {
     setText(next);
-    setWrong(false);
+    setTrouble(null);
     onActive?.({ cell, text: next, type });
   };
   const odd = readings.refused.some((one) => one.cellKey === cell.key);
   const notTaken = stands === "" && readings.notTaken.has(askedKey(cell.reading));
+  const wrong = trouble !== null;
   return (
-    <input
-      className="reading-input"
-      type="text"
-      inputMode={pad ? "none" : "decimal"}
-      autoComplete="off"
-      data-cell={cell.key}
-      data-wrong={wrong || odd}
-      aria-label={`${name}, ${quantityForms[cell.reading.quantity].unit}`}
-      aria-invalid={wrong || odd}
-      placeholder={notTaken ? "not taken" : ""}
-      value={text}
-      onFocus={() => onActive?.({ cell, text, type })}
-      onChange={(event) => type(event.target.value)}
-      onBlur={keep}
-      onKeyDown={(event) => {
-        if (event.key === "Enter") keep();
-      }}
-    />
+    <>
+      <input
+        {...selectWhenEntered}
+        className="reading-input"
+        type="text"
+        inputMode={pad ? "none" : "decimal"}
+        autoComplete="off"
+        data-cell={cell.key}
+        data-wrong={wrong || odd}
+        aria-label={`${name}, ${quantityForms[cell.reading.quantity].unit}`}
+        aria-invalid={wrong || odd}
+        {...(wrong ? { "aria-describedby": troubleId } : {})}
+        placeholder={notTaken ? "not taken" : ""}
+        value={text}
+        onFocus={(event) => {
+          selectWhenEntered.onFocus(event);
+          onActive?.({ cell, text, type });
+        }}
+        onChange={(event) => type(event.target.value)}
+        onBlur={keep}
+        onKeyDown={(event) => {
+          selectWhenEntered.onKeyDown(event);
+          if (event.key === "Enter") keep();
+        }}
+      />
+      {wrong ? (
+        <span id={troubleId} className="note reading-trouble" role="alert">
+          {trouble}
+        </span>
+      ) : null}
+    </>
   );
 };

@@ -8,6 +8,7 @@ const KINDS: Readonly<Record<DocumentKind, string>> = {
   "job-card": "the job card",
   "hand-over": "the hand-over",
   settings: "the settings",
+  "car-line": "the car line",
 };
 
 /** What a document is called in a sentence. */

@@ -43,6 +43,7 @@ export const documentKey = (kind: DocumentKind, id: string): string => `document
 /** A document can only stand when what it belongs to stands: a car before its visits, a visit before the rest. */
 const RANK: Readonly<Record<DocumentKind, number>> = {
   settings: 0,
+  "car-line": 0,
   car: 0,
   visit: 1,
   enquiry: 2,
