@@ -1,4 +1,5 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
+export { findReadingPlace } from "#vehicle";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
 export { type AppraisalMemory, createMemory } from "./cases/appraisal-memory.ts";
 export {
@@ -10,15 +11,17 @@ export {
 export type { AsLeft } from "./cases/as-left.ts";
 export { type Caution, cautionsFor } from "./cases/cautions.ts";
 export { checkPlanVisits, oddityWords, type PlanOddity, planFromNow } from "./cases/check-plan-visits.ts";
+export type { CoveredRemedy } from "./cases/covered-remedies.ts";
 export type * from "./cases/documents.ts";
 export { formatKm } from "./cases/format-km.ts";
 export type { Gate, ReteachItem } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
-export { CONFIDENCE, judgeLooks, twinPlace } from "./cases/judge-looks.ts";
-export type { PlaceFinding, Reason } from "./cases/judge-place.ts";
+export { CONFIDENCE, judgeLooks } from "./cases/judge-looks.ts";
 export { reasonHead, reasonOutcome } from "./cases/judgement-words.ts";
 export { loadStateSays } from "./cases/load-state-words.ts";
 export type * from "./cases/look.ts";
+export { looksBefore } from "./cases/looks-before.ts";
+export type { PlaceFinding, Reason, ReasonSubject } from "./cases/place-finding.ts";
 export { type CountedReading, countingLooks, groupByPlace, type PlaceLooks } from "./cases/place-looks.ts";
 export type { PlannedRemedy, VisitPlan } from "./cases/plan-visits.ts";
 export {
@@ -49,7 +52,9 @@ export {
   standardReadings,
 } from "./cases/standard-readings.ts";
 export { fastenerWords, torqueWords } from "./cases/torque-words.ts";
+export { twinPlace } from "./cases/twin-place.ts";
 export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
+export { isWorthSaying, NOT_KNOWN, notOnFileWords } from "./cases/worth-saying.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
 export {
   decimalsOf,
@@ -63,6 +68,7 @@ export {
 export { conditionWords } from "./fault/phrases.ts";
 export type * from "./fault-effect.ts";
 export type * from "./ports.ts";
+export type { Meaning } from "./readings/what-it-can-mean.ts";
 export type { Move } from "./suspects/answer-moves.ts";
 export type { SuspectBasis } from "./suspects/suspect-question.ts";
 export { isAtPlacesOf } from "./suspects/suspect-words.ts";

@@ -1,4 +1,4 @@
-import { type CaseStore, ratesOf, recordOfVisit, type StoredDocument, type VisitRecord } from "#casework";
+import { type CaseStore, looksBefore, ratesOf, recordOfVisit, type StoredDocument, type VisitRecord } from "#casework";
 import { type Finding, parseFamilyText } from "#contract";
 import type { FamilyShelf } from "./family-shelf.ts";
 
@@ -9,13 +9,16 @@ export interface RecordedVisit {
   readonly record: VisitRecord;
 }
 
-/** The visit of the same car before this one; null for the first. */
-const visitBefore = async (
+/** The visits of the same car before this one, oldest first. */
+const visitsBefore = async (
   cases: CaseStore,
   visit: StoredDocument<"visit">,
-): Promise<StoredDocument<"visit"> | null> => {
+): Promise<readonly StoredDocument<"visit">[]> => {
   const visits = await cases.listVisits(visit.body.car);
-  return visits[visits.findIndex(({ id }) => id === visit.id) - 1] ?? null;
+  return visits.slice(
+    0,
+    visits.findIndex(({ id }) => id === visit.id),
+  );
 };
 
 /** The family a car names; null where none is chosen or it is no longer there. */
@@ -38,7 +41,7 @@ export const loadRecordedVisit = async (
   if (visit === null || car === null) return null;
   const family = await familyOf(shelf, car.body.family);
   if ("findings" in family) return family;
-  const before = await visitBefore(cases, visit);
+  const before = await visitsBefore(cases, visit);
   const record = recordOfVisit({
     family: family.family,
     rates: ratesOf((await cases.loadDocument("settings", "shop"))?.body ?? null),
@@ -48,7 +51,7 @@ export const loadRecordedVisit = async (
     jobCard: (await cases.loadDocument("job-card", id))?.body ?? null,
     handOver: (await cases.loadDocument("hand-over", id))?.body ?? null,
     looks: await cases.loadLooks({ visit: id }),
-    past: before === null ? [] : await cases.loadLooks({ visit: before.id }),
+    past: before.length === 0 ? [] : looksBefore(await cases.loadLooks({ car: car.id }), before),
   });
   return { car, visit, record };
 };

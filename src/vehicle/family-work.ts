@@ -146,6 +146,14 @@ export interface AlignmentTarget {
   readonly caster: readonly [low: Radians, high: Radians] | null;
   /** Hub centre to arch, metres: the height the angles belong to. */
   readonly hubToArch: Metres | null;
+  /** How far a height may be from it, up or down. null: not on file, then heights are not held against it. */
+  readonly heightTolerance: Metres | null;
+  /** How far left and right may differ; null: not on file. */
+  readonly heightApart: Metres | null;
+  readonly camberApart: Radians | null;
+  readonly casterApart: Radians | null;
+  /** How far the axle may point to one side; null: not on file. */
+  readonly thrust: Radians | null;
   readonly owner: Owner;
   readonly source: string;
 }

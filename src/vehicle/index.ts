@@ -7,6 +7,7 @@ export * from "./mirror.ts";
 export type * from "./position.ts";
 export { STRUT_TOP, TRAILING_ARM } from "./positions/joint-positions.ts";
 export * from "./positions/positions-of.ts";
+export * from "./reading-places.ts";
 export * from "./seat.ts";
 export * from "./silhouette.ts";
 export * from "./tyre-size.ts";

@@ -82,11 +82,13 @@ const judged = (positions: readonly Position[], looks: readonly StoredLook[], wo
   );
 };
 
+const nothingDecided = { declined: [], agreed: [], fixed: [] };
+
 describe("remedies on file", () => {
   it.each(cars)("of %s cure the worst sign of every position at once", (_, family) => {
     const work = workOf(family);
     const positions = positionsOf(family);
-    const { remedies, uncured } = deriveRemedies(work, judged(positions, worstLooks(positions), work));
+    const { remedies, uncured } = deriveRemedies(work, judged(positions, worstLooks(positions), work), nothingDecided);
     expect(uncured.map(({ place }) => place)).toEqual([]);
     expect(remedies.length).toBeGreaterThan(20);
     for (const remedy of remedies) {

@@ -2,7 +2,7 @@ import loadHighs from "highs";
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { highsSolver } from "#engines/planning";
-import type { Family, FamilyWork, Operation } from "#vehicle";
+import type { Family, FamilyWork, Operation, QuantityName } from "#vehicle";
 import type { VisitRecord } from "../../src/casework/cases/appraise.ts";
 import type { LookContent, StoredLook } from "../../src/casework/cases/look.ts";
 
@@ -148,7 +148,7 @@ export function look(place: string, content: LookContent): StoredLook {
 }
 
 export const reading = (
-  quantity: "thickness" | "lost-travel",
+  quantity: QuantityName,
   value: number,
   u: number,
   point: string | null = null,

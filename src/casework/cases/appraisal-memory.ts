@@ -3,7 +3,7 @@ import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect, FaultQuestion } from "../fault-effect.ts";
 import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
 import type { SuspectWord, SymptomEntry } from "./documents.ts";
-import type { PlaceFinding } from "./judge-place.ts";
+import type { PlaceFinding } from "./place-finding.ts";
 
 /** Answers that take a while, kept for as long as nothing they hang on has changed. */
 export interface AppraisalMemory {
@@ -35,7 +35,7 @@ export function createMemory(): AppraisalMemory {
       return effect;
     },
     suspects: (entries, findings, said) => {
-      const key = JSON.stringify([entries, said, findings.map((f) => [f.place, f.grade, f.found])]);
+      const key = JSON.stringify([entries, said, findings.map((f) => [f.place, f.grade, f.found, f.reasons])]);
       if (suspected?.key !== key) suspected = { key, answer: findSuspects(entries, findings, said) };
       return suspected.answer;
     },

@@ -1,17 +1,20 @@
 import type { ProgrammeSolver } from "#engines/planning";
 import { cornerOf, type Family, type Position, positionsOf } from "#vehicle";
 import type { FaultEffect } from "../fault-effect.ts";
+import { judgeReadings } from "../readings/judge-readings.ts";
+import { meaningOf, type ReadingMeaning } from "../readings/what-it-can-mean.ts";
 import { acceptedRemedies } from "../suspects/suspect-words.ts";
 import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
 import { looksAsFound } from "./as-found.ts";
 import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
 import { planFromNow } from "./check-plan-visits.ts";
+import type { CoveredRemedy } from "./covered-remedies.ts";
 import type { PlanDocument } from "./documents.ts";
 import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
-import { judgePositions } from "./judge-looks.ts";
-import type { PlaceFinding } from "./judge-place.ts";
+import { CONFIDENCE, judgePositions } from "./judge-looks.ts";
+import type { PlaceFinding } from "./place-finding.ts";
 import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { tornGrade } from "./signs.ts";
@@ -21,16 +24,19 @@ import type { VisitRecord } from "./visit-record.ts";
 export type { VisitRecord } from "./visit-record.ts";
 
 /** A finding with what the fault does, where the linkage can compute it. */
-export interface AppraisedFinding extends PlaceFinding {
+export interface AppraisedFinding extends PlaceFinding, ReadingMeaning {
   readonly effect: FaultEffect | null;
 }
 
 export interface Appraisal {
   readonly findings: readonly AppraisedFinding[];
+  /** Places of the drawing nobody has looked at. */
   readonly notLookedAt: number;
   readonly remedies: readonly CarRemedy[];
   /** Findings no remedy on file cures. */
   readonly uncured: readonly PlaceFinding[];
+  /** Remedies left out because another one does their work too. */
+  readonly covered: readonly CoveredRemedy[];
   readonly plan: VisitPlan;
   readonly planDocument: PlanDocument;
   readonly suspects: CarSuspects;
@@ -74,17 +80,30 @@ export function appraiseVisit(
   const { family, work } = record;
   const positions = family ? positionsOf(family) : [];
   const judge = (looks: VisitRecord["looks"]) => judgePositions(positions, looks, record.past, work);
-  const findings = judge(looksAsFound(record.looks, record.jobCard, judge)).map((finding, i): AppraisedFinding => {
+  const asFound = looksAsFound(record.looks, record.jobCard, judge);
+  const judged = [
+    ...judge(asFound),
+    ...(family
+      ? judgeReadings({ ...record, family, looks: asFound, settled: record.visit.settled, confidence: CONFIDENCE })
+      : []),
+  ];
+  const findings = judged.map((finding, i): AppraisedFinding => {
     const position = positions[i];
-    return { ...finding, effect: family && position ? effectOf(family, position, finding, memory) : null };
+    return {
+      ...finding,
+      ...meaningOf(finding, judged),
+      effect: family && position ? effectOf(family, position, finding, memory) : null,
+    };
   });
-  findings.sort((a, b) => (b.grade ?? -1) - (a.grade ?? -1));
-  const { remedies, uncured } = deriveRemedies(work, findings);
+  findings.sort((a, b) => rankOf(b) - rankOf(a));
   const { odometerKm } = record.visit;
   const planDocument = record.plan === null ? usualPlan(odometerKm ?? 0) : planFromNow(record.plan, odometerKm);
+  const { remedies, uncured, covered } = deriveRemedies(work, findings, planDocument);
   const suspects = memory.suspects(record.enquiry?.symptoms ?? [], findings, record.enquiry?.suspects ?? []);
   const accepted = acceptedRemedies(suspects.suspects, remedies);
-  const plan = family ? planVisits(family, remedies, planDocument, record.rates, solver, accepted) : emptyPlan();
+  const plan = family
+    ? planVisits(family, work.limits, remedies, planDocument, record.rates, solver, accepted)
+    : emptyPlan();
   const agreedNow = plan.remedies
     .filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id))
     .map((r) => r.remedy);
@@ -118,9 +137,10 @@ export function appraiseVisit(
   });
   return {
     findings,
-    notLookedAt: findings.length - seen.length,
+    notLookedAt: findings.filter((f) => f.grade === null && !f.notKnown).length,
     remedies,
     uncured,
+    covered,
     plan,
     planDocument,
     suspects,
@@ -131,6 +151,9 @@ export function appraiseVisit(
     stages,
   };
 }
+
+/** Order of the findings: worst first, then what was read and is not known, then what nobody looked at. */
+const rankOf = ({ grade, notKnown }: PlaceFinding): number => grade ?? (notKnown ? -1 : -2);
 
 /** What a torn or loose joint does, where the linkage knows the joint and the finding is worth telling. */
 function effectOf(

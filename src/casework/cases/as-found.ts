@@ -1,11 +1,14 @@
+import { findReadingPlace } from "#vehicle";
+import { isAfterWork, lastWorkAt } from "./as-left.ts";
 import type { JobCardDocument } from "./documents.ts";
-import type { PlaceFinding } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
 import { secondsOf } from "./moment.ts";
+import type { PlaceFinding } from "./place-finding.ts";
 
 /**
  * Looks that say how the car came. Once work has begun, a look at a place with a finding tells how it was left, so that
- * what was agreed to does not vanish with its cure; what is found elsewhere meanwhile counts.
+ * what was agreed to does not vanish with its cure; what is found elsewhere meanwhile counts. Heights, pressures and
+ * alignment read after the last signed work are how the car leaves, whatever they were before.
  * @param judge what follows from looks, place by place
  */
 export function looksAsFound(
@@ -19,5 +22,8 @@ export function looksAsFound(
   const before = looks.filter((l) => !(secondsOf(l.at) > begun));
   if (before.length === looks.length) return looks;
   const found = new Set(judge(before).flatMap((f) => ((f.grade ?? 0) > 0 ? [f.place] : [])));
-  return looks.filter((l) => before.includes(l) || !found.has(l.place));
+  const lastWork = lastWorkAt(jobCard);
+  return looks.filter((l) =>
+    findReadingPlace(l.place) === null ? before.includes(l) || !found.has(l.place) : !isAfterWork(l, lastWork),
+  );
 }

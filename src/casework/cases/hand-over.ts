@@ -1,7 +1,7 @@
 import type { Operation } from "#vehicle";
 import type { HandOverDocument } from "./documents.ts";
 import type { JobCard } from "./job-card.ts";
-import type { PlaceFinding } from "./judge-place.ts";
+import type { PlaceFinding } from "./place-finding.ts";
 import type { CarRemedy } from "./remedies.ts";
 
 /** A check that holds the car until it is met, or passed over by somebody with a reason. */

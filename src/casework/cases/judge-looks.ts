@@ -1,17 +1,12 @@
 import { type Family, type FamilyWork, type Position, positionsOf, workOf } from "#vehicle";
-import { judgePlace, type PlaceFinding } from "./judge-place.ts";
+import { judgePlace } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
+import type { PlaceFinding } from "./place-finding.ts";
 import { groupByPlace } from "./place-looks.ts";
+import { twinPlace } from "./twin-place.ts";
 
 /** Decisions are guarded at this confidence unless set otherwise. */
 export const CONFIDENCE = 0.95;
-
-/** The same place on the other side; null where a place belongs to an axle as a whole. */
-export function twinPlace(place: string): string | null {
-  if (/^(front|rear)-left\//.test(place)) return place.replace("-left/", "-right/");
-  if (/^(front|rear)-right\//.test(place)) return place.replace("-right/", "-left/");
-  return null;
-}
 
 /**
  * What follows from looks at each position, in the order of the positions.

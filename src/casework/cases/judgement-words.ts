@@ -1,4 +1,4 @@
-import type { Reason } from "./judge-place.ts";
+import type { Reason } from "./place-finding.ts";
 import { formatChance } from "./plan-words.ts";
 
 const againstWords = {
@@ -14,6 +14,7 @@ export const reasonHead = ({ judgement }: Reason): string =>
 /** What came of it and how sure: "beyond, 99 % sure", "too close to call: within with 61 %", "not comparable". */
 export function reasonOutcome({ judgement }: Reason): string {
   if (judgement === null) return "";
+  if (judgement.decision === null && "why" in judgement) return "not judged";
   if (judgement.decision === null) return `not comparable: taken ${judgement.reading}, the other ${judgement.other}`;
   const { probabilityWithin: within, decision } = judgement;
   if (decision === "beyond") return `beyond, ${formatChance(1 - within)} sure`;

@@ -1,5 +1,5 @@
 import type { PlanInstance } from "#engines/planning";
-import type { Family, ShopRates } from "#vehicle";
+import type { Family, Limit, ShopRates } from "#vehicle";
 import type { PlanDocument } from "./documents.ts";
 import { remainingLife } from "./remaining-life.ts";
 import type { CarOperation, CarRemedy } from "./remedies.ts";
@@ -34,6 +34,7 @@ export function operationsOf(remedies: readonly CarRemedy[]): PlanInstance["oper
  */
 export function buildInstance(
   family: Family,
+  limits: readonly Limit[],
   remedies: readonly CarRemedy[],
   plan: PlanDocument,
   rates: ShopRates,
@@ -45,7 +46,7 @@ export function buildInstance(
   const wearing: PlanInstance["parts"][number][] = [];
   const due: PlanInstance["upgrades"][number][] = [];
   for (const r of remedies) {
-    const remaining = remainingLife(family, r, startKm);
+    const remaining = remainingLife(family, limits, r, startKm);
     const onlyAt = fixed.get(r.id) ?? null;
     const now = r.grade >= 3 || accepted.has(r.id);
     const item = { id: r.id, price: partsCents(r) / 100, access: r.operations.map((op) => [op.id]), onlyAt };

@@ -7,7 +7,7 @@ import {
   type RemedyPrice,
   solvePlan,
 } from "#engines/planning";
-import type { Family, ShopRates } from "#vehicle";
+import type { Family, Limit, ShopRates } from "#vehicle";
 import { checkPlanVisits, oddityWords } from "./check-plan-visits.ts";
 import type { PlanDocument } from "./documents.ts";
 import { buildInstance, MOST_RISK } from "./plan-instance.ts";
@@ -73,6 +73,7 @@ export const emptyPlan = (): VisitPlan => ({
  */
 export function planVisits(
   family: Family,
+  limits: readonly Limit[],
   remedies: readonly CarRemedy[],
   plan: PlanDocument,
   rates: ShopRates,
@@ -85,7 +86,7 @@ export function planVisits(
   const solved =
     kept.length === 0 || plan.visits.length === 0 || odd.length > 0
       ? null
-      : solveKept(buildInstance(family, kept, plan, rates, new Set(accepted.keys())), solver);
+      : solveKept(buildInstance(family, limits, kept, plan, rates, new Set(accepted.keys())), solver);
   const choices = solved && solved.answer.status !== "infeasible" ? solved.answer.visits : [];
   const visitOf = new Map<string, number>();
   for (const v of choices) for (const id of v.replace) if (!visitOf.has(id)) visitOf.set(id, v.visit - 1);
@@ -96,7 +97,7 @@ export function planVisits(
   });
   const planned = remedies.map((remedy): PlannedRemedy => {
     const visit = visitOf.get(remedy.id) ?? null;
-    const remaining = remainingLife(family, remedy, now);
+    const remaining = remainingLife(family, limits, remedy, now);
     const facts = {
       remedy,
       visit,

@@ -19,6 +19,8 @@ export function formatChance(chance: number): string {
 
 /** How good the plan is: proved, or how far from the best it can be at most. */
 export function planStatusWords(plan: VisitPlan, currency: string): string {
+  if (plan.visits.length === 0 && plan.remedies.length > 0)
+    return "No visits are set, so nothing is planned: set the visits the work can be done at.";
   switch (plan.status) {
     case "optimal":
       return "Best plan, proved: no split of this work over the visits has a lower expected cost.";
@@ -54,10 +56,13 @@ export function waitingWords(planned: PlannedRemedy, plan: VisitPlan, currency: 
   const more = waitingCost(planned, next);
   if (more === null) return "";
   const risk = planned.riskTo[next ?? plan.visits.length] ?? null;
-  const chance = risk === null ? "" : ` The chance that it does not last so long is ${formatChance(risk)}.`;
+  const { sound } = planned.remaining;
+  const least = sound ? "" : "at least ";
+  const chance = risk === null ? "" : ` The chance that it does not last so long is ${least}${formatChance(risk)}.`;
+  const bound = sound ? "" : " It was found worn; the figures are those of a sound part of its distance.";
   return more >= 0
-    ? `Waiting ${where} costs ${formatMoney(more, currency)} more on average.${chance}`
-    : `Waiting ${where} would save ${formatMoney(-more, currency)} on average.${chance}`;
+    ? `Waiting ${where} costs ${least}${formatMoney(more, currency)} more on average.${chance}${bound}`
+    : `Waiting ${where} would save ${sound ? "" : "at most "}${formatMoney(-more, currency)} on average.${chance}${bound}`;
 }
 
 /** What the parts of a visit cost, with what is not on file said. */
@@ -66,11 +71,20 @@ export function partsWords(parts: Cents, complete: boolean, currency: string): s
   return parts === 0 ? "parts not on file" : `parts ${formatMoney(parts, currency)}, some not on file`;
 }
 
-/** How long such parts last from here, and that it is practice, not a count. */
+/** To the next 500 km, below 1 000 km to the next 100. */
+const roundKm = (km: number): number => (km >= 1000 ? Math.round(km / 500) * 500 : Math.round(km / 100) * 100);
+
+/** How long such parts last from here, given the distance they have lasted and what the look says; practice, not a count. */
 export function lifeWords({ halfGoneKm, remaining }: PlannedRemedy): string {
   if (remaining === null || halfGoneKm === null) return "Remaining life: not on file.";
-  const rounded = halfGoneKm >= 1000 ? Math.round(halfGoneKm / 500) * 500 : Math.round(halfGoneKm / 100) * 100;
-  return `Half of such parts are gone within ${formatKm(rounded)} from here, counted from new (${remaining.source}).`;
+  const rounded = roundKm(halfGoneKm);
+  const age =
+    remaining.ageFrom === "wear"
+      ? `It is as far worn as half of such parts are after ${formatKm(roundKm(remaining.ageKm))}; of those that last so far`
+      : `Of such parts that are sound after ${formatKm(remaining.ageKm)}`;
+  const taken = remaining.ageFrom === "wear" ? "" : "; taken as fitted when the car was new";
+  const first = `${age}, half are gone within ${formatKm(rounded)} from here (${remaining.source}${taken}).`;
+  return remaining.sound ? first : `${first} This one was found worn: count on less.`;
 }
 
 /** What the faults a remedy cures do, in a few words: "0.32° further in under braking"; "" where nothing is computed. */

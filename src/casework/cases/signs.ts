@@ -1,4 +1,4 @@
-import type { Grade, PositionKind } from "#vehicle";
+import type { FindingKind, Grade, PositionKind } from "#vehicle";
 import type { SignName } from "./look.ts";
 
 /** What a sign is called on screen and paper. */
@@ -125,8 +125,8 @@ export function signsFor(kind: PositionKind): readonly SignName[] {
 }
 
 /** Grade a sign means on a kind of position; null where the sign says nothing there (or that nobody could look). */
-export function gradeOfSign(kind: PositionKind, sign: SignName): Grade | null {
-  return byKind[kind]?.[sign] ?? null;
+export function gradeOfSign(kind: FindingKind, sign: SignName): Grade | null {
+  return (byKind as Readonly<Partial<Record<FindingKind, GradeTable>>>)[kind]?.[sign] ?? null;
 }
 
 /** Play from which a ball joint that clunks is about to part, metres (workshop-scale, from memory). */

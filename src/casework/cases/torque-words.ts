@@ -1,6 +1,6 @@
 import type { FastenerUse } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
-import { ownerWords } from "./judge-place.ts";
+import { ownerWords } from "./reading-reasons.ts";
 
 const DEGREES = 180 / Math.PI;
 

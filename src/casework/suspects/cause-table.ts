@@ -1,14 +1,20 @@
-import type { AxleName, PositionKind } from "#vehicle";
+import type { AxleName, FindingKind } from "#vehicle";
+import type { SignName } from "../cases/look.ts";
+import type { ReasonSubject } from "../cases/place-finding.ts";
 
 /** A thing that can be behind a complaint, and where on the car it would sit. */
 export interface Cause {
   readonly id: string;
   readonly label: string;
-  /** Kinds of position it can be found at; empty: it has no place on the underside. */
-  readonly kinds: readonly PositionKind[];
+  /** Kinds of place it can be found at; empty: no eye and no reading here tells it. */
+  readonly kinds: readonly FindingKind[];
   /** Part of the position's id that tells its place apart from others of the kind; null = any. */
   readonly match: string | null;
   readonly axle: AxleName | null;
+  /** What tells it where it is a reading out of its limits rather than a thing that is seen; absent: anything found there. */
+  readonly about?: readonly ReasonSubject[];
+  /** The signs that tell it from other causes at the same place; none: no eye tells it. Absent: anything found there. */
+  readonly signs?: readonly SignName[];
 }
 
 /** Causes a chassis workshop meets; source key trade-causes in docs/sources.md (labels and places from memory). */
@@ -77,14 +83,22 @@ export const causes: readonly Cause[] = [
     match: null,
     axle: null,
   },
-  { id: "coil-spring-broken", label: "Coil spring broken", kinds: ["spring"], match: null, axle: null },
-  { id: "coil-spring-sagged", label: "Coil spring sagged", kinds: ["spring"], match: null, axle: null },
+  {
+    id: "coil-spring-broken",
+    label: "Coil spring broken",
+    kinds: ["spring"],
+    match: null,
+    axle: null,
+    signs: ["broken"],
+  },
+  { id: "coil-spring-sagged", label: "Coil spring sagged", kinds: ["spring"], match: null, axle: null, signs: [] },
   {
     id: "spring-seated-wrong-pad-missing",
     label: "Spring seated wrong, pad missing",
     kinds: ["spring"],
     match: null,
     axle: null,
+    signs: ["out-of-place"],
   },
   {
     id: "coilover-collar-or-lock-ring-loose",
@@ -198,9 +212,10 @@ export const causes: readonly Cause[] = [
   {
     id: "tyre-pressure-wrong-or-uneven",
     label: "Tyre pressure wrong or uneven",
-    kinds: ["tyre"],
+    kinds: ["tyre-pressure"],
     match: null,
     axle: null,
+    about: ["pressure"],
   },
   { id: "tyre-mismatch", label: "Tyre mismatch, age or uneven wear", kinds: ["tyre"], match: null, axle: null },
   { id: "wheel-out-of-balance", label: "Wheel out of balance", kinds: ["wheel"], match: null, axle: null },
@@ -218,17 +233,53 @@ export const causes: readonly Cause[] = [
     match: null,
     axle: null,
   },
-  { id: "front-toe-out-of-setting", label: "Front toe out of setting", kinds: [], match: null, axle: null },
-  { id: "front-camber-or-cross-camber", label: "Front camber or cross-camber", kinds: [], match: null, axle: null },
-  { id: "caster-or-cross-caster", label: "Caster or cross-caster", kinds: [], match: null, axle: null },
-  { id: "rear-toe-thrust-angle", label: "Rear toe / thrust angle", kinds: [], match: null, axle: null },
-  { id: "rear-camber-excessive", label: "Rear camber excessive", kinds: [], match: null, axle: null },
+  {
+    id: "front-toe-out-of-setting",
+    label: "Front toe out of setting",
+    kinds: ["alignment"],
+    match: null,
+    axle: "front",
+    about: ["toe", "total-toe"],
+  },
+  {
+    id: "front-camber-or-cross-camber",
+    label: "Front camber or cross-camber",
+    kinds: ["alignment"],
+    match: null,
+    axle: "front",
+    about: ["camber"],
+  },
+  {
+    id: "caster-or-cross-caster",
+    label: "Caster or cross-caster",
+    kinds: ["alignment"],
+    match: null,
+    axle: "front",
+    about: ["caster"],
+  },
+  {
+    id: "rear-toe-thrust-angle",
+    label: "Rear toe / thrust angle",
+    kinds: ["alignment"],
+    match: null,
+    axle: "rear",
+    about: ["toe", "total-toe", "thrust"],
+  },
+  {
+    id: "rear-camber-excessive",
+    label: "Rear camber excessive",
+    kinds: ["alignment"],
+    match: null,
+    axle: "rear",
+    about: ["camber"],
+  },
   {
     id: "ride-height-wrong-for-the-settings",
     label: "Ride height wrong for the settings",
-    kinds: [],
+    kinds: ["ride-height"],
     match: null,
     axle: null,
+    about: ["ride-height"],
   },
   { id: "bent-arm-knuckle-or-strut", label: "Bent arm, knuckle or strut", kinds: [], match: null, axle: null },
   { id: "subframe-shifted", label: "Subframe shifted", kinds: ["subframe-mount"], match: null, axle: null },
@@ -269,7 +320,14 @@ export const causes: readonly Cause[] = [
     match: null,
     axle: null,
   },
-  { id: "air-spring-or-line-leak", label: "Air spring or line leak", kinds: ["spring"], match: null, axle: null },
+  {
+    id: "air-spring-or-line-leak",
+    label: "Air spring or line leak",
+    kinds: ["spring"],
+    match: null,
+    axle: null,
+    signs: [],
+  },
   { id: "compressor-relay-valve-block", label: "Compressor, relay, valve block", kinds: [], match: null, axle: null },
   {
     id: "dust-shield-or-stone-contact",

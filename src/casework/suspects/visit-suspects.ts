@@ -1,8 +1,9 @@
 import { computeSuspects, MOST_SIGNS, type NextLooks, type PlannedLook, rankLooks } from "#engines/diagnosis";
 import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
-import type { PlaceFinding } from "../cases/judge-place.ts";
+import type { PlaceFinding } from "../cases/place-finding.ts";
 import { computeMoves, type Move } from "./answer-moves.ts";
 import type { Cause } from "./cause-table.ts";
+import { isRuledOut, isThere, lookState, placesOfCause } from "./look-state.ts";
 import { buildQuestion, lookSign, type SuspectBasis } from "./suspect-question.ts";
 import { lastWords } from "./suspect-words.ts";
 import { symptoms } from "./symptom-table.ts";
@@ -43,20 +44,6 @@ export interface CarSuspects {
 
 /** Minutes to look at one place (invented). */
 const MINUTES_PER_PLACE = 3;
-/** A finding of this grade counts as "there". */
-const THERE_FROM = 2;
-
-/** Places of a car where a cause can sit. */
-export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): readonly PlaceFinding[] {
-  const match = cause.match === null ? null : new RegExp(cause.match);
-  return findings.filter(
-    (f) =>
-      cause.kinds.includes(f.kind) &&
-      (cause.axle === null || cause.axle === f.axle) &&
-      (match === null || match.test(f.place)),
-  );
-}
-
 /**
  * Suspects behind the complaints of a visit, by exact inference: shares of the complaint table as priors, what was seen
  * at each cause's places as looks; a cause somebody accepted is taken as there, one ruled out as not there. All numbers
@@ -81,7 +68,7 @@ export function findSuspects(
   };
   if (chosen.length === 0) return nothing;
   const words = lastWords(said);
-  const question = buildQuestion(chosen, words, (cause) => lookState(placesOfCause(cause, findings)));
+  const question = buildQuestion(chosen, words, (cause) => lookState(cause, placesOfCause(cause, findings)));
   const { known, model, observation } = question;
   const answer = computeSuspects(model, observation);
   const before = computeSuspects(question.untouched, { complaint: observation.complaint, present: [], absent: [] });
@@ -89,7 +76,7 @@ export function findSuspects(
     return { ...nothing, note: "What was seen cannot all be true under the table of causes: look again." };
   const open: PlannedLook[] = known.flatMap((c) => {
     const places = placesOfCause(c, findings);
-    return question.state.get(c.id) === "open" && places.length > 0 && !words.has(c.id)
+    return question.state.get(c.id) === "open" && places.length > 0 && c.signs?.length !== 0 && !words.has(c.id)
       ? [{ id: c.id, minutes: MINUTES_PER_PLACE * places.length, safety: false, signs: [lookSign(c.id)] }]
       : [];
   });
@@ -107,10 +94,8 @@ export function findSuspects(
         there: s.there,
         before: before.suspects.find((b) => b.cause === s.cause)?.cures ?? 0,
         places: places.map((p) => p.place),
-        speaksFor: places.flatMap((p) => ((p.grade ?? 0) >= THERE_FROM ? [`${p.label}: ${p.found}`] : [])),
-        speaksAgainst: places.flatMap((p) =>
-          p.grade !== null && p.grade < THERE_FROM ? [`${p.label}: ${p.found}`] : [],
-        ),
+        speaksFor: places.flatMap((p) => (cause && isThere(cause, p) ? [`${p.label}: ${p.found}`] : [])),
+        speaksAgainst: places.flatMap((p) => (cause && isRuledOut(cause, p) ? [`${p.label}: ${p.found}`] : [])),
         word: words.get(s.cause) ?? null,
         basis: question.basisOf(s.cause),
         moves: moves.get(s.cause) ?? [],
@@ -126,14 +111,8 @@ export function findSuspects(
 
 /** What a look has answered, in words: the place that shows it, or that none of its places does. */
 function answerWords(cause: Cause, places: readonly PlaceFinding[], state: "there" | "not there"): string {
-  const shown = places.find((p) => (p.grade ?? 0) >= THERE_FROM);
+  const shown = places.find((p) => isThere(cause, p));
   if (state === "there" && shown) return `${shown.label}: ${shown.found}`;
   const count = places.length === 1 ? "its place" : `all ${places.length} places`;
   return `${cause.label}: ${count} looked at, not seen`;
-}
-
-/** What looking has shown: there at one place is enough; not there only when every place was seen. */
-function lookState(places: readonly PlaceFinding[]): "there" | "not there" | "open" {
-  if (places.some((p) => (p.grade ?? 0) >= THERE_FROM)) return "there";
-  return places.length > 0 && places.every((p) => p.grade !== null) ? "not there" : "open";
 }

@@ -8,7 +8,10 @@ import {
   formatKm,
   formatMoney,
   formatNumber,
+  isWorthSaying,
   lifeWords,
+  NOT_KNOWN,
+  notOnFileWords,
   type PlannedRemedy,
   partsWords,
   planStatusWords,
@@ -35,21 +38,32 @@ const placeWords = (place: string): string => {
 const gradeLine = ({ grade, closeToCall }: Pick<AppraisedFinding, "grade" | "closeToCall">): string =>
   grade === null ? NOT_LOOKED_AT : `${gradeWords[grade]}${closeToCall ? `, ${TOO_CLOSE.toLowerCase()}` : ""}`;
 
+const meaningLines = ({ means, advice }: AppraisedFinding): readonly string[] => [
+  ...means.map(
+    ({ label, says, chance }) =>
+      `    can be: ${label.toLowerCase()}${chance === null ? "" : `, ${formatChance(chance)}`}; ${says}`,
+  ),
+  ...(advice === null ? [] : [`    ${advice}`]),
+];
+
 const findingLines = (finding: AppraisedFinding): readonly string[] => [
-  `${gradeLine(finding)}: ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,
+  `${finding.notKnown ? NOT_KNOWN : gradeLine(finding)}: ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,
   ...finding.reasons.flatMap((reason) =>
     reason.judgement === null ? [] : [`    ${reasonHead(reason)}: ${reason.text}; ${reasonOutcome(reason)}`],
   ),
+  ...(finding.caveat === null ? [] : [`    ${finding.caveat}`]),
+  ...meaningLines(finding),
   ...(finding.effect === null ? [] : [`    ${finding.effect.sentence}`, `    ${finding.effect.howSure}`]),
 ];
 
 const findingsText = ({ findings, notLookedAt, uncured }: Appraisal): readonly string[] => {
-  const seen = findings.filter((f) => f.grade !== null);
-  const worth = seen.filter((f) => (f.grade ?? 0) > 0 || f.closeToCall);
+  const seen = findings.filter((f) => f.grade !== null || f.notKnown);
+  const worth = seen.filter(isWorthSaying);
   return [
     ...heading("Findings"),
     ...worth.flatMap(findingLines),
-    `${seen.length - worth.length} places looked at and sound; ${notLookedAt} not looked at.`,
+    `${seen.length - worth.length} places looked at or read and sound; ${notLookedAt} not looked at.`,
+    ...[notOnFileWords(seen)].filter((words) => words !== ""),
     ...(uncured.length === 0 ? [] : [`No remedy on file for: ${uncured.map((f) => f.place).join(", ")}.`]),
   ];
 };
@@ -101,6 +115,7 @@ const planText = (appraisal: Appraisal, currency: string): readonly string[] => 
     ]),
     ...(later.length === 0 ? [] : ["Not within this plan:"]),
     ...later.flatMap((r) => remedyLines(r, appraisal, currency)),
+    ...appraisal.covered.map(({ label, id, why }) => `Left out: ${label} (${id}). ${why}`),
     planStatusWords(plan, currency),
   ];
 };

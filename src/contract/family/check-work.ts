@@ -1,5 +1,5 @@
 import type { Finding } from "#numeric";
-import { idWithoutSide, type Position } from "#vehicle";
+import { idWithoutSide, type Position, readingPlaceNames } from "#vehicle";
 import { checkFastener } from "./check-fastener.ts";
 import { checkSets } from "./check-sets.ts";
 import { familyFinding } from "./family-finding.ts";
@@ -80,7 +80,7 @@ const unknownIds = (
   known: readonly string[],
 ) => given.flatMap((id, index) => unknownId(code, `${path}[${index}]`, id, known));
 
-/** Everything a place may be called on an axle: item, item and detail, kind. */
+/** Everything a place may be called on an axle: item, item and detail, kind; and what is only read. */
 function placesOf(positions: readonly Position[] | null, axle: string | null): readonly string[] | null {
   if (positions === null) return null;
   const here = positions.filter((position) => axle === null || position.axle === axle);
@@ -89,7 +89,7 @@ function placesOf(positions: readonly Position[] | null, axle: string | null): r
     kind,
     ...(detail === null ? [] : [`${item}/${detail}`]),
   ]);
-  return [...new Set(names)];
+  return [...new Set([...names, ...readingPlaceNames])];
 }
 
 function unknownPlace(path: string, place: string, known: readonly string[] | null): Finding[] {

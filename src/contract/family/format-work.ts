@@ -61,14 +61,19 @@ export function formatWork(work: FamilyWork): WorkSheet {
     ),
     ...listed(
       "alignment",
-      work.alignment.map(({ axle, camber, toe, caster, hubToArch, owner, source }) => ({
-        axle,
-        ...degrees("camber_deg", camber),
-        ...degrees("toe_deg", toe),
-        ...degrees("caster_deg", caster),
-        ...(hubToArch !== null && { hub_to_arch_mm: exactMm(hubToArch) }),
-        owner,
-        source,
+      work.alignment.map((target) => ({
+        axle: target.axle,
+        ...degrees("camber_deg", target.camber),
+        ...degrees("toe_deg", target.toe),
+        ...degrees("caster_deg", target.caster),
+        ...(target.hubToArch !== null && { hub_to_arch_mm: exactMm(target.hubToArch) }),
+        ...(target.heightTolerance !== null && { height_tolerance_mm: exactMm(target.heightTolerance) }),
+        ...(target.heightApart !== null && { height_apart_mm: exactMm(target.heightApart) }),
+        ...(target.camberApart !== null && { camber_apart_deg: exactDegrees(target.camberApart) }),
+        ...(target.casterApart !== null && { caster_apart_deg: exactDegrees(target.casterApart) }),
+        ...(target.thrust !== null && { thrust_deg: exactDegrees(target.thrust) }),
+        owner: target.owner,
+        source: target.source,
       })),
     ),
   };

@@ -90,6 +90,9 @@ function readFastener(sheet: NonNullable<Listed<"operations">["fasteners"]>[numb
   };
 }
 
+const orNull = (value: number | null | undefined, read: (value: number) => number): number | null =>
+  typeof value === "number" ? read(value) : null;
+
 function readTarget(sheet: Listed<"alignment">): AlignmentTarget {
   const range = (deg: readonly [number, number] | null | undefined): readonly [number, number] | null =>
     deg ? [radiansFromDegrees(deg[0]), radiansFromDegrees(deg[1])] : null;
@@ -98,7 +101,12 @@ function readTarget(sheet: Listed<"alignment">): AlignmentTarget {
     camber: range(sheet.camber_deg),
     toe: range(sheet.toe_deg),
     caster: range(sheet.caster_deg),
-    hubToArch: typeof sheet.hub_to_arch_mm === "number" ? metresFromMm(sheet.hub_to_arch_mm) : null,
+    hubToArch: orNull(sheet.hub_to_arch_mm, metresFromMm),
+    heightTolerance: orNull(sheet.height_tolerance_mm, metresFromMm),
+    heightApart: orNull(sheet.height_apart_mm, metresFromMm),
+    camberApart: orNull(sheet.camber_apart_deg, radiansFromDegrees),
+    casterApart: orNull(sheet.caster_apart_deg, radiansFromDegrees),
+    thrust: orNull(sheet.thrust_deg, radiansFromDegrees),
     owner: sheet.owner,
     source: sheet.source,
   };

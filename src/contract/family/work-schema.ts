@@ -185,6 +185,8 @@ export const knownFaultSheet = z
   .meta({ id: "known_fault", description: "A weak point of the family." });
 
 const rangeDeg = z.tuple([z.number().min(-45).max(45), z.number().min(-45).max(45)]).nullish();
+const apartMm = z.number().positive().max(200).nullish();
+const apartDeg = z.number().positive().max(10).nullish();
 export const targetSheet = z
   .strictObject({
     axle: z.enum(["front", "rear"]).meta({ description: "Which axle." }),
@@ -201,6 +203,22 @@ export const targetSheet = z
       .max(2000)
       .nullish()
       .meta({ description: "Hub centre to arch, mm: the height the angles belong to. Absent: not on file." }),
+    height_tolerance_mm: apartMm.meta({
+      description:
+        "How far a height may be from hub_to_arch_mm, mm up or down. Absent: heights are not held against it.",
+    }),
+    height_apart_mm: apartMm.meta({
+      description: "How far heights left and right may differ, mm. Absent: not on file.",
+    }),
+    camber_apart_deg: apartDeg.meta({
+      description: "How far camber left and right may differ, degrees. Absent: not on file.",
+    }),
+    caster_apart_deg: apartDeg.meta({
+      description: "How far caster left and right may differ, degrees. Absent: not on file.",
+    }),
+    thrust_deg: apartDeg.meta({
+      description: "How far the axle may point to one side, degrees. Absent: not on file.",
+    }),
     owner,
     source,
   })

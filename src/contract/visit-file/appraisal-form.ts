@@ -49,18 +49,31 @@ const formatFinding = (finding: AppraisedFinding): Wire => ({
   place: finding.place,
   label: finding.label,
   grade: finding.grade,
+  not_known: finding.notKnown,
   too_close_to_call: finding.closeToCall,
   found: finding.found,
   limit: finding.limitWords,
   how_sure: finding.howSure,
-  reasons: finding.reasons.map(({ text, grade, closeToCall, judgement }) => ({
+  caveat: finding.caveat,
+  reasons: finding.reasons.map(({ about, text, grade, closeToCall, judgement, towards }) => ({
+    about,
     text,
     grade,
     too_close_to_call: closeToCall,
+    towards,
     against: judgement?.against ?? null,
     decision: judgement?.decision ?? null,
     probability_within: judgement && "probabilityWithin" in judgement ? judgement.probabilityWithin : null,
   })),
+  means: finding.means.map(({ cause, label, state, says, places, chance }) => ({
+    cause,
+    label,
+    state,
+    says,
+    places,
+    chance,
+  })),
+  advice: finding.advice,
   effect: finding.effect && formatEffect(finding.effect),
 });
 
@@ -133,8 +146,8 @@ const formatAsLeft = ({ place, label, quantity, asFound, asLeft }: AsLeft): Wire
 
 /** An appraisal as JSON: units in the keys, chances from 0 to 1, money in hundredths of the currency without tax. */
 export const formatAppraisal = (appraisal: Appraisal): Wire => ({
-  findings: appraisal.findings.filter((f) => f.grade !== null).map(formatFinding),
-  not_looked_at: appraisal.findings.filter((f) => f.grade === null).map((f) => f.place),
+  findings: appraisal.findings.filter((f) => f.grade !== null || f.notKnown).map(formatFinding),
+  not_looked_at: appraisal.findings.filter((f) => f.grade === null && !f.notKnown).map((f) => f.place),
   no_remedy_on_file: appraisal.uncured.map((f) => f.place),
   suspects: formatSuspects(appraisal.suspects),
   plan: formatPlan(appraisal),

@@ -45,13 +45,20 @@ const formatRemedy = (planned: PlannedRemedy): Wire => ({
   price_complete: planned.priceComplete,
   half_gone_km: planned.halfGoneKm,
   life_source: planned.remaining?.source ?? null,
+  lasted_km: planned.remaining?.ageKm ?? null,
+  lasted_from: planned.remaining?.ageFrom ?? null,
+  found_sound: planned.remaining?.sound ?? null,
   risk_to: planned.riskTo,
   alternatives: planned.alternatives.map(({ visit, cost }) => ({ visit, cost_cents: cost })),
   why: planned.why,
 });
 
 /** The plan as JSON; `visit` is the index of a visit, null where a remedy is not within the plan. */
-export const formatPlan = ({ plan, planDocument }: Pick<Appraisal, "plan" | "planDocument">): Wire => ({
+export const formatPlan = ({
+  plan,
+  planDocument,
+  covered,
+}: Pick<Appraisal, "plan" | "planDocument" | "covered">): Wire => ({
   status: plan.status,
   cost_cents: plan.cost,
   bound_cents: plan.bound,
@@ -59,4 +66,5 @@ export const formatPlan = ({ plan, planDocument }: Pick<Appraisal, "plan" | "pla
   horizon_km: planDocument.horizonKm,
   visits: plan.visits.map(formatVisit),
   remedies: plan.remedies.map(formatRemedy),
+  left_out: covered.map(({ id, label, by, why }) => ({ remedy: id, label, by, why })),
 });

@@ -198,7 +198,7 @@ export function axleJobs(axle: AxleName, hours: AxleHours): JobRow[] {
         support: "Final drive on a jack with a wide head",
         loosens: ["subframe", toe],
         aligns: true,
-        parts: [["final-drive-mount", 1]],
+        parts: [["final-drive-mount", 2]],
       },
       {
         ...at,

@@ -79,16 +79,33 @@ export function workSheetOf(rows: WorkRows): object {
         needs_alignment: true,
         source: INVENTED,
       },
+      {
+        id: "set-tyre-pressures",
+        label: "Four tyres: set the pressures, cold",
+        hours: 0.12,
+        scope: "car",
+        phase: "chassis",
+        source: INVENTED,
+      },
     ],
-    remedies: rows.jobs.map((job) => ({
-      id: `${job.axle}-${job.id}`,
-      label: `${job.label}, ${job.axle}`,
-      axle: job.axle,
-      cures: job.cures,
-      operations: [`${job.verb}-${job.axle}-${job.id}`, ...(job.aligns ? ["align-four-wheels"] : [])],
-      parts: counted(job.parts),
-      pair: job.pair ?? false,
-    })),
+    remedies: [
+      ...rows.jobs.map((job) => ({
+        id: `${job.axle}-${job.id}`,
+        label: `${job.label}, ${job.axle}`,
+        axle: job.axle,
+        cures: job.cures,
+        operations: [`${job.verb}-${job.axle}-${job.id}`, ...(job.aligns ? ["align-four-wheels"] : [])],
+        parts: counted(job.parts),
+        pair: job.pair ?? false,
+      })),
+      { id: "alignment", label: "Alignment, all four wheels", cures: ["alignment"], operations: ["align-four-wheels"] },
+      {
+        id: "tyre-pressures",
+        label: "Tyre pressures, set cold",
+        cures: ["tyre/pressure"],
+        operations: ["set-tyre-pressures"],
+      },
+    ],
     parts: [
       ...rows.parts.map(([id, label, price, kind]) => ({ id, label, price_cents: price, kind: kind ?? "part" })),
       ...rows.sets.map(([id, label, price, contents]) => ({

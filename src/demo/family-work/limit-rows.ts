@@ -7,6 +7,8 @@ export interface LimitFigures {
   readonly rearDisc: number;
   readonly discRunOut: number;
   readonly pads: number;
+  /** Cold pressures from and to, bar. */
+  readonly pressures: { readonly front: readonly [number, number]; readonly rear: readonly [number, number] };
   readonly ballJoints: readonly (readonly [axle: "front" | "rear", place: string, play: number, state: string])[];
   readonly bushes: readonly (readonly [axle: "front" | "rear", place: string, lostTravel: number])[];
   readonly bearingPlay: number;
@@ -37,6 +39,16 @@ export function limitRows(figures: LimitFigures): object[] {
     { place: "disc/runout", quantity: "run-out", upper_mm: figures.discRunOut, ...maker, grade: "plan" },
     { place: "pads/thickness", quantity: "pad-thickness", lower_mm: figures.pads, ...maker, grade: "repair-first" },
     { place: "pads/thickness", quantity: "pad-thickness", lower_mm: 4.5, ...workshop, grade: "watch" },
+    ...(["front", "rear"] as const).map((axle) => ({
+      place: "tyre/pressure",
+      axle,
+      quantity: "pressure",
+      lower_bar: figures.pressures[axle][0],
+      upper_bar: figures.pressures[axle][1],
+      load_state: "standing",
+      ...maker,
+      grade: "plan",
+    })),
     { place: "tyre/tread", quantity: "tread", lower_mm: 1.8, ...law, grade: "repair-first" },
     { place: "tyre/tread", quantity: "tread", lower_mm: 3.4, ...workshop, grade: "plan" },
     { place: "caliper/guides", quantity: "slide-force", upper_n: 85, ...workshop, grade: "plan" },

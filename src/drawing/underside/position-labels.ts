@@ -1,4 +1,4 @@
-import { type Family, gradeWords, type Position, positionsOf } from "#vehicle";
+import { type Family, findReadingPlace, gradeWords, type Position, positionsOf } from "#vehicle";
 import { hasFinding, linesOf, type PositionStates } from "../below/position-state.ts";
 import { type LabelColumn, type LabelPlacement, type PlacedLabel, placeInColumn } from "../labels/place-labels.ts";
 import type { Spot } from "../path.ts";
@@ -25,10 +25,13 @@ const PORT_TO_KNEE = 14;
 
 const lineHeight = (type: TypeScale): number => Math.round(faces[type].label.size * 1.18);
 
-const cornerWords = ({ axle, side }: Position): string => (side === null ? `${axle} axle` : `${axle} ${side}`);
+/** What a full name is made of. */
+type Named = Pick<Position, "axle" | "side" | "label">;
+
+const cornerWords = ({ axle, side }: Named): string => (side === null ? `${axle} axle` : `${axle} ${side}`);
 
 /** A position by its full name: "Rear left, trailing link, front bush". */
-export function fullName(position: Position): string {
+export function fullName(position: Named): string {
   const where = cornerWords(position);
   const label = position.label.charAt(0).toLowerCase() + position.label.slice(1);
   return `${where.charAt(0).toUpperCase()}${where.slice(1)}, ${label}`;
@@ -39,10 +42,10 @@ export function positionWithId(family: Family, id: string): Position | null {
   return positionsOf(family).find((candidate) => candidate.id === id) ?? null;
 }
 
-/** The full name of the position with this id; the id itself where the family has none. */
+/** The full name of the place with this id, one that is only read too; the id itself where the family has none. */
 export function positionName(family: Family, id: string): string {
-  const position = positionWithId(family, id);
-  return position === null ? id : fullName(position);
+  const place = positionWithId(family, id) ?? findReadingPlace(id);
+  return place === null ? id : fullName(place);
 }
 
 /** What is known of a position in words: "repair first, torn, 4.6 mm", or "not looked at". */

@@ -1,5 +1,5 @@
 import type { Axle, Family } from "../family.ts";
-import type { FamilyWork, Operation } from "../family-work.ts";
+import type { FamilyWork, Operation, RemedyTemplate } from "../family-work.ts";
 import { positionsOfAxle } from "../positions/positions-of.ts";
 import { axleJobs, memberJobs, springJobs } from "./usual-chassis-jobs.ts";
 import { usualAccess } from "./usual-hours.ts";
@@ -22,6 +22,21 @@ const align: Operation = {
   source: INVENTED,
 };
 
+const pressures: Operation = {
+  ...align,
+  id: "set-tyre-pressures",
+  label: "Four tyres: set the pressures, cold",
+  hours: 0.1,
+  phase: "chassis",
+  needsAlignment: false,
+};
+
+/** What sets what is only read: done once for the whole car, without a part. */
+const settings: readonly RemedyTemplate[] = [
+  { id: "alignment", label: "Alignment, all four wheels", cures: ["alignment"], operations: [align.id] },
+  { id: "tyre-pressures", label: "Tyre pressures, set cold", cures: ["tyre/pressure"], operations: [pressures.id] },
+].map((setting) => ({ ...setting, axle: null, parts: [], pair: false }));
+
 /**
  * What is usual for the layouts of a family: every position of its axles is cured by a remedy. Hours are invented start
  * values, limits are practice or memory, prices and torques are not on file; nothing here claims to be measured.
@@ -32,8 +47,8 @@ export function usualWork(family: Family): FamilyWork {
     origin: "usual",
     limits: usualLimits,
     access: usualAccess(family.front, family.rear),
-    operations: [...jobs.map(({ axle, job }) => operationOf(axle, job)), align],
-    remedies: jobs.map(({ axle, job }) => remedyOf(axle, job)),
+    operations: [...jobs.map(({ axle, job }) => operationOf(axle, job)), align, pressures],
+    remedies: [...jobs.map(({ axle, job }) => remedyOf(axle, job)), ...settings],
     parts: [...new Map(jobs.flatMap(({ axle, job }) => partsOf(axle, job).map((part) => [part.id, part]))).values()],
     knownFaults: [],
     alignment: [],

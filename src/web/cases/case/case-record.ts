@@ -1,4 +1,4 @@
-import type { DocumentBodies, DocumentKind, StoredLook } from "#casework";
+import { type DocumentBodies, type DocumentKind, looksBefore, type StoredLook } from "#casework";
 import { readBody, type StoredDocumentSheet, type WireBody } from "#contract";
 import { documentKey, looksInOrder, type UnsentDocument, type UnsentLook } from "../unsent/entry.ts";
 import type { OutboxState } from "../unsent/outbox.ts";
@@ -25,7 +25,7 @@ export interface CaseRecord {
   readonly looks: readonly StoredLook[];
   /** The visit before this one. */
   readonly pastVisit: DocumentBodies["visit"] | null;
-  /** Looks of all visits before this one, in the order they were stored. */
+  /** Looks of all visits before this one, in the order they were stored; heights that had not settled are left out. */
   readonly past: readonly StoredLook[];
 }
 
@@ -141,10 +141,13 @@ export const readCaseRecord = (loaded: LoadedCase, state: OutboxState): CaseReco
     settingsSaved: versionOnRecord("settings", loaded, state),
     looks: looksOf([loaded.visitId], loaded, state),
     pastVisit: last === undefined ? null : readBody("visit", last.visit.document),
-    past: looksOf(
-      before.map(({ visit: { id } }) => id),
-      loaded,
-      state,
+    past: looksBefore(
+      looksOf(
+        before.map(({ visit: { id } }) => id),
+        loaded,
+        state,
+      ),
+      before.map(({ visit: { id, document } }) => ({ id, body: readBody("visit", document) })),
     ),
   };
 };

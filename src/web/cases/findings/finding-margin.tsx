@@ -1,5 +1,5 @@
 import { Link } from "@tanstack/react-router";
-import type { AppraisedFinding, CarRemedy, FaultEffect } from "#casework";
+import { type AppraisedFinding, type CarRemedy, type FaultEffect, findReadingPlace, NOT_KNOWN } from "#casework";
 import { positionName } from "#drawing";
 import type { Family } from "../../car.ts";
 import { RUNG_WORDS } from "../../effect/figure-facts.tsx";
@@ -8,6 +8,7 @@ import { Headline } from "../../geometry/headline.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
 import { GradeLine } from "../appraisal/grade-words.tsx";
 import { ReasonLine } from "./reason-line.tsx";
+import { WhatItCanMean } from "./what-it-can-mean.tsx";
 
 /** What the fault does to the car: the sentence, and every figure of it, each opening. */
 const EffectFacts = ({ effect }: { readonly effect: FaultEffect }) => (
@@ -40,7 +41,11 @@ interface FindingMarginProps {
 export const FindingMargin = ({ visitId, family, finding, remedy }: FindingMarginProps) => (
   <>
     <div className="margin-top">
-      <GradeLine grade={finding.grade} close={finding.closeToCall} />
+      {finding.notKnown ? (
+        <span className="margin-grade">{NOT_KNOWN}</span>
+      ) : (
+        <GradeLine grade={finding.grade} close={finding.closeToCall} />
+      )}
     </div>
     <h2 className="heading">{positionName(family, finding.place)}</h2>
     <p className="margin-lead">{finding.found}</p>
@@ -51,15 +56,23 @@ export const FindingMargin = ({ visitId, family, finding, remedy }: FindingMargi
     {finding.howSure === "" || finding.effect !== null ? null : (
       <MarginSection title="How sure">{finding.howSure}</MarginSection>
     )}
+    {finding.caveat === null ? null : <p className="margin-notice">{finding.caveat}</p>}
+    {finding.means.length === 0 && finding.advice === null ? null : <WhatItCanMean finding={finding} />}
     {finding.effect === null ? null : <EffectFacts effect={finding.effect} />}
     <MarginSection title="What cures it">{remedy === null ? "No remedy on file." : remedy.label}</MarginSection>
     <p className="margin-links">
       <Link to="/cases/$visit/plan" params={{ visit: visitId }}>
         See the plan
       </Link>
-      <Link to="/cases/$visit/underside" params={{ visit: visitId }}>
-        Look again
-      </Link>
+      {findReadingPlace(finding.place) === null ? (
+        <Link to="/cases/$visit/underside" params={{ visit: visitId }}>
+          Look again
+        </Link>
+      ) : (
+        <Link to="/cases/$visit/readings" params={{ visit: visitId }}>
+          Read again
+        </Link>
+      )}
     </p>
   </>
 );

@@ -1,13 +1,12 @@
 import { Link, useNavigate, useSearch } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
 import type { Appraisal } from "#casework";
-import { symptoms } from "#casework";
+import { isWorthSaying, notOnFileWords, symptoms } from "#casework";
 import { drawUnderside } from "#drawing";
 import type { Family } from "../../car.ts";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
-import { isWorthSaying } from "../appraisal/worth-saying.ts";
 import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { statesOfFindings } from "../case/states-of-looks.ts";
@@ -97,6 +96,7 @@ const FindingsSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal
   const [scale, setScale] = useState<string | null>(null);
   const worth = appraisal.findings.filter(isWorthSaying);
   const seen = appraisal.findings.length - appraisal.notLookedAt;
+  const notOnFile = notOnFileWords(appraisal.findings);
   const selectPlace = useCallback((place: string) => select({ at: place }), [select]);
   const complaint = complaintWords(of);
   return (
@@ -123,7 +123,8 @@ const FindingsSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal
             <h2>What was found</h2>
             <FoundRows family={family} findings={worth} selected={at} onSelect={selectPlace} />
             <p className="label found-rest">
-              {seen - worth.length} places looked at and sound; {appraisal.notLookedAt} not looked at.{" "}
+              {seen - worth.length} places looked at or read and sound; {appraisal.notLookedAt} not looked at.{" "}
+              {notOnFile}{" "}
               <Link to="/cases/$visit/underside" params={{ visit: of.held.visitId }}>
                 Add what you saw
               </Link>

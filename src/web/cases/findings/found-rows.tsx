@@ -1,4 +1,4 @@
-import type { AppraisedFinding } from "#casework";
+import { type AppraisedFinding, NOT_KNOWN } from "#casework";
 import { positionName } from "#drawing";
 import type { Family } from "../../car.ts";
 import { GradeMark } from "../../scene/grade-mark.tsx";
@@ -28,8 +28,11 @@ export const FoundRows = ({ family, findings, selected, onSelect }: FoundRowsPro
             <span className="found-name">{positionName(family, finding.place)}</span>
             <span className="label">{finding.found}</span>
             {finding.limitWords === null ? null : <span className="note">{finding.limitWords}</span>}
+            {finding.caveat === null ? null : <span className="note">{finding.caveat}</span>}
           </span>
-          <span className="found-grade label">{gradeLine({ grade: finding.grade, close: finding.closeToCall })}</span>
+          <span className="found-grade label">
+            {finding.notKnown ? NOT_KNOWN : gradeLine({ grade: finding.grade, close: finding.closeToCall })}
+          </span>
         </button>
       </li>
     ))}

@@ -19,6 +19,11 @@ const inputsOf = (reason: Reason): readonly (readonly [string, string])[] => {
   ];
 };
 
+const sourceOf = (judgement: NonNullable<Reason["judgement"]>): string => {
+  if ("why" in judgement) return "not on file";
+  return judgement.against === "limit" && judgement.decision !== null ? judgement.source : "from memory";
+};
+
 /** One thing that speaks for a grade; a reading opens to inputs, relation and source. */
 export const ReasonLine = ({ reason, finding }: { readonly reason: Reason; readonly finding: PlaceFinding }) => {
   const { judgement } = reason;
@@ -41,14 +46,12 @@ export const ReasonLine = ({ reason, finding }: { readonly reason: Reason; reado
         <dl>
           <div>
             <dt className="note">Relation</dt>
-            <dd>{RELATIONS[judgement.against]}</dd>
+            <dd>{"why" in judgement ? "None: it was held against nothing." : RELATIONS[judgement.against]}</dd>
           </div>
           <div>
             <dt className="note">Source</dt>
             <dd>
-              <SourceWords
-                line={judgement.against === "limit" && judgement.decision !== null ? judgement.source : "from memory"}
-              />
+              <SourceWords line={sourceOf(judgement)} />
             </dd>
           </div>
         </dl>
