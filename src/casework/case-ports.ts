@@ -34,6 +34,9 @@ export interface CaseStore {
   loadLooks(filter: { readonly visit: string } | { readonly car: string }): Promise<readonly StoredLook[]>;
 }
 
+/** No photo larger than this is kept: larger than any of a phone or camera worth keeping here (invented bound). */
+export const largestPhotoBytes = 40 * 1024 * 1024;
+
 /** Photos by the SHA-256 of their bytes. */
 export interface PhotoStore {
   /** Writes the bytes whole or not at all and returns their hash; the same bytes again change nothing. */

@@ -1,14 +1,15 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export { findReadingPlace } from "#vehicle";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
+export { largestPhotoBytes } from "./case-ports.ts";
 export { type AppraisalMemory, createMemory } from "./cases/appraisal-memory.ts";
 export {
   type Appraisal,
   type AppraisedFinding,
   appraiseVisit,
-  usualPlan,
 } from "./cases/appraise.ts";
 export type { AsLeft } from "./cases/as-left.ts";
+export { type CarToday, computeCarToday } from "./cases/car-today.ts";
 export { type Caution, cautionsFor } from "./cases/cautions.ts";
 export { checkPlanVisits, oddityWords, type PlanOddity, planFromNow } from "./cases/check-plan-visits.ts";
 export type { CoveredRemedy } from "./cases/covered-remedies.ts";
@@ -53,6 +54,7 @@ export {
 } from "./cases/standard-readings.ts";
 export { fastenerWords, torqueWords } from "./cases/torque-words.ts";
 export { twinPlace } from "./cases/twin-place.ts";
+export { usualPlan, withUsualVisits } from "./cases/usual-plan.ts";
 export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
 export { isWorthSaying, NOT_KNOWN, notOnFileWords } from "./cases/worth-saying.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
@@ -68,6 +70,7 @@ export {
 export { conditionWords } from "./fault/phrases.ts";
 export type * from "./fault-effect.ts";
 export type * from "./ports.ts";
+export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";
 export type { Meaning } from "./readings/what-it-can-mean.ts";
 export type { Move } from "./suspects/answer-moves.ts";
 export type { SuspectBasis } from "./suspects/suspect-question.ts";

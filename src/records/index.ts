@@ -16,6 +16,6 @@ export { openFamilyFiles } from "./family-files.ts";
 export { openRecords, type Records } from "./open-records.ts";
 export { type KeptPhoto, PhotoFiles } from "./photos/photo-files.ts";
 export { type PhotoKind, tellPhoto } from "./photos/photo-kind.ts";
-export { largestPhotoBytes, photoTooLarge } from "./photos/photo-trouble.ts";
+export { photoTooLarge } from "./photos/photo-trouble.ts";
 export { type RecordsFinding, RecordsTrouble } from "./records-trouble.ts";
 export { salvageRecords } from "./salvage-records.ts";

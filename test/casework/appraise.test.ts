@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
+import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
 import { priceVisit } from "../../src/casework/cases/price-visit.ts";
+import { usualPlan } from "../../src/casework/cases/usual-plan.ts";
 import { symptoms } from "../../src/casework/suspects/symptom-table.ts";
 import { findSuspects } from "../../src/casework/suspects/visit-suspects.ts";
 import { look, rates, reading, record, solver, work } from "./made-visit.ts";

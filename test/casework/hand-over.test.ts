@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
+import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
 import type { HandOverDocument, StepRecord } from "../../src/casework/cases/documents.ts";
 import { secondsOf } from "../../src/casework/cases/moment.ts";
+import { usualPlan } from "../../src/casework/cases/usual-plan.ts";
 import { look, rates, reading, record, solver } from "./made-visit.ts";
 
 const at = "2026-03-12T12:00:00Z";
@@ -48,6 +49,7 @@ describe("checks that hold the car, each by itself", () => {
       "pedal",
       "road-test",
       "alignment",
+      "as-left",
     ]);
   });
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { appraiseVisit, usualPlan } from "../../src/casework/cases/appraise.ts";
+import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
 import { planStatusWords, waitingCost, waitingWords } from "../../src/casework/cases/plan-words.ts";
 import { remedyPriceLines, visitPriceLines } from "../../src/casework/cases/price-lines.ts";
+import { usualPlan } from "../../src/casework/cases/usual-plan.ts";
 import { look, ouzel, reading, record, solver } from "./made-visit.ts";
 
 const TRAILING = "trailing-bushes@rear";

@@ -2,7 +2,8 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, describe, expect, it } from "vitest";
-import { largestPhotoBytes, PhotoFiles, RecordsTrouble, tellPhoto } from "#records";
+import { largestPhotoBytes } from "#casework";
+import { PhotoFiles, RecordsTrouble, tellPhoto } from "#records";
 import { makeFolder } from "./data-folders.ts";
 import { beginnings, pngOf } from "./made-photos.ts";
 

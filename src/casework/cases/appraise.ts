@@ -1,13 +1,14 @@
 import type { ProgrammeSolver } from "#engines/planning";
 import { cornerOf, type Family, type Position, positionsOf } from "#vehicle";
 import type { FaultEffect } from "../fault-effect.ts";
+import { type AxleAsLeft, type JudgedAsLeft, judgeAsLeft } from "../readings/judge-as-left.ts";
 import { judgeReadings } from "../readings/judge-readings.ts";
 import { meaningOf, type ReadingMeaning } from "../readings/what-it-can-mean.ts";
 import { acceptedRemedies } from "../suspects/suspect-words.ts";
 import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
 import { looksAsFound } from "./as-found.ts";
-import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
+import { isAfterWork, lastWorkAt } from "./as-left.ts";
 import { planFromNow } from "./check-plan-visits.ts";
 import type { CoveredRemedy } from "./covered-remedies.ts";
 import type { PlanDocument } from "./documents.ts";
@@ -19,6 +20,7 @@ import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { tornGrade } from "./signs.ts";
 import { computeStageMarks, type StageMark } from "./stages.ts";
+import { usualPlan } from "./usual-plan.ts";
 import type { VisitRecord } from "./visit-record.ts";
 
 export type { VisitRecord } from "./visit-record.ts";
@@ -41,7 +43,8 @@ export interface Appraisal {
   readonly planDocument: PlanDocument;
   readonly suspects: CarSuspects;
   readonly jobCard: JobCard;
-  readonly asLeft: readonly AsLeft[];
+  readonly asLeft: readonly JudgedAsLeft[];
+  readonly axlesAsLeft: readonly AxleAsLeft[];
   readonly reteach: readonly ReteachItem[];
   readonly gates: readonly Gate[];
   readonly stages: readonly StageMark[];
@@ -49,24 +52,6 @@ export interface Appraisal {
 
 /** What a torn joint is told under: a firm stop at this wheel (common practice, no source). */
 const USUAL_BRAKING = 2000;
-/** Distance between visits a plan starts from: a yearly service (from memory; the owner's own replaces it). */
-const SERVICE_KM = 15_000;
-
-/** Visits of a plan nobody has changed: now, the next service and the one after. */
-export function usualPlan(odometerKm: number): PlanDocument {
-  return {
-    visits: [
-      { label: "Now", odometerKm },
-      { label: "Next service", odometerKm: odometerKm + SERVICE_KM },
-      { label: "Second service", odometerKm: odometerKm + 2 * SERVICE_KM },
-    ],
-    declined: [],
-    agreed: [],
-    fixed: [],
-    horizonKm: odometerKm + 2.5 * SERVICE_KM,
-  };
-}
-
 /**
  * Findings, suspects, remedies, plan, job card, hand-over and job line of one visit, from its records alone. Pages,
  * command line and paper all show this one answer; the solver ends by itself after a few seconds.
@@ -113,12 +98,14 @@ export function appraiseVisit(
   const alignedAfter = record.looks.some(
     (l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && isAfterWork(l, lastWork),
   );
+  const left = judgeAsLeft({ ...record, settled: record.visit.settled, confidence: CONFIDENCE });
   const gates = deriveGates({
     jobCard,
     remedies: agreedNow,
     findings,
     reteach,
     alignedAfter,
+    beyondAsLeft: left.beyond,
     document: record.handOver,
   });
   const seen = findings.filter((f) => f.grade !== null);
@@ -145,7 +132,8 @@ export function appraiseVisit(
     planDocument,
     suspects,
     jobCard,
-    asLeft: deriveAsLeft(record.looks, record.jobCard),
+    asLeft: left.readings,
+    axlesAsLeft: left.axles,
     reteach,
     gates,
     stages,

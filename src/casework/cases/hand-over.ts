@@ -64,6 +64,8 @@ export interface HandOverFacts {
   readonly reteach: readonly ReteachItem[];
   /** Places with a reading of alignment taken after the work. */
   readonly alignedAfter: boolean;
+  /** Heights and angles read after the work that lie beyond a limit on file, in words. */
+  readonly beyondAsLeft: readonly string[];
   readonly document: HandOverDocument | null;
 }
 
@@ -128,5 +130,14 @@ export function deriveGates(facts: HandOverFacts): readonly Gate[] {
   if (roadTest) gates.push(gate("road-test", "Road test done", roadTest.record !== null, "not signed"));
   if (needsAlignment)
     gates.push(gate("alignment", "Alignment measured after the work", facts.alignedAfter, "no reading after the work"));
+  if (needsAlignment || facts.beyondAsLeft.length > 0)
+    gates.push(
+      gate(
+        "as-left",
+        "Heights and alignment as left are within what is on file",
+        facts.beyondAsLeft.length === 0,
+        facts.beyondAsLeft.join("; "),
+      ),
+    );
   return gates;
 }

@@ -1,6 +1,6 @@
 import type { FastenerUse, Operation } from "#vehicle";
 import type { JobCardDocument, StepRecord } from "./documents.ts";
-import type { CarRemedy } from "./remedies.ts";
+import type { CarAccess, CarRemedy } from "./remedies.ts";
 
 /** One step of a job card, in order. */
 export interface JobStep {
@@ -28,6 +28,9 @@ export interface JobCard {
   }[];
   readonly done: number;
 }
+
+/** The lift as a piece of work of its own: on the card it is the step before everything, and stands there once. */
+const isLift = ({ id, label }: CarAccess): boolean => id === "access/lift@car" || /^lift\b/i.test(label);
 
 const PHASES: readonly Operation["phase"][] = ["chassis", "electrics", "brakes", "alignment"];
 
@@ -60,7 +63,7 @@ export function deriveJobCard(remedies: readonly CarRemedy[], document: JobCardD
   );
   const access = new Map(operations.flatMap((o) => o.access.map((a) => [a.id, a] as const)));
   for (const a of access.values())
-    steps.push(step({ ...plain, id: a.id, kind: "access", label: a.label, place: placeOf(a.id) }));
+    if (!isLift(a)) steps.push(step({ ...plain, id: a.id, kind: "access", label: a.label, place: placeOf(a.id) }));
   for (const o of operations)
     if (o.operation.phase !== "alignment")
       steps.push(

@@ -19,6 +19,7 @@ import {
   reasonHead,
   reasonOutcome,
   torqueWords,
+  usualPlan,
   type VisitRecord,
   waitingWords,
 } from "#casework";
@@ -101,7 +102,10 @@ const remedyLines = (planned: PlannedRemedy, appraisal: Appraisal, currency: str
 const isComplete = ({ remedies }: Appraisal["plan"], visit: number): boolean =>
   remedies.every((r) => r.visit !== visit || r.priceComplete);
 
-const planText = (appraisal: Appraisal, currency: string): readonly string[] => {
+const usualVisits = (odometerKm: number | null): readonly string[] =>
+  usualPlan(odometerKm ?? 0).visits.map((visit) => `${visit.label} at ${formatKm(visit.odometerKm)}`);
+
+const planText = (appraisal: Appraisal, currency: string, odometerKm: number | null): readonly string[] => {
   const { plan } = appraisal;
   const later = plan.remedies.filter((r) => r.visit === null);
   return [
@@ -117,6 +121,9 @@ const planText = (appraisal: Appraisal, currency: string): readonly string[] => 
     ...later.flatMap((r) => remedyLines(r, appraisal, currency)),
     ...appraisal.covered.map(({ label, id, why }) => `Left out: ${label} (${id}). ${why}`),
     planStatusWords(plan, currency),
+    ...(plan.visits.length === 0 && plan.remedies.length > 0
+      ? [`The usual ones: ${usualVisits(odometerKm).join(", ")}.`]
+      : []),
   ];
 };
 
@@ -138,14 +145,18 @@ const jobText = ({ jobCard }: Appraisal): readonly string[] => {
   ];
 };
 
-const handOverText = ({ gates, reteach, asLeft }: Appraisal): readonly string[] => [
+const handOverText = ({ gates, reteach, asLeft, axlesAsLeft }: Appraisal): readonly string[] => [
   ...heading("Hand-over"),
-  ...asLeft.map(({ label, quantity, asFound, asLeft: left }) => {
+  ...asLeft.map(({ label, quantity, asFound, asLeft: left, limitWords, foundDecision, leftDecision }) => {
     const { factor, decimals, unit } = quantityForms[quantity];
     const shown = (value: number | null): string =>
       value === null ? "not taken" : `${formatNumber(value * factor, decimals)} ${unit}`;
-    return `${label}: as found ${shown(asFound)}, as left ${shown(left)}`;
+    const came = (decision: string | null): string => (decision === null ? "" : ` (${decision})`);
+    return `${label}: as found ${shown(asFound)}${came(foundDecision)}, as left ${shown(left)}${came(leftDecision)}; ${limitWords ?? "limit not on file"}`;
   }),
+  ...axlesAsLeft.map(
+    (axle) => `${axle.label}: as found ${axle.asFound ?? "not taken"}; as left ${axle.asLeft ?? "not taken"}`,
+  ),
   ...gates.map(
     (gate) => `${gate.state.replace("-", " ").padEnd(11)} ${gate.label}${gate.why === "" ? "" : `: ${gate.why}`}`,
   ),
@@ -166,7 +177,7 @@ export const formatAppraisalText = (car: CarDocument, record: VisitRecord, appra
       : []),
     ...findingsText(appraisal),
     ...suspectsText(appraisal),
-    ...planText(appraisal, rates.currency),
+    ...planText(appraisal, rates.currency, visit.odometerKm),
     ...jobText(appraisal),
     ...handOverText(appraisal),
   ].join("\n");

@@ -4,6 +4,7 @@ export {
   formatArchiveLine,
   parseArchiveLine,
 } from "./archive-file.ts";
+export { type CarTodaySheet, formatCarToday } from "./car-today-form.ts";
 export { checkMixing } from "./check-mixing.ts";
 export { checkOdometer, type OdometerReading } from "./check-odometer.ts";
 export { checkReading } from "./check-reading.ts";

@@ -1,4 +1,4 @@
-import type { Appraisal, AppraisedFinding, AsLeft, CarSuspects, FaultEffect, Figure, JobCard } from "#casework";
+import type { Appraisal, AppraisedFinding, CarSuspects, FaultEffect, Figure, JobCard, JudgedAsLeft } from "#casework";
 import { readingUnits } from "../cases/reading-unit.ts";
 import { exactMm } from "../family/exact-figure.ts";
 import { formatPlan } from "./plan-form.ts";
@@ -132,7 +132,8 @@ const formatJobCard = (card: JobCard): Wire => ({
   done: card.done,
 });
 
-const formatAsLeft = ({ place, label, quantity, asFound, asLeft }: AsLeft): Wire => {
+const formatAsLeft = (row: JudgedAsLeft): Wire => {
+  const { place, label, quantity, asFound, asLeft, limitWords, foundDecision, leftDecision } = row;
   const { suffix, toOutside } = readingUnits[quantity];
   const unit = suffix === "" ? "" : `_${suffix}`;
   return {
@@ -141,6 +142,9 @@ const formatAsLeft = ({ place, label, quantity, asFound, asLeft }: AsLeft): Wire
     quantity,
     [`as_found${unit}`]: asFound === null ? null : toOutside(asFound),
     [`as_left${unit}`]: asLeft === null ? null : toOutside(asLeft),
+    limit: limitWords,
+    found_decision: foundDecision,
+    left_decision: leftDecision,
   };
 };
 
@@ -156,6 +160,12 @@ export const formatAppraisal = (appraisal: Appraisal): Wire => ({
     gates: appraisal.gates,
     reteach: appraisal.reteach,
     as_left: appraisal.asLeft.map(formatAsLeft),
+    axles_as_left: appraisal.axlesAsLeft.map(({ place, label, asFound, asLeft }) => ({
+      place,
+      label,
+      as_found: asFound,
+      as_left: asLeft,
+    })),
   },
   stages: appraisal.stages.map(({ stage, mark, blockedBy }) => ({ stage, mark, blocked_by: blockedBy })),
 });

@@ -34,7 +34,7 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
         ],
         restOf: ["rear-left", "rear-right"],
         agreed: ["rear-trailing-bush@rear"],
-        steps: [["before/heights"], ["before/lift"], ["access/lift@car"], ["access/wheel-off@rear-left"]],
+        steps: [["before/heights"], ["before/lift"], ["access/wheel-off@rear-left"]],
       },
     ],
   },
@@ -66,7 +66,6 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
         steps: [
           ["before/heights"],
           ["before/lift"],
-          ["access/lift@car"],
           ["access/wheel-off@rear-left"],
           ["access/wheel-off@rear-right"],
           ["renew-rear-toe-link@rear-left", null, 46],
@@ -115,7 +114,6 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
         steps: [
           ["before/heights"],
           ["before/lift"],
-          ["access/lift@car"],
           ["access/wheel-off@front-left"],
           ["access/wheel-off@front-right"],
           ["renew-front-bar-link@front-left", null, 39],
@@ -153,7 +151,7 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
         },
         restOf: ["front-left", "front-right"],
         agreed: ["front-discs-and-pads@front"],
-        steps: [["before/heights"], ["before/lift"], ["access/lift@car"]],
+        steps: [["before/heights"], ["before/lift"]],
       },
     ],
   },

@@ -4,7 +4,7 @@ import { type LabelColumn, type LabelPlacement, type PlacedLabel, placeInColumn 
 import type { Spot } from "../path.ts";
 import type { Mark, Target, TypeScale } from "../scene.ts";
 import { drawLeader } from "../symbols/leader.ts";
-import { wrapText } from "../text-width.ts";
+import { wrapText, wrapToLines } from "../text-width.ts";
 import { faces, LEAST_TARGET, NOT_LOOKED_AT } from "../tokens.ts";
 
 /** A label that hangs on a leader: the place in bold, then what was found there. */
@@ -84,12 +84,18 @@ export function labelOf(
   const [head = position.label, ...rest] = position.label.split(", ");
   const state = states[position.id];
   const said = state === undefined ? [NOT_LOOKED_AT.toLowerCase()] : linesOf(state);
-  const first = [...rest, said[0]].filter((part) => part !== undefined).join(", ");
-  const lines = [first, ...said.slice(1)].flatMap((line) => wrapText(keepUnits(line), width, "label-second", type));
+  // "Brake disc, thickness" with "thickness 27.01 mm" says thickness once.
+  const own = rest.filter((part) => !said[0]?.toLowerCase().includes(part.toLowerCase()));
+  const first = [...own, said[0]].filter((part) => part !== undefined).join(", ");
+  const lines: string[] = [];
+  for (const line of [first, ...said.slice(1)]) {
+    const room = MOST_LINES - lines.length;
+    if (room > 0) lines.push(...wrapToLines(keepUnits(line), width, room, "label-second", type));
+  }
   const name = wrapText(head, width, selected ? "label-accent" : "label-bold", type).slice(0, 2);
   const fits = (text: string) => wrapText(keepUnits(text), width, "label-second", type).length <= 1;
   const short = [first, ...said].find(fits) ?? `${lines[0] ?? ""} …`;
-  return { position, point, name, lines: lines.slice(0, MOST_LINES), short, selected };
+  return { position, point, name, lines, short, selected };
 }
 
 /** Height of a label; never less than a thumb needs. */

@@ -1,7 +1,5 @@
+import { largestPhotoBytes } from "#casework";
 import { noSpaceTrouble, RecordsTrouble } from "../records-trouble.ts";
-
-/** Larger than any photo of a phone or camera worth keeping here (invented bound). */
-export const largestPhotoBytes = 40 * 1024 * 1024;
 
 const largestWords = `${largestPhotoBytes / 1024 / 1024} MB`;
 

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from "fastify";
-import type { CaseStore, StoredDocument } from "#casework";
-import { formatStoredDocument, formatStoredLook, settingsId } from "#contract";
+import { type CaseStore, computeCarToday, type StoredDocument } from "#casework";
+import { formatCarToday, formatStoredDocument, formatStoredLook, settingsId } from "#contract";
 import type { CaseRecords } from "../case-records.ts";
 import { refuse } from "../refusals.ts";
 import { unknownCar } from "./document-routes.ts";
@@ -40,6 +40,7 @@ const visitsByCar = (visits: readonly StoredDocument<"visit">[]): ReadonlyMap<st
 export const addCarRoutes = (app: FastifyInstance, { cases }: CaseRecords): void => {
   app.get("/api/cars", async () => {
     const visits = visitsByCar(await cases.listDocuments("visit"));
+    const plans = new Map((await cases.listDocuments("plan")).map(({ id, body }) => [id, body]));
     return {
       settings: await describeSettings(cases),
       cars: (await cases.listDocuments("car")).map((car) => {
@@ -49,6 +50,8 @@ export const addCarRoutes = (app: FastifyInstance, { cases }: CaseRecords): void
           ...formatStoredDocument(car),
           visits: own.length,
           latest_visit: latest === undefined ? null : formatStoredDocument(latest),
+          today:
+            latest === undefined ? null : formatCarToday(computeCarToday(latest.body, plans.get(latest.id) ?? null)),
         };
       }),
     };

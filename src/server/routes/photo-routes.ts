@@ -1,7 +1,8 @@
 import type { Readable } from "node:stream";
 import type { FastifyInstance, FastifyRequest } from "fastify";
+import { largestPhotoBytes } from "#casework";
 import type { Finding } from "#contract";
-import { largestPhotoBytes, photoTooLarge, tellPhoto } from "#records";
+import { photoTooLarge, tellPhoto } from "#records";
 import { addRecordRoutes, type CaseRecords } from "../case-records.ts";
 import { refuse } from "../refusals.ts";
 

@@ -1,4 +1,4 @@
-import { type AsLeft, formatNumber, quantityForms } from "#casework";
+import { type AsLeft, type AxleAsLeft, formatNumber, type JudgedAsLeft, quantityForms } from "#casework";
 
 const shown = (value: number | null, { quantity }: AsLeft): string => {
   if (value === null) return "not taken";
@@ -13,8 +13,18 @@ const changed = (row: AsLeft): string => {
   return `${by > 0 ? "+" : ""}${formatNumber(by, decimals)}${unit === "°" ? "°" : ` ${unit}`}`;
 };
 
+/** What came of a reading, under it; nothing where it was held against nothing. */
+const Came = ({ decision }: { readonly decision: JudgedAsLeft["leftDecision"] }) =>
+  decision === null ? null : <span className="note as-left-came">{decision}</span>;
+
 /** Heights and alignment as found beside as left. */
-export const AsLeftTable = ({ rows }: { readonly rows: readonly AsLeft[] }) =>
+export const AsLeftTable = ({
+  rows,
+  axles,
+}: {
+  readonly rows: readonly JudgedAsLeft[];
+  readonly axles: readonly AxleAsLeft[];
+}) =>
   rows.length === 0 ? (
     <p className="label">Neither heights nor alignment were read before or after the work.</p>
   ) : (
@@ -30,10 +40,27 @@ export const AsLeftTable = ({ rows }: { readonly rows: readonly AsLeft[] }) =>
       <tbody>
         {rows.map((row) => (
           <tr key={`${row.place}${row.quantity}`}>
-            <th scope="row">{row.label}</th>
-            <td>{shown(row.asFound, row)}</td>
-            <td className="as-left-now">{shown(row.asLeft, row)}</td>
+            <th scope="row">
+              {row.label}
+              <span className="note"> {row.limitWords ?? "limit not on file"}</span>
+            </th>
+            <td>
+              {shown(row.asFound, row)}
+              <Came decision={row.foundDecision} />
+            </td>
+            <td className="as-left-now">
+              {shown(row.asLeft, row)}
+              <Came decision={row.leftDecision} />
+            </td>
             <td>{changed(row)}</td>
+          </tr>
+        ))}
+        {axles.map((axle) => (
+          <tr key={axle.place}>
+            <th scope="row">{axle.label}, both wheels</th>
+            <td>{axle.asFound ?? "not taken"}</td>
+            <td className="as-left-now">{axle.asLeft ?? "not taken"}</td>
+            <td />
           </tr>
         ))}
       </tbody>

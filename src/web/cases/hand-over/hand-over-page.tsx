@@ -94,7 +94,7 @@ const HandOverSheet = ({ of, appraisal }: { readonly of: AppraisedCase; readonly
         </section>
         <section>
           <h2>As left beside as found</h2>
-          <AsLeftTable rows={appraisal.asLeft} />
+          <AsLeftTable rows={appraisal.asLeft} axles={appraisal.axlesAsLeft} />
           <p className="label found-rest">
             A reading taken after the last signed work step counts as left.{" "}
             <Link to="/cases/$visit/readings" params={{ visit: visitId }}>

@@ -1,10 +1,9 @@
 import { useId, useState } from "react";
+import { largestPhotoBytes } from "#casework";
 import type { Finding } from "#contract";
 import { askServer } from "../../server/ask-server.ts";
 import { AskedAgain } from "../fields/asked-again.tsx";
 
-/** The store takes no photo larger than this; refused here, before a byte is sent. */
-const LARGEST_BYTES = 40 * 1024 * 1024;
 const MB = 1024 * 1024;
 
 type Sending =
@@ -18,7 +17,7 @@ const tooLarge = (file: File): Finding => ({
   code: "photo-too-large",
   path: "",
   got: `${Math.ceil(file.size / MB)} MB`,
-  needed: `at most ${LARGEST_BYTES / MB} MB`,
+  needed: `at most ${largestPhotoBytes / MB} MB`,
   hint: "Nothing was sent. Take the photo smaller, or cut it.",
 });
 
@@ -43,7 +42,8 @@ export const PhotoEntry = ({ photos, onKept }: PhotoEntryProps) => {
   const id = useId();
   const [sending, setSending] = useState<Sending>({ kind: "none" });
   const send = async (file: File) => {
-    if (file.size > LARGEST_BYTES) {
+    // Refused here, before a byte is sent.
+    if (file.size > largestPhotoBytes) {
       setSending({ kind: "refused", name: file.name, findings: [tooLarge(file)] });
       return;
     }

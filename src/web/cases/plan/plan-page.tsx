@@ -7,6 +7,7 @@ import {
   type PlannedRemedy,
   planFromNow,
   planStatusWords,
+  withUsualVisits,
 } from "#casework";
 import type { Family } from "../../car.ts";
 import { PrintOwnersPage } from "../appraisal/print-owners-page.tsx";
@@ -178,6 +179,21 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
           changing={changing}
           onChangeVisits={() => show(changing ? {} : { visits: true })}
         />
+        {planDocument.visits.length > 0 ? null : (
+          <p className="margin-notice">
+            No visits are set, so nothing is planned.{" "}
+            <button
+              type="button"
+              className="link"
+              onClick={() => onChange((doc) => withUsualVisits(doc, visit.odometerKm))}
+            >
+              Take the usual ones: now and the next two services
+            </button>
+          </p>
+        )}
+        {appraisal.covered.length === 0 ? null : (
+          <p className="label">Left out: {appraisal.covered.map(({ label, why }) => `${label}: ${why}`).join(" ")}</p>
+        )}
         <RepricedNote appraisal={appraisal} currency={rates.currency} />
         <div className="plan-body">
           <div className="plan-lines" aria-hidden="true">

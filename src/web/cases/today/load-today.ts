@@ -1,5 +1,5 @@
 import type { DocumentBodies, StoredLook } from "#casework";
-import { readBody, type StoredDocumentSheet } from "#contract";
+import { type CarTodaySheet, readBody, type StoredDocumentSheet } from "#contract";
 import type { Family } from "../../car.ts";
 import { type Answer, askServer } from "../../server/ask-server.ts";
 import { loadFamily } from "../../server/families.ts";
@@ -13,6 +13,8 @@ export interface CarLine {
   readonly visits: number;
   /** null: the car was begun and no visit of it is on record. */
   readonly latest: { readonly id: string; readonly body: DocumentBodies["visit"] } | null;
+  /** When it is due again and what can go on; null without a visit. */
+  readonly today: CarTodaySheet | null;
 }
 
 /** What Today begins with. */
@@ -24,13 +26,15 @@ export interface LoadedToday {
 type ListedCar = StoredDocumentSheet<"car"> & {
   readonly visits: number;
   readonly latest_visit: StoredDocumentSheet<"visit"> | null;
+  readonly today: CarTodaySheet | null;
 };
 
-const readLine = ({ id, document, visits, latest_visit }: ListedCar): CarLine => ({
+const readLine = ({ id, document, visits, latest_visit, today }: ListedCar): CarLine => ({
   id,
   car: readBody("car", document),
   visits,
   latest: latest_visit === null ? null : { id: latest_visit.id, body: readBody("visit", latest_visit.document) },
+  today,
 });
 
 interface ListedCars {

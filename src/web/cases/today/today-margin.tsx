@@ -90,6 +90,10 @@ export const TodayMargin = ({ line, visit, seen, today }: TodayMarginProps) => {
             .join(", ")}
         </MarginSection>
       ))}
+      {line.today === null ? null : <MarginSection title="Meanwhile">{line.today.meanwhile.words}</MarginSection>}
+      {line.today?.due_again == null ? null : (
+        <MarginSection title="Due again">{line.today.due_again.words}</MarginSection>
+      )}
       <p className="margin-links">
         <Link to={`/cases/$visit/${now}`} params={{ visit: visit.id }}>
           {stageWords[now]}
