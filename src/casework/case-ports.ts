@@ -35,7 +35,9 @@ export interface CaseStore {
 }
 
 /** No photo larger than this is kept: larger than any of a phone or camera worth keeping here (invented bound). */
-export const largestPhotoBytes = 40 * 1024 * 1024;
+export const largestPhotoBytes = 41_943_040;
+/** The bound as a type, so that a store that may not import values is held to it by the compiler. */
+export type LargestPhotoBytes = typeof largestPhotoBytes;
 
 /** Photos by the SHA-256 of their bytes. */
 export interface PhotoStore {

@@ -1,10 +1,10 @@
 import { createHash, randomUUID } from "node:crypto";
 import { mkdir, open, readdir, readFile, rm, stat } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { largestPhotoBytes, type PhotoStore } from "#casework";
+import type { PhotoStore } from "#casework";
 import { isAbsent, putInPlace, syncFolder } from "../durable-files.ts";
 import { type PhotoKind, tellingBytes, tellPhoto } from "./photo-kind.ts";
-import { notAPhoto, phoneFormat, photoTooLarge, photoTrouble } from "./photo-trouble.ts";
+import { largestPhotoBytes, notAPhoto, phoneFormat, photoTooLarge, photoTrouble } from "./photo-trouble.ts";
 
 /** A photo that is kept. */
 export interface KeptPhoto {

@@ -1,5 +1,8 @@
-import { largestPhotoBytes } from "#casework";
+import type { LargestPhotoBytes } from "#casework";
 import { noSpaceTrouble, RecordsTrouble } from "../records-trouble.ts";
+
+/** The bound of the port: no other number has its type. */
+export const largestPhotoBytes: LargestPhotoBytes = 41_943_040;
 
 const largestWords = `${largestPhotoBytes / 1024 / 1024} MB`;
 
