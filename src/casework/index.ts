@@ -19,6 +19,7 @@ export type { Gate, ReteachItem } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
 export { CONFIDENCE, judgeLooks } from "./cases/judge-looks.ts";
 export { reasonHead, reasonOutcome } from "./cases/judgement-words.ts";
+export { limitsAt, type PlaceLimit } from "./cases/limits-at.ts";
 export { loadStateSays } from "./cases/load-state-words.ts";
 export type * from "./cases/look.ts";
 export { looksBefore } from "./cases/looks-before.ts";

@@ -86,7 +86,13 @@ const Selected = ({ looks, position }: { readonly looks: Looks; readonly positio
         {finding === null || grade === null || grade === 0 ? "" : `: ${finding.found}`}
       </h2>
       <PlaceEntry position={position} looks={looks} />
-      <PlaceReadings position={position} readings={readings} />
+      <PlaceReadings
+        key={`readings ${position.id}`}
+        position={position}
+        family={looks.loaded.family}
+        readings={readings}
+        grade={grade}
+      />
       <LoadStateEntry position={position} looks={looks} />
       <Limit looks={looks} place={position.id} />
       <PhotoEntry

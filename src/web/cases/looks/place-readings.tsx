@@ -1,11 +1,23 @@
 import { useState } from "react";
-import { instrumentsFor, quantitiesFor, quantityForms, type StandardReading, usualInstrument } from "#casework";
+import {
+  type CountedReading,
+  computeReadingUncertainty,
+  instrumentsFor,
+  limitsAt,
+  quantitiesFor,
+  quantityForms,
+  type StandardReading,
+  usualInstrument,
+} from "#casework";
 import { fullName } from "#drawing";
-import type { Position } from "../../car.ts";
+import type { Family, Grade, Position } from "../../car.ts";
+import { useTypeScale } from "../../look/use-type-scale.ts";
+import { NumberPad } from "../readings/number-pad.tsx";
 import { OddReadings } from "../readings/odd-readings.tsx";
-import { ALL_CELLS, type Cell, cellText, keyOf, rangeWords, twinCell } from "../readings/reading-cells.ts";
-import { ReadingField } from "../readings/reading-field.tsx";
+import { ALL_CELLS, type Cell, cellText, keyOf, parseCell, rangeWords, twinCell } from "../readings/reading-cells.ts";
+import { type ActiveField, ReadingField } from "../readings/reading-field.tsx";
 import type { Readings } from "../readings/use-readings.ts";
+import { LimitBar } from "./limit-bar.tsx";
 import { useLoadState } from "./load-state.ts";
 
 type Quantity = StandardReading["quantity"];
@@ -28,27 +40,90 @@ const cellsAt = (position: Position, quantity: Quantity): readonly Cell[] => {
 
 interface PlaceReadingsProps {
   readonly position: Position;
+  readonly family: Family;
   readonly readings: Readings;
+  /** What is found here so far. */
+  readonly grade: Grade | null;
 }
 
 interface QuantityFieldsProps extends PlaceReadingsProps {
   readonly quantity: Quantity;
+  readonly active: ActiveField | null;
+  readonly onActive: (active: ActiveField | null) => void;
 }
+
+/** The reading that stands on the bar: what is being typed, else the least on record of its points. */
+const onBar = (
+  cells: readonly Cell[],
+  taken: Readings["taken"],
+  active: ActiveField | null,
+  instrument: string | null,
+): { readonly value: number; readonly u: number } | null => {
+  const typed =
+    active !== null && cells.some(({ key }) => key === active.cell.key)
+      ? parseCell(active.text, active.cell.reading)
+      : null;
+  if (typed !== null && typed !== undefined && active !== null) {
+    const { quantity } = active.cell.reading;
+    return { value: typed, u: computeReadingUncertainty(quantity, instrument, typed) };
+  }
+  const recorded = cells.flatMap(({ key }): readonly CountedReading[] => {
+    const reading = taken.get(key);
+    return reading === undefined ? [] : [reading];
+  });
+  return recorded.length === 0 ? null : recorded.reduce((least, r) => (r.value < least.value ? r : least));
+};
+
+/** Puts the focus into the next field of this place; after the last one it is left, which keeps it. */
+const goToNextHere = (key: string): void => {
+  const fields = [...document.querySelectorAll<HTMLInputElement>(".place-readings [data-cell]")];
+  const next = fields[fields.findIndex((field) => field.dataset.cell === key) + 1];
+  if (next !== undefined) next.focus();
+  else if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+};
+
+/** Digits under the thumb for the field that is open, with what is typed in large. */
+const FieldPad = ({ active, onDone }: { readonly active: ActiveField; readonly onDone: () => void }) => {
+  const { cell, text, type } = active;
+  const { unit, plausible } = quantityForms[cell.reading.quantity];
+  return (
+    <div className="place-pad">
+      <p className="pad-figure">
+        <span className="figure-huge">{text === "" ? "\u00a0" : text}</span> <span className="unit">{unit}</span>
+      </p>
+      <NumberPad
+        text={text}
+        onType={type}
+        signed={plausible[0] < 0}
+        onNext={() => {
+          onDone();
+          goToNextHere(cell.key);
+        }}
+      />
+    </div>
+  );
+};
 
 const shownOf = (readings: Readings["taken"], key: string | null): string | null => {
   const reading = key === null ? undefined : readings.get(key);
   return reading === undefined ? null : cellText(reading);
 };
 
-const QuantityFields = ({ position, readings, quantity }: QuantityFieldsProps) => {
+const QuantityFields = (props: QuantityFieldsProps) => {
+  const { position, family, readings, grade, quantity, active, onActive } = props;
   const cells = cellsAt(position, quantity);
   const [instrument, setInstrument] = useState(usualInstrument(quantity));
   const [loadState] = useLoadState();
+  const touch = useTypeScale() === "touch";
   const [first] = cells;
   if (first === undefined) return null;
   const { label, unit } = quantityForms[quantity];
   const last = shownOf(readings.past.taken, first.key);
   const other = shownOf(readings.taken, twinCell(first));
+  const twin = twinCell(first);
+  const isActive = active !== null && cells.some(({ key }) => key === active.cell.key);
+  const limits = limitsAt(family, position, quantity, loadState);
+  const apart = limits.find(({ holds }) => !holds);
   const id = `with-${quantity}`;
   return (
     <div className="place-quantity">
@@ -66,6 +141,7 @@ const QuantityFields = ({ position, readings, quantity }: QuantityFieldsProps) =
                 readings={readings}
                 name={cell.reading.label + (cell.point === null ? "" : `, ${cell.point}`)}
                 means={{ instrument, loadState }}
+                onActive={onActive}
               />
             </span>
           ))}
@@ -75,7 +151,17 @@ const QuantityFields = ({ position, readings, quantity }: QuantityFieldsProps) =
         {rangeWords(first.reading)}
         {last === null ? "" : `; last visit ${last}`}
         {other === null ? "" : `; other side ${other}`}
+        {limits.length === 0 ? "; no limit on file" : ""}
+        {apart === undefined ? "" : `; the limit (${apart.whose}) is for another state of load`}
       </p>
+      <LimitBar
+        quantity={quantity}
+        limits={limits}
+        reading={onBar(cells, readings.taken, active, instrument)}
+        twin={(twin === null ? undefined : readings.taken.get(twin))?.value ?? null}
+        grade={grade}
+      />
+      {touch && isActive ? <FieldPad active={active} onDone={() => onActive(null)} /> : null}
       <div className="means-instrument">
         <label htmlFor={id}>Read with</label>
         <select
@@ -96,8 +182,10 @@ const QuantityFields = ({ position, readings, quantity }: QuantityFieldsProps) =
   );
 };
 
-/** What can be read at a place, each quantity with its unit, range, last value and other side. */
-export const PlaceReadings = ({ position, readings }: PlaceReadingsProps) => {
+/** What can be read at a place, each quantity with its unit, range, last value, other side, and the limit it is held against. */
+export const PlaceReadings = (props: PlaceReadingsProps) => {
+  const { position } = props;
+  const [active, setActive] = useState<ActiveField | null>(null);
   const quantities = quantitiesFor(position);
   if (quantities.length === 0) return null;
   return (
@@ -106,9 +194,10 @@ export const PlaceReadings = ({ position, readings }: PlaceReadingsProps) => {
       {quantities.map((quantity) => (
         <QuantityFields
           key={`${position.id} ${quantity}`}
-          position={position}
-          readings={readings}
+          {...props}
           quantity={quantity}
+          active={active}
+          onActive={setActive}
         />
       ))}
     </section>
