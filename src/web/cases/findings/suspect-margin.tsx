@@ -17,16 +17,23 @@ interface SuspectMarginProps {
 export const SuspectMargin = ({ visitId, family, suspect, appraisal }: SuspectMarginProps) => {
   const { suspects } = appraisal;
   const look = suspects.next?.looks.find(({ id }) => id === suspect.cause) ?? null;
+  const isOut = suspect.word?.word === "ruled-out";
   return (
     <>
       <p className="label">Suspect</p>
       <h2 className="heading">{suspect.label}</h2>
       <p className="margin-figure">
-        <span className="figure-huge">{formatChance(suspect.cures).replace(" %", "")}</span>
-        <span className="unit">% that curing it alone cures the complaint</span>
+        <span className="figure-huge">{isOut ? "0" : formatChance(suspect.cures).replace(" %", "")}</span>
+        <span className="unit">{isOut ? "% since it is ruled out" : "% that curing it alone cures the complaint"}</span>
       </p>
       <SuspectSaid suspect={suspect} appraisal={appraisal} />
-      <MarginSection title="That it is there at all">{formatChance(suspect.there)}</MarginSection>
+      <MarginSection title="That it is there at all">
+        {suspect.word === null
+          ? formatChance(suspect.there)
+          : isOut
+            ? "taken as not there, since it is ruled out"
+            : "taken as there, since it is accepted"}
+      </MarginSection>
       <MarginSection title="Before any look">
         {formatChance(suspect.before)} of the cars that come with this complaint. Invented start values; no case of this
         workshop is counted yet.

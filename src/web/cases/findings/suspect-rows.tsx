@@ -123,8 +123,9 @@ export const SuspectRows = ({ family, suspects, selected, onSelect }: SuspectRow
                 <span className="suspect-bar" aria-hidden="true">
                   <span style={{ width: `${100 * suspect.cures}%` }} />
                 </span>
-                <span className="note">there at all: {formatChance(suspect.there)}</span>
-                {suspect.word === null ? null : (
+                {suspect.word === null ? (
+                  <span className="note">there at all: {formatChance(suspect.there)}</span>
+                ) : (
                   <span className="suspect-accepted">Accepted as the cause by {recorderWords(suspect.word.by)}</span>
                 )}
               </span>

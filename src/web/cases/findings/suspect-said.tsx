@@ -48,13 +48,15 @@ const Effect = ({ suspect, appraisal, word }: SuspectSaidProps & { readonly word
           ? `What was found at its places stays found, and its remedy stays. ${names.join("; ")}.`
           : null}
         {word.word === "ruled-out" && cured.length === 0 ? "Nothing of the plan hangs on it." : null}{" "}
-        <Link
-          to={cured.length === 0 ? "/cases/$visit/underside" : "/cases/$visit/plan"}
-          params={{ visit: visitId }}
-          className="source-link"
-        >
-          {cured.length === 0 ? "Underside" : "See the plan"}
-        </Link>
+        {word.word === "ruled-out" && cured.length === 0 ? null : (
+          <Link
+            to={cured.length === 0 ? "/cases/$visit/underside" : "/cases/$visit/plan"}
+            params={{ visit: visitId }}
+            className="source-link"
+          >
+            {cured.length === 0 ? "Underside" : "See the plan"}
+          </Link>
+        )}
       </MarginSection>
     </>
   );

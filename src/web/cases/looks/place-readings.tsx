@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import {
   type CountedReading,
   computeReadingUncertainty,
@@ -86,8 +86,13 @@ const goToNextHere = (key: string): void => {
 const FieldPad = ({ active, onDone }: { readonly active: ActiveField; readonly onDone: () => void }) => {
   const { cell, text, type } = active;
   const { unit, plausible } = quantityForms[cell.reading.quantity];
+  const pad = useRef<HTMLDivElement>(null);
+  // The field may lie at the lower end of the margin: the pad comes up under the thumb, the field just above it.
+  useEffect(() => {
+    if (cell.key !== "") pad.current?.scrollIntoView({ block: "end" });
+  }, [cell.key]);
   return (
-    <div className="place-pad">
+    <div className="place-pad" ref={pad}>
       <p className="pad-figure">
         <span className="figure-huge">{text === "" ? "\u00a0" : text}</span> <span className="unit">{unit}</span>
       </p>

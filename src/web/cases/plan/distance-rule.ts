@@ -27,3 +27,20 @@ export const distanceRule = ({ visits, horizonKm }: PlanDocument, unitKm = 1): D
     ticks,
   };
 };
+
+/** Least width of a rule, and of a letter of a visit's name and odometer on it, px (measured on an upright tablet). */
+const RULE_WIDTH = 370;
+const LETTER_WIDTH = 9;
+const LEAST_LETTERS = 11;
+
+/** Row of each visit's name above the rule, 0 on top, so that none runs into the next; names in the order of their shares. */
+export const nameRows = (names: readonly { readonly label: string; readonly share: number }[]): readonly number[] => {
+  const ends: number[] = [];
+  return names.map(({ label, share }) => {
+    const from = share * RULE_WIDTH;
+    const free = ends.findIndex((end) => end <= from);
+    const row = free === -1 ? ends.length : free;
+    ends[row] = from + LETTER_WIDTH * Math.max(LEAST_LETTERS, label.length);
+    return row;
+  });
+};

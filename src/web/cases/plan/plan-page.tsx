@@ -18,7 +18,7 @@ import type { DistanceUnit } from "../car/odometer.ts";
 import { momentNow } from "../case/case-context.tsx";
 import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
-import { type DistanceRule, distanceRule } from "./distance-rule.ts";
+import { type DistanceRule, distanceRule, nameRows } from "./distance-rule.ts";
 import { agreeTo, fixTo, leaveOpen } from "./plan-changes.ts";
 import { findingsOf, PlanGroup } from "./plan-rows.tsx";
 import type { PlanSearch } from "./plan-search.ts";
@@ -36,37 +36,48 @@ interface RuleHeadProps {
   readonly onChangeVisits: () => void;
 }
 
+/** Height of the rule with one row of names, and of one row more, px. */
+const RULE_HEIGHT = 84;
+const NAME_ROW = 42;
+
 /** The rule of distance with its figures, and the visits on it. */
-const RuleHead = ({ rule, visits, unit, changing, onChangeVisits }: RuleHeadProps) => (
-  <div className="plan-head">
-    <div className="plan-head-words">
-      <button type="button" className="link" aria-pressed={changing} onClick={onChangeVisits}>
-        Change the visits
-      </button>
-      <span className="note" aria-hidden="true">
-        bar: as thick as it is likely to last; dashed: from practice, nobody has counted
-      </span>
-    </div>
-    <div className="plan-rule" aria-hidden="true">
-      {visits.map((visit) => (
-        <span key={visit.odometerKm} className="plan-visit" style={{ left: `${100 * rule.share(visit.odometerKm)}%` }}>
-          <strong>{visit.label}</strong>
-          <span className="note">{formatDistance(visit.odometerKm, unit)}</span>
+const RuleHead = ({ rule, visits, unit, changing, onChangeVisits }: RuleHeadProps) => {
+  const rows = nameRows(visits.map(({ label, odometerKm }) => ({ label, share: rule.share(odometerKm) })));
+  return (
+    <div className="plan-head">
+      <div className="plan-head-words">
+        <button type="button" className="link" aria-pressed={changing} onClick={onChangeVisits}>
+          Change the visits
+        </button>
+        <span className="note" aria-hidden="true">
+          bar: as thick as it is likely to last; dashed: from practice, nobody has counted
         </span>
-      ))}
-      <span className="plan-axis">
-        {rule.ticks.map((km) => (
-          <span key={km} className="plan-tick note" style={{ left: `${100 * rule.share(km)}%` }}>
-            {formatNumber(km / kmPer(unit) / 1000, 0)}
+      </div>
+      <div className="plan-rule" aria-hidden="true" style={{ height: RULE_HEIGHT + NAME_ROW * Math.max(0, ...rows) }}>
+        {visits.map((visit, i) => (
+          <span
+            key={visit.odometerKm}
+            className="plan-visit"
+            style={{ left: `${100 * rule.share(visit.odometerKm)}%`, top: NAME_ROW * (rows[i] ?? 0) }}
+          >
+            <strong>{visit.label}</strong>
+            <span className="note">{formatDistance(visit.odometerKm, unit)}</span>
           </span>
         ))}
+        <span className="plan-axis">
+          {rule.ticks.map((km) => (
+            <span key={km} className="plan-tick note" style={{ left: `${100 * rule.share(km)}%` }}>
+              {formatNumber(km / kmPer(unit) / 1000, 0)}
+            </span>
+          ))}
+        </span>
+      </div>
+      <span className="plan-head-unit note" aria-hidden="true">
+        thousand {unit === "km" ? "km" : "miles"}
       </span>
     </div>
-    <span className="plan-head-unit note" aria-hidden="true">
-      thousand {unit === "km" ? "km" : "miles"}
-    </span>
-  </div>
-);
+  );
+};
 
 const NothingSelected = ({ appraisal }: { readonly appraisal: Appraisal }) => (
   <>
