@@ -6,6 +6,7 @@ const projects = {
       "src/**/*.test.{ts,tsx}",
       "test/command-line/**/*.test.ts",
       "test/casework/**/*.test.ts",
+      "test/family-editor/**/*.test.ts",
       "test/printed/**/*.test.ts",
     ],
     exclude: ["src/**/*.prop.test.ts"],

@@ -4,6 +4,7 @@ export { batchQuestion } from "./batch-question.ts";
 export * from "./cases/index.ts";
 export type * from "./door.ts";
 export { formatComplianceQuestion } from "./doors/compliance-question.ts";
+export { formatTravelQuestion } from "./doors/corner-question.ts";
 export { doors, doorsWith } from "./doors/index.ts";
 export { findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";

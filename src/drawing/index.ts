@@ -5,6 +5,8 @@ export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-c
 export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-family-sheet.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
+export { type DrawnPoint, drawHardPoints, type HardPointOptions } from "./hard-points/draw-hard-points.ts";
+export { drawTravelLines, type TravelLine, type TravelLinesOptions } from "./hard-points/draw-travel-lines.ts";
 export { nearestPoint } from "./nearest-point.ts";
 export { drawNumberedCar, drawNumberRing, type NumberedPlaces } from "./owners-page/draw-numbered-car.ts";
 export { drawRemedyBar, type RemedyBar } from "./owners-page/draw-remedy-bar.ts";

@@ -22,6 +22,9 @@ import { PlanPage } from "./cases/plan/plan-page.tsx";
 import { readPlanSearch } from "./cases/plan/plan-search.ts";
 import { ReadingsPage } from "./cases/readings/readings-page.tsx";
 import { loadToday } from "./cases/today/load-today.ts";
+import { EditPage } from "./editor/edit-page.tsx";
+import { readEditSearch } from "./editor/edit-search.ts";
+import { loadEditedFamily } from "./editor/load-edit.ts";
 import { FamiliesPage } from "./families/families-page.tsx";
 import { readFamiliesSearch } from "./families/families-search.ts";
 import { FamilyPage } from "./families/family-page.tsx";
@@ -96,6 +99,18 @@ const begin = createRoute({
   loaderDeps: ({ search: { correct } }) => (correct === undefined ? {} : { correct }),
   loader: async ({ deps }) => shown(await loadBegin(deps)),
   component: BeginPage,
+  errorComponent: RefusedPage,
+});
+
+const edit = createRoute({
+  getParentRoute: () => root,
+  path: "/families/$familyId/edit",
+  validateSearch: readEditSearch,
+  loader: async ({ params }) => shown(await loadEditedFamily(params.familyId)),
+  // Read once when the editor opens: choosing a row is no reason to ask the store again.
+  shouldReload: false,
+  gcTime: 0,
+  component: EditPage,
   errorComponent: RefusedPage,
 });
 
@@ -201,6 +216,7 @@ export const router = createRouter({
     reference,
     families,
     begin,
+    edit,
     visit.addChildren([
       visitNow,
       enquiry,

@@ -1,18 +1,14 @@
 import type { FaultQuestion } from "#casework";
-import { degreesFromRadians } from "#quantity";
 import {
   assembleCorner,
   axleAndSide,
   type CornerJoint,
-  type CornerSeat,
   type Family,
   positionsOf,
   STRUT_TOP,
   TRAILING_ARM,
 } from "#vehicle";
-
-type Point = readonly [number, number, number];
-const mm = (p: Point): Point => [p[0] * 1000, p[1] * 1000, p[2] * 1000];
+import { formatCorner, formatSeat } from "./corner-question.ts";
 
 /**
  * The question of a page as the JSON that `linkage.compliance` takes, so that every figure can be asked again at the
@@ -25,14 +21,6 @@ export function formatComplianceQuestion(
   factor: number | null,
 ): Record<string, unknown> {
   const a = assembleCorner(family, question.corner);
-  const { side } = axleAndSide(question.corner);
-  const name = (i: number): string => a.links[i]?.name ?? "";
-  const seat = (s: CornerSeat): Record<string, unknown> =>
-    s.on === "knuckle"
-      ? { on: "knuckle", moving_mm: mm(s.moving) }
-      : s.on === "link"
-        ? { on: name(s.link), fraction: s.fraction }
-        : { on: [name(s.links[0]), name(s.links[1])], moving_mm: mm(s.moving) };
   const rates = (j: CornerJoint): Record<string, unknown> | null =>
     j.radial === null
       ? null
@@ -53,24 +41,8 @@ export function formatComplianceQuestion(
   if (a.trailingArm) push({ link: "trailing_arm" }, a.trailingArm.bushJoint);
   const { condition } = question;
   return {
-    side,
-    links: a.links.map((l) => ({
-      name: l.name,
-      inner_mm: mm(l.inner.at),
-      outer_mm: mm(l.outer.at),
-      steered: l.steered,
-    })),
-    ...(a.strut ? { strut: { top_mm: mm(a.strut.top.at), axis_point_mm: mm(a.strut.axisPoint.at) } } : {}),
-    ...(a.trailingArm
-      ? { trailing_arm: { bush_mm: mm(a.trailingArm.bush.at), free_axis: a.trailingArm.freeAxis } }
-      : {}),
-    wheel: {
-      centre_mm: mm(a.wheel.centre),
-      camber_deg: degreesFromRadians(a.wheel.camber),
-      toe_deg: degreesFromRadians(a.wheel.toe),
-      loaded_radius_mm: a.wheel.loadedRadius * 1000,
-    },
-    spring: { body_mm: mm(a.spring.body), rate_n_per_mm: a.spring.rate / 1000, ...seat(a.spring.seat) },
+    ...formatCorner(a, axleAndSide(question.corner).side),
+    spring: { ...formatSeat(a, a.spring), rate_n_per_mm: a.spring.rate / 1000 },
     rubber,
     members: a.links.flatMap((l) => (l.memberRate === null ? [] : [{ link: l.name, n_per_mm: l.memberRate / 1000 }])),
     wheel_load_n: a.wheelLoad,

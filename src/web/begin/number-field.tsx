@@ -10,11 +10,25 @@ interface NumberFieldProps {
   readonly value: string;
   /** What is wrong with the value, in plain words; null where nothing is. */
   readonly wrong: string | null;
+  /** Said under it while nothing is wrong; absent: the range. */
+  readonly note?: string;
+  /** Stands in the empty field. */
+  readonly blank?: string;
   readonly onChange: (value: string) => void;
 }
 
 /** One number with its unit and the range it may lie in. */
-export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: NumberFieldProps) => {
+export const NumberField = ({
+  label,
+  unit,
+  low,
+  high,
+  value,
+  wrong,
+  note: said,
+  blank,
+  onChange,
+}: NumberFieldProps) => {
   const id = useId();
   const note = useId();
   return (
@@ -28,6 +42,7 @@ export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: 
           inputMode="decimal"
           autoComplete="off"
           value={value}
+          placeholder={blank}
           aria-describedby={note}
           aria-invalid={wrong !== null}
           onChange={(event) => onChange(event.target.value)}
@@ -35,7 +50,7 @@ export const NumberField = ({ label, unit, low, high, value, wrong, onChange }: 
         <span className="field-unit">{unit}</span>
       </span>
       <span id={note} className="note">
-        {wrong ?? `${formatNumber(low, 0)} to ${formatNumber(high, 0)} ${unit}`}
+        {wrong ?? said ?? `${formatNumber(low, 0)} to ${formatNumber(high, 0)} ${unit}`}
       </span>
     </div>
   );

@@ -2,6 +2,7 @@ import { type RefObject, useEffect, useMemo, useRef } from "react";
 import type { Scene, TypeScale } from "#drawing";
 import { useRoom } from "../look/use-room.ts";
 import { useTypeScale } from "../look/use-type-scale.ts";
+import { bringIntoView } from "./bring-into-view.ts";
 import { SceneView } from "./scene-view.tsx";
 
 /** The room a scene is drawn for. */
@@ -42,19 +43,6 @@ export const FittedScene = ({ draw, leastHeight, leastWidth = 0, onPress, onScal
       {scene === null ? null : <SceneView scene={scene} {...(onPress === undefined ? {} : { onPress })} />}
     </div>
   );
-};
-
-/** How far from the edge of what is in view a selected place is brought, px. */
-const INSIDE = 24;
-
-/** Brings an element into view by moving what scrolls around it; unlike scrollIntoView the order of Tab stays as it is. */
-const bringIntoView = (element: Element, frame: HTMLElement): void => {
-  let scroller: HTMLElement | null = frame;
-  while (scroller !== null && scroller.scrollHeight <= scroller.clientHeight) scroller = scroller.parentElement;
-  if (scroller === null) return;
-  const [own, view] = [element.getBoundingClientRect(), scroller.getBoundingClientRect()];
-  if (own.bottom > view.bottom) scroller.scrollTop += own.bottom - view.bottom + INSIDE;
-  else if (own.top < view.top) scroller.scrollTop += own.top - view.top - INSIDE;
 };
 
 /** Keeps the selected place in view where the sheet scrolls. */

@@ -11,7 +11,8 @@ export interface LoadedFamily {
 
 const familyPath = (id: string): string => `/api/families/${encodeURIComponent(id)}`;
 
-interface FamilyText {
+/** The text of a family's file and its version. */
+export interface FamilyText {
   readonly text: string;
   readonly version: string | null;
 }
@@ -21,8 +22,14 @@ const readText = async (response: Response): Promise<FamilyText> => ({
   version: response.headers.get("etag"),
 });
 
+/** The text of a family's file at a path, whatever is wrong with it. */
+const loadText = (path: string): Promise<Answer<FamilyText>> => askServer(path, {}, readText);
+
+/** The text of a family's file by its id, that of an example too, whatever is wrong with it. */
+export const loadFamilyText = (id: string): Promise<Answer<FamilyText>> => loadText(`${familyPath(id)}?examples=1`);
+
 const loadFrom = async (path: string): Promise<Answer<LoadedFamily>> => {
-  const answer = await askServer(path, {}, readText);
+  const answer = await loadText(path);
   if (answer.kind !== "answer") return answer;
   const parsed = parseFamilyText(answer.body.text);
   return "findings" in parsed
@@ -38,7 +45,7 @@ export const loadShownFamily = (id: string): Promise<Answer<LoadedFamily>> => lo
 
 /** How a save ended; "superseded": somebody has saved another text since this one was opened. */
 export type SaveAnswer =
-  | { readonly kind: "kept" }
+  | { readonly kind: "kept"; readonly version: string | null }
   | { readonly kind: "superseded" }
   | { readonly kind: "refused"; readonly findings: readonly Finding[] }
   | { readonly kind: "silent" };
@@ -47,8 +54,8 @@ export type SaveAnswer =
 export const saveFamily = async (id: string, text: string, version: string | null): Promise<SaveAnswer> => {
   const condition = version === null ? { "if-none-match": "*" } : { "if-match": version };
   const init = { method: "PUT", body: text, headers: { "content-type": "application/json", ...condition } };
-  const answer = await askServer(familyPath(id), init, async () => null);
-  if (answer.kind === "answer") return { kind: "kept" };
+  const answer = await askServer(familyPath(id), init, async (response) => response.headers.get("etag"));
+  if (answer.kind === "answer") return { kind: "kept", version: answer.body };
   if (answer.kind === "silent") return answer;
   return answer.status === 412 || answer.status === 428 ? { kind: "superseded" } : answer;
 };

@@ -1,0 +1,81 @@
+import { useCallback } from "react";
+import { decimalsOf, formatNumber } from "#casework";
+import { drawTravelLines } from "#drawing";
+import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
+import { MarginSection } from "../../shell/margin-section.tsx";
+import type { AngleChange, TravelEffect } from "./travel-effect.ts";
+
+/** A change whose sign is less sure than 97.5 % is not printed: so many standard deviations from nothing. */
+const SURE = 1.96;
+const isSure = ({ value, sd }: AngleChange): boolean => Math.abs(value) >= SURE * sd && value !== 0;
+
+const NAMES = { toe: "toe, °, in is +", camber: "camber, °" } as const;
+const leastHeight = () => 210;
+
+const percent = (share: number): string => `${formatNumber(100 * share, 0)} %`;
+
+const travelWords = (travel: number): string => `${formatNumber(Math.abs(travel), 0)} mm ${travel < 0 ? "down" : "up"}`;
+
+const pointWords = (point: string): string => point.replaceAll("-", " ").replaceAll("_", " ").replaceAll(".", ", ");
+
+const unsureWords = ({ most }: AngleChange): string =>
+  most === null
+    ? "its sign is not sure"
+    : `its sign is not sure; ${most.axis} of ${pointWords(most.point)} does most to it (${percent(most.share)})`;
+
+const ChangeLine = ({ name, change }: { readonly name: string; readonly change: AngleChange }) => {
+  const decimals = decimalsOf({ u: change.sd, unit: "deg" });
+  const figure = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, decimals)}°`;
+  const was =
+    change.kept !== null && figure(change.kept) !== figure(change.value) ? `, was ${figure(change.kept)}` : "";
+  return (
+    <li className="change-line">
+      <span>
+        {name}, {travelWords(change.travel)}
+      </span>
+      {isSure(change) ? (
+        <span>
+          <strong className="change-figure">{figure(change.value)}</strong>
+          {was}
+        </span>
+      ) : (
+        <span className="label">{unsureWords(change)}</span>
+      )}
+    </li>
+  );
+};
+
+/** What the points do at a glance: toe and camber over travel as kept and as entered, and how far they change. */
+export const TravelGlance = ({ effect }: { readonly effect: TravelEffect }) => {
+  const names = (["toe", "camber"] as const).filter((name) => effect[name].changes.every(isSure));
+  const draw = useCallback(
+    (room: SceneRoom) => {
+      const shown = (["toe", "camber"] as const).filter((name) => effect[name].changes.every(isSure));
+      return drawTravelLines(
+        shown.map((name) => ({ title: NAMES[name], kept: effect[name].kept, entered: effect[name].entered })),
+        room,
+      );
+    },
+    [effect],
+  );
+  return (
+    <MarginSection title="What it does over travel, left wheel">
+      <ul className="change-lines">
+        {(["toe", "camber"] as const).flatMap((name) =>
+          effect[name].changes.map((change) => (
+            <ChangeLine key={`${name} ${change.travel}`} name={name === "toe" ? "Toe" : "Camber"} change={change} />
+          )),
+        )}
+      </ul>
+      {names.length === 0 || effect.toe.entered.length === 0 ? null : (
+        <div className="travel-lines">
+          <FittedScene draw={draw} leastHeight={leastHeight} />
+        </div>
+      )}
+      <p className="note">
+        Change from ride height, rigid links, every point taken as loosely known as the loosest of the axle. Thin: as
+        kept; thick: as entered. Not drawn where a sign is not sure.
+      </p>
+    </MarginSection>
+  );
+};

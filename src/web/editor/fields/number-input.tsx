@@ -1,0 +1,58 @@
+import { useState } from "react";
+import { isSameValue } from "../model/sheet-value.ts";
+import { formatTyped, parseTypedNumber } from "../model/typed-number.ts";
+
+/** The text of a field for a number: as it is typed while it means the value, else the value as it stands. */
+export const useTypedText = (value: unknown): readonly [string, (text: string) => unknown] => {
+  const [text, setText] = useState(formatTyped(value));
+  const shown = isSameValue(parseTypedNumber(text), value ?? undefined) ? text : formatTyped(value);
+  return [
+    shown,
+    (typed) => {
+      setText(typed);
+      return parseTypedNumber(typed);
+    },
+  ];
+};
+
+/** One arrow key moves a coordinate so far, mm; with Shift ten times as far. */
+const STEP = 1;
+/** Digits kept of a stepped figure, so that 0.1 + 0.2 stays 0.3. */
+const DIGITS = 6;
+
+interface NumberInputProps {
+  readonly name: string;
+  readonly value: unknown;
+  readonly wrong: boolean;
+  readonly describedBy?: string;
+  readonly blank?: string;
+  readonly onValue: (value: unknown) => void;
+  readonly onFocus?: () => void;
+}
+
+/** One figure of a row: typed, or moved by the arrow keys. */
+export const NumberInput = ({ name, value, wrong, describedBy, blank, onValue, onFocus }: NumberInputProps) => {
+  const [shown, type] = useTypedText(value);
+  return (
+    <input
+      className="figure-input"
+      type="text"
+      inputMode="decimal"
+      autoComplete="off"
+      aria-label={name}
+      aria-invalid={wrong}
+      aria-describedby={describedBy}
+      data-wrong={wrong}
+      placeholder={blank}
+      value={shown}
+      onFocus={onFocus}
+      onChange={(event) => onValue(type(event.target.value))}
+      onKeyDown={(event) => {
+        if ((event.key !== "ArrowUp" && event.key !== "ArrowDown") || typeof value !== "number") return;
+        event.preventDefault();
+        const step = (event.key === "ArrowUp" ? STEP : -STEP) * (event.shiftKey ? 10 : 1);
+        onValue(Number((value + step).toFixed(DIGITS)));
+      }}
+    />
+  );
+};

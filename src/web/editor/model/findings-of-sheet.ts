@@ -1,0 +1,45 @@
+import { checkFamily, type Finding, parseFamily } from "#contract";
+import type { Family } from "../../car.ts";
+import { formatSheetPath, isAtOrIn, type SheetPath } from "./sheet-path.ts";
+import { isKeyed } from "./sheet-value.ts";
+
+/** Everything that keeps the sheet from being kept under an id; none: it can be. */
+export const findingsOfSheet = (sheet: unknown, id: string): readonly Finding[] => {
+  const findings = checkFamily(sheet);
+  const own = isKeyed(sheet) ? sheet.id : undefined;
+  if (own === id || findings.some(({ path }) => path === "id")) return findings;
+  return [
+    ...findings,
+    {
+      code: "id-not-of-address",
+      path: "id",
+      got: String(own),
+      needed: id,
+      hint: "A family is saved under its own id.",
+    },
+  ];
+};
+
+/** Findings of one place and of everything in it. */
+export const findingsIn = (findings: readonly Finding[], path: SheetPath): readonly Finding[] => {
+  const place = formatSheetPath(path);
+  return findings.filter((finding) => isAtOrIn(finding.path, place));
+};
+
+/** Findings of one place itself. */
+export const findingsAt = (findings: readonly Finding[], path: SheetPath): readonly Finding[] => {
+  const place = formatSheetPath(path);
+  return findings.filter((finding) => finding.path === place);
+};
+
+/** A finding as one says it beside the field. */
+export const findingWords = ({ got, needed, hint }: Finding): string =>
+  [`${got} came; ${needed} was needed.`, hint].filter((part) => part !== "").join(" ");
+
+/** What of a sheet can be drawn; null where its linkages do not close. What is wrong with work, life and variants does not hinder it. */
+export const drawnFamilyOf = (sheet: unknown): Family | null => {
+  if (!isKeyed(sheet)) return null;
+  const { work: _work, life: _life, variants: _variants, ...drawn } = sheet;
+  const parsed = parseFamily(drawn);
+  return "findings" in parsed ? null : parsed.family;
+};
