@@ -24,7 +24,7 @@ const unsureWords = ({ most }: AngleChange): string =>
     : `its sign is not sure; ${most.axis} of ${pointWords(most.point)} does most to it (${percent(most.share)})`;
 
 const ChangeLine = ({ name, change }: { readonly name: string; readonly change: AngleChange }) => {
-  const decimals = decimalsOf({ u: change.sd, unit: "deg" });
+  const decimals = decimalsOf({ u: change.sd, unit: "deg", band: null });
   const figure = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, decimals)}°`;
   const was =
     change.kept !== null && figure(change.kept) !== figure(change.value) ? `, was ${figure(change.kept)}` : "";
