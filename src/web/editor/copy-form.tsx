@@ -1,6 +1,7 @@
 import { useNavigate } from "@tanstack/react-router";
 import { useId, useState } from "react";
 import type { Finding } from "#contract";
+import { distinctName } from "../families/distinct-name.ts";
 import { saveFamily } from "../server/families.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { copyId } from "./copy-id.ts";
@@ -27,7 +28,9 @@ export const CopyForm = ({ edited }: { readonly edited: EditedFamily }) => {
   const note = useId();
   const navigate = useNavigate();
   const { sheet } = edited.kept;
-  const [name, setName] = useState(`${formatTyped(sheetValueAt(sheet, ["name"]))}, our copy`);
+  const [name, setName] = useState(() =>
+    distinctName(`${formatTyped(sheetValueAt(sheet, ["name"]))}, our copy`, edited.names),
+  );
   const [copying, setCopying] = useState<Copying>({ kind: "none" });
   const id = copyId(name, edited.ids);
   const copy = async () => {

@@ -10,8 +10,9 @@ export interface EditedFamily {
   readonly kept: KeptSheet;
   /** Own: it can be edited. Supplied with the program: only a copy can. An example beside one's own: only looked at. */
   readonly kind: "own" | "supplied" | "example";
-  /** Ids that are taken. */
+  /** Ids and names that are taken. */
   readonly ids: readonly string[];
+  readonly names: readonly string[];
 }
 
 /** The sheet of a family as the store has it now; findings where its text is no JSON. */
@@ -35,6 +36,7 @@ export const loadEditedFamily = async (id: string): Promise<Answer<EditedFamily>
     : examples.some((line) => line.id === id)
       ? "example"
       : "own";
-  const ids = [...families, ...examples].map((line) => line.id);
-  return { kind: "answer", body: { id, kept: kept.body, kind, ids } };
+  const lines = [...families, ...examples];
+  const [ids, names] = [lines.map((line) => line.id), lines.map((line) => line.name)];
+  return { kind: "answer", body: { id, kept: kept.body, kind, ids, names } };
 };

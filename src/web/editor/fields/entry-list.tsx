@@ -59,7 +59,7 @@ export const EntryList = ({ context, path, form, title, children }: EntryListPro
   return (
     <section className="field-group" aria-label={title}>
       <div className="field-group-head">
-        <h3>{title}</h3>
+        <h2>{title}</h2>
         {entries.length === 0 ? <span className="label">not on file</span> : null}
         <button
           type="button"

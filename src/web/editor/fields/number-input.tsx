@@ -1,16 +1,21 @@
 import { useState } from "react";
+import type { NumberBounds } from "../../number/parse-typed-number.ts";
+import { selectWhenEntered } from "../../number/select-when-entered.ts";
 import { isSameValue } from "../model/sheet-value.ts";
-import { formatTyped, parseTypedNumber } from "../model/typed-number.ts";
+import { formatTyped, typedValue } from "../model/typed-number.ts";
 
 /** The text of a field for a number: as it is typed while it means the value, else the value as it stands. */
-export const useTypedText = (value: unknown): readonly [string, (text: string) => unknown] => {
+export const useTypedText = (
+  value: unknown,
+  bounds: NumberBounds = {},
+): readonly [string, (text: string) => unknown] => {
   const [text, setText] = useState(formatTyped(value));
-  const shown = isSameValue(parseTypedNumber(text), value ?? undefined) ? text : formatTyped(value);
+  const shown = isSameValue(typedValue(text, bounds), value ?? undefined) ? text : formatTyped(value);
   return [
     shown,
     (typed) => {
       setText(typed);
-      return parseTypedNumber(typed);
+      return typedValue(typed, bounds);
     },
   ];
 };
@@ -45,9 +50,14 @@ export const NumberInput = ({ name, value, wrong, describedBy, blank, onValue, o
       data-wrong={wrong}
       placeholder={blank}
       value={shown}
-      onFocus={onFocus}
+      {...selectWhenEntered}
+      onFocus={(event) => {
+        selectWhenEntered.onFocus(event);
+        onFocus?.();
+      }}
       onChange={(event) => onValue(type(event.target.value))}
       onKeyDown={(event) => {
+        selectWhenEntered.onKeyDown(event);
         if ((event.key !== "ArrowUp" && event.key !== "ArrowDown") || typeof value !== "number") return;
         event.preventDefault();
         const step = (event.key === "ArrowUp" ? STEP : -STEP) * (event.shiftKey ? 10 : 1);

@@ -23,7 +23,7 @@ export const PutOnFile = ({ editing, path, title, description, required, childre
   return (
     <section className="field-group" aria-labelledby={heading}>
       <div className="field-group-head">
-        <h3 id={heading}>{title}</h3>
+        <h2 id={heading}>{title}</h2>
         {there ? null : <span className="label">{NOT_ON_FILE}</span>}
         {there && required ? null : (
           <button type="button" className="link" onClick={() => editing.edit(path, there ? undefined : {})}>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { formatSheetPath, isAtOrIn, parseSheetPath } from "./sheet-path.ts";
 import { isSameValue, sheetValueAt, withEntry, withoutEntry, withSheetValue } from "./sheet-value.ts";
-import { formatTyped, parseTypedNumber } from "./typed-number.ts";
+import { formatTyped, typedValue } from "./typed-number.ts";
 
 describe("values of a sheet", () => {
   it("are written along a path, the rest staying the same object", () => {
@@ -61,12 +61,17 @@ describe("typed numbers", () => {
     ["12,5", 12.5],
     ["12.", 12],
     [".5", 0.5],
-    ["1e3", 1000],
+    ["1,234", "1,234"],
+    ["1e3", "1e3"],
     ["-", "-"],
     ["12 mm", "12 mm"],
     ["1.2.3", "1.2.3"],
     ["Infinity", "Infinity"],
-  ])("%j is %j", (text, value) => expect(parseTypedNumber(text)).toBe(value));
+  ])("%j is %j", (text, value) => expect(typedValue(text)).toBe(value));
+
+  it("that may be two are the one that lies in the range", () => {
+    expect(typedValue("2,510", { low: 2200, high: 3400 })).toBe(2510);
+  });
 
   it("stand in the field as they are in the sheet", () => {
     expect([formatTyped(12.5), formatTyped(null), formatTyped(undefined), formatTyped("x")]).toEqual([

@@ -1,13 +1,13 @@
-const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i;
+import { type NumberBounds, parseTypedNumber } from "../../number/parse-typed-number.ts";
 
 /**
- * What was typed into a field for a number.
- * @returns undefined for nothing, the number, or the text itself where it is none, so that the checks can say so
+ * What was typed into a field for a number, as the sheet holds it.
+ * @returns undefined for nothing, the number, or the text itself where it is none or may be two, so that the checks say so
  */
-export const parseTypedNumber = (text: string): number | string | undefined => {
-  const typed = text.trim().replace("−", "-");
-  if (typed === "") return undefined;
-  return NUMBER.test(typed) ? Number(typed.replace(",", ".")) : text;
+export const typedValue = (text: string, bounds: NumberBounds = {}): number | string | undefined => {
+  const typed = parseTypedNumber(text, bounds);
+  if (typed.kind === "empty") return undefined;
+  return typed.kind === "number" ? typed.value : text;
 };
 
 /** A value of a sheet as the text of a field; "" for nothing. */

@@ -34,7 +34,7 @@ export const JointsSection = ({ context, axle }: { readonly context: FieldsConte
       })}
       <section className="field-group" aria-label="Joints that say nothing themselves">
         <div className="field-group-head">
-          <h3>Joints that say nothing themselves</h3>
+          <h2>Joints that say nothing themselves</h2>
         </div>
         {DEFAULTS.map((key) => (
           <SheetField

@@ -51,7 +51,7 @@ export const PointsSection = ({ context, axle }: { readonly context: FieldsConte
       </table>
       <section className="field-group" aria-label="Points that say nothing themselves">
         <div className="field-group-head">
-          <h3>Points that say nothing themselves</h3>
+          <h2>Points that say nothing themselves</h2>
         </div>
         {DEFAULTS.map((key) => (
           <SheetField
