@@ -1,4 +1,12 @@
-import { formatMoney, formatNumber, type PlannedRemedy, riskOver, waitingWords } from "#casework";
+import {
+  findReadingPlace,
+  formatMoney,
+  formatNumber,
+  type PlaceFinding,
+  type PlannedRemedy,
+  riskOver,
+  waitingWords,
+} from "#casework";
 import { familyRungWords, gradeWords } from "#drawing";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
 
@@ -67,9 +75,9 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
   const { appraisal, rates } = facts;
   const { plan, planDocument } = appraisal;
   const [worst, ...others] = remedy.findings.toSorted((a, b) => (b.grade ?? 0) - (a.grade ?? 0));
-  const effect = remedy.findings
-    .map(({ place }) => appraisal.findings.find((finding) => finding.place === place)?.effect ?? null)
-    .find((one) => one !== null);
+  const appraised = remedy.findings.flatMap(({ place }) => appraisal.findings.find((f) => f.place === place) ?? []);
+  const effect = appraised.map((finding) => finding.effect).find((one) => one !== null);
+  const reading = appraised.map((finding) => finding.advice).find((one) => one !== null);
   const now = planDocument.visits[0]?.odometerKm ?? 0;
   const at = planned.visit === null ? null : (planDocument.visits[planned.visit] ?? null);
   const incomplete =
@@ -79,13 +87,19 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
     number,
     grade: remedy.grade,
     close: remedy.closeToCall,
-    positions: [worst, ...others].flatMap((finding) => (finding === undefined ? [] : [finding.place])),
+    positions: [worst, ...others].flatMap((finding) => (finding === undefined ? [] : [drawnPlace(finding)])),
     label: labelWords(planned),
     found: [
-      ...(worst === undefined ? [] : [worst.found, ...(worst.limitWords === null ? [] : [worst.limitWords])]),
+      ...(worst === undefined
+        ? []
+        : [
+            worst.found,
+            ...(worst.limitWords === null ? [] : [worst.limitWords]),
+            ...(worst.caveat === null ? [] : [worst.caveat]),
+          ]),
       ...(others.length === 0 ? [] : [`and ${others.length} more ${others.length === 1 ? "place" : "places"}`]),
     ],
-    sentence: effect?.sentence ?? planned.why,
+    sentence: effect?.sentence ?? reading ?? planned.why,
     waiting: [advice, waitingWords(planned, plan, rates.currency), incomplete].filter((part) => part !== "").join(" "),
     cents: planned.price?.total ?? null,
     price: planned.price === null ? "nothing now" : formatMoney(planned.price.total, rates.currency),
@@ -96,6 +110,10 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
     lasts: remaining === null ? null : (km) => 1 - riskOver(remaining, km),
   };
 }
+
+/** Where a finding stands on the drawing: what is only read at a wheel stands at its tyre. */
+const drawnPlace = ({ place, axle, side }: PlaceFinding): string =>
+  findReadingPlace(place) === null || side === null ? place : `${axle}-${side}/tyre/tread`;
 
 /** The name of a remedy with where it is done: "Pads, rear" for a pair, "Ball joint, front left" for one side. */
 function labelWords({ remedy: { label, axle, sides } }: PlannedRemedy): string {
@@ -131,10 +149,13 @@ export function sumWords(
 export function noteWords(facts: OwnersPageFacts): readonly string[] {
   const { appraisal } = facts;
   const declined = appraisal.plan.remedies.filter((one) => one.declined).map(({ remedy }) => remedy.label);
-  const uncured = appraisal.uncured.map(({ axle, side, label, found }) => {
-    const where = side === null ? axle : `${axle} ${side}`;
-    return `${where}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
+  const named = ({ axle, side, label, found }: PlaceFinding): string =>
+    `${side === null ? axle : `${axle} ${side}`}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
+  const uncured = appraisal.uncured.map((finding) => {
+    const advice = appraisal.findings.find((f) => f.place === finding.place)?.advice ?? null;
+    return `${named(finding)}${advice === null ? "" : `. ${advice.replace(/\.$/, "")}`}`;
   });
+  const notKnown = appraisal.findings.filter((finding) => finding.notKnown);
   const rung = facts.family === null ? [] : familyRungWords(facts.family);
   const sources = [
     ...new Set(appraisal.plan.remedies.flatMap(({ remaining }) => (remaining === null ? [] : [remaining.source]))),
@@ -143,6 +164,9 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
     "Work done on the same day shares the taking apart, counted once in these prices. Leaving one out changes the others; they are priced again before anyone signs.",
     ...(declined.length === 0 ? [] : [`Declined: ${declined.join("; ")}.`]),
     ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${uncured.join("; ")}.`]),
+    ...(notKnown.length === 0
+      ? []
+      : [`Read, and yet not known: ${notKnown.map(named).join("; ")}. ${notKnown[0]?.caveat ?? ""}`]),
     ...(appraisal.notLookedAt === 0
       ? []
       : [

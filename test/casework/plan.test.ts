@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
-import { planStatusWords, waitingCost, waitingWords } from "../../src/casework/cases/plan-words.ts";
+import { lifeWords, planStatusWords, waitingCost, waitingWords } from "../../src/casework/cases/plan-words.ts";
 import { remedyPriceLines, visitPriceLines } from "../../src/casework/cases/price-lines.ts";
-import { usualPlan } from "../../src/casework/cases/usual-plan.ts";
+import { usualPlan, withUsualVisits } from "../../src/casework/cases/usual-plan.ts";
 import { look, ouzel, reading, record, solver } from "./made-visit.ts";
 
 const TRAILING = "trailing-bushes@rear";
@@ -141,5 +141,59 @@ describe("how good the plan is", () => {
     expect(planStatusWords({ ...plan, status: "infeasible", reasons: ["visit 1: budget 3"] }, "EUR")).toContain(
       "visit 1: budget 3",
     );
+  });
+});
+
+describe("how long a part lasts from here", () => {
+  it("is told given the distance it has lasted, and as a bound where the look found it worn", () => {
+    const bush = planned(appraise([torn()]), TRAILING);
+    const half = bush.halfGoneKm ?? Number.NaN;
+    const place = "rear/trailing-link/inner-bush";
+    expect(failing(place, 90_000, 90_000 + half)).toBeCloseTo(0.5, 3);
+    expect(lifeWords(bush)).toMatch(/^Of such parts that are sound after 90\u00a0000 km, half are gone within/);
+    expect(lifeWords(bush)).toContain("found worn: count on less");
+    expect(bush.remaining).toMatchObject({ ageKm: 90_000, ageFrom: "odometer", sound: false });
+    expect(waitingWords(bush, appraise([torn()]).plan, "EUR")).toContain("costs at least");
+    const cracked = look("rear-left/trailing-link/inner-bush", { kind: "signs", signs: ["surface-cracks"] });
+    expect(lifeWords(planned(appraise([cracked]), TRAILING))).not.toContain("count on less");
+  });
+
+  it("of a part that wears counts from how far it is worn, not from the odometer", () => {
+    const family = ouzel();
+    const whole = family.front.brake.discThickness;
+    const band = {
+      position: "front/disc/thickness",
+      lowKm: 40_000,
+      middleKm: 60_000,
+      highKm: 90_000,
+      source: "invented",
+    };
+    const limit = 0.022;
+    const thickness = whole - 0.25 * (whole - limit);
+    const look4 = [1, 2, 3, 4].map((i) =>
+      look(
+        "front-left/disc/thickness",
+        reading("thickness", i === 1 ? thickness : thickness + 0.00003, 0.000002, String(i)),
+      ),
+    );
+    const disc = planned(appraise(look4, { family: { ...family, life: [band] } }), DISCS);
+    // A quarter of what may wear is gone: a quarter of the median of the band's own Weibull.
+    const shape = Math.log(Math.log(0.1) / Math.log(0.9)) / Math.log(90_000 / 40_000);
+    const median = 40_000 * (Math.LN2 / -Math.log(0.9)) ** (1 / shape);
+    expect(disc.remaining?.ageFrom).toBe("wear");
+    expect(disc.remaining?.ageKm).toBeCloseTo(median / 4, 3);
+  });
+});
+
+describe("a plan without visits", () => {
+  it("says that none are set, and takes the usual ones", () => {
+    const empty = { ...usualPlan(90_000), visits: [] };
+    const a = appraise([torn()], { plan: empty });
+    expect(planStatusWords(a.plan, "EUR")).toContain("No visits are set");
+    expect(planStatusWords(appraise([]).plan, "EUR")).toBe("Nothing asks for work.");
+    const set = withUsualVisits({ ...empty, declined: [DISCS] }, 91_000);
+    expect(set.visits.map((v) => v.odometerKm)).toEqual([91_000, 106_000, 121_000]);
+    expect(set.declined).toEqual([DISCS]);
+    expect(planned(appraise([torn()], { plan: set }), TRAILING).visit).toBe(0);
   });
 });

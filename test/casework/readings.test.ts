@@ -257,3 +257,31 @@ describe("readings and suspects", () => {
     expect(cures([angle("front-left", "camber", -0.8)])).toBe(nothing);
   });
 });
+
+describe("how the car leaves", () => {
+  const steps = [{ step: "s", doneBy: "I", at: "2026-03-12T12:00:00Z", hubToArch: null, torqueNm: null, note: null }];
+  const later = (one: ReturnType<typeof look>) => ({ ...one, at: "2026-03-12T13:00:00Z" });
+  const toes = (left: number, right: number) => [angle("rear-left", "toe", left), angle("rear-right", "toe", right)];
+
+  it("stands beside how it came, each judged, total toe and thrust too", () => {
+    const a = appraise([...straight, ...toes(0.4, 0.14), ...toes(0.13, 0.15).map(later)], { jobCard: { steps } });
+    expect(a.asLeft.find((r) => r.place === "rear-left/alignment")).toMatchObject({
+      foundDecision: "beyond",
+      leftDecision: "within",
+      limitWords: "limit 0.08° to 0.20°, by its maker",
+    });
+    const [axle] = a.axlesAsLeft;
+    expect(axle?.asFound).toContain("0.13° to the right");
+    expect(axle?.asLeft).toContain("0.01° to the left");
+    expect(a.gates.some((g) => g.id === "as-left")).toBe(false);
+  });
+
+  it("holds the car where it leaves beyond a limit on file, and says which", () => {
+    const a = appraise([...straight, ...toes(0.1, 0.1), ...toes(0.4, 0.14).map(later)], { jobCard: { steps } });
+    const gate = a.gates.find((g) => g.id === "as-left");
+    expect(gate?.state).toBe("open");
+    expect(gate?.why).toContain("rear left: toe 0.40°, limit 0.08° to 0.20°, by its maker");
+    expect(gate?.why).toContain("rear axle: the axle points 0.13° to the right");
+    expect(at(a, "rear-left/alignment").found).toBe("toe 0.10°");
+  });
+});

@@ -2,6 +2,7 @@ import { diagnosisSuite } from "./diagnosis/diagnosis-suite.ts";
 import { scoreBand } from "./doors/band-rows.ts";
 import { scoreGeometry } from "./geometry/geometry-rows.ts";
 import { scoreSpatial } from "./geometry/spatial-rows.ts";
+import { lifeSuite } from "./life/life-suite.ts";
 import { scoreCompliance } from "./linkage/compliance-rows.ts";
 import { scoreTravel } from "./linkage/travel-rows.ts";
 import { metrologySuite } from "./metrology/metrology-suite.ts";
@@ -52,4 +53,5 @@ export const suites: readonly Suite[] = [
   metrologySuite,
   diagnosisSuite,
   planSuite,
+  lifeSuite,
 ];

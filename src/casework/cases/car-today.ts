@@ -13,7 +13,7 @@ export interface DueAgain {
 
 /** What can go on while a case waits. */
 export interface Meanwhile {
-  /** Stages still open that wait for nothing, in the order of the job. */
+  /** Stages still open that wait for nothing, in the order of the job: no job card before somebody agreed, no hand-over before all else. */
   readonly goesOn: readonly Stage[];
   /** Stages still open that wait for what the case waits for. */
   readonly held: readonly Stage[];
@@ -69,7 +69,9 @@ function meanwhileOf({ done, waits, closed }: VisitDocument, plan: PlanDocument 
       return what === "owner" && agreed ? ["plan", "hand-over"] : holds[what];
     }),
   );
-  const goesOn = open.filter((stage) => !held.has(stage));
+  const canBegin = (stage: Stage): boolean =>
+    stage === "job-card" ? agreed : stage !== "hand-over" || open.every((other) => other === "hand-over");
+  const goesOn = open.filter((stage) => !held.has(stage) && canBegin(stage));
   return { goesOn, held: open.filter((stage) => held.has(stage)), words: meanwhileWords(goesOn, open, waits) };
 }
 

@@ -101,6 +101,37 @@ describe("appraise", () => {
     expect(none.output).toContain("No family is chosen, so nothing is judged.");
   });
 
+  it("carries heights and alignment through findings, plan and hand-over, as text and as JSON", async () => {
+    const file = JSON.parse(text) as { looks: unknown[]; visit: object };
+    const read = (place: string, quantity: string, value: object) => ({
+      place,
+      load_state: "standing",
+      content: { kind: "reading", quantity, ...value, point: null },
+    });
+    const looks = [
+      read("front-left/ride-height", "ride-height", { value_mm: 352, u_mm: 1 }),
+      read("front-right/ride-height", "ride-height", { value_mm: 372, u_mm: 1 }),
+      read("front-left/alignment", "camber", { value_deg: -1.6, u_deg: 0.05 }),
+      read("front-right/alignment", "camber", { value_deg: -0.8, u_deg: 0.05 }),
+    ];
+    const visit = { ...file, looks: [...file.looks, ...looks] };
+    const { output, problems } = await run(["appraise", "-"], JSON.stringify(visit));
+    expect(problems).toBe("");
+    expect(output).toContain("Plan: front left, ride height: ride height 352 mm");
+    expect(output).toContain("limit 362 mm to 382 mm, by its maker; beyond");
+    expect(output).toContain("can be: coil spring broken");
+    expect(output).toContain("Alignment, all four wheels (alignment@car), plan");
+    expect(output).toContain(
+      "Front left, camber: as found −1.60 ° (beyond), as left not taken; limit −1.15° to −0.35°",
+    );
+    const unsettled = { ...visit, visit: { ...file.visit, settled: false } };
+    const asJson = await run(["appraise", "-", "--json"], JSON.stringify(unsettled));
+    const { findings } = JSON.parse(asJson.output) as { findings: readonly Record<string, unknown>[] };
+    const at = (place: string) => findings.find((f) => f.place === place);
+    expect(at("front-left/ride-height")).toMatchObject({ grade: null, not_known: true });
+    expect(at("front-left/alignment")).toMatchObject({ grade: 2, caveat: "Judged on heights that had not settled." });
+  });
+
   it("prints the schema of a visit file", async () => {
     const { output } = await run(["schema", "--visit"]);
     expect((JSON.parse(output) as { title: string }).title).toBe("Visit file");

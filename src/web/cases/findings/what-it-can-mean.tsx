@@ -1,11 +1,4 @@
-import { type AppraisedFinding, formatChance, type Meaning } from "#casework";
-
-const STATE_WORDS: Readonly<Record<Meaning["state"], string>> = {
-  found: "found",
-  sound: "sound",
-  open: "not looked at",
-  test: "by a test",
-};
+import { type AppraisedFinding, formatChance } from "#casework";
 
 /** What a reading beyond its limits can come from, what is known of each here, and what follows. */
 export const WhatItCanMean = ({ finding }: { readonly finding: AppraisedFinding }) => (
@@ -16,10 +9,7 @@ export const WhatItCanMean = ({ finding }: { readonly finding: AppraisedFinding 
       <p key={meaning.cause} className="reason-line">
         {meaning.label}
         {meaning.chance === null ? "" : `, ${formatChance(meaning.chance)}`}
-        <span className="note">
-          {" "}
-          {STATE_WORDS[meaning.state]}; {meaning.says}
-        </span>
+        <span className="note"> {meaning.says}</span>
       </p>
     ))}
     {finding.means.some((m) => m.chance !== null) ? (
