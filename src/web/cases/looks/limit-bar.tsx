@@ -71,7 +71,13 @@ export const LimitBar = ({ quantity, limits, reading, twin, grade }: LimitBarPro
       {scale.ticks.map((tick, i) => (
         <g key={tick}>
           <path className="limit-axis" d={`M${x(tick)} ${AXIS}v5`} />
-          <text x={x(tick)} y={AXIS + 18} textAnchor={end(x(tick)) === "end" ? "end" : "middle"}>
+          {/* The last figure carries the unit, so the one before it has no room where ticks are close. */}
+          <text
+            visibility={i === scale.ticks.length - 2 && scale.ticks.length > 5 ? "hidden" : "visible"}
+            x={x(tick)}
+            y={AXIS + 18}
+            textAnchor={end(x(tick)) === "end" ? "end" : "middle"}
+          >
             {String(Number(tick.toFixed(4))).replace("-", "−")}
             {i === scale.ticks.length - 1 && unit !== "" ? ` ${unit}` : ""}
           </text>

@@ -18,10 +18,10 @@ export interface BarScale {
 
 /** Room beside what stands outermost, of the span between. */
 const ROOM = 0.35;
-const MOST_STEPS = 6;
+const MOST_STEPS = 5;
 const MANTISSAS = [1, 2, 5, 10];
 
-/** The least round step that divides a stretch into at most six. */
+/** The least round step that divides a stretch into at most five. */
 const roundStep = (span: number): number => {
   const rough = span / MOST_STEPS;
   const power = 10 ** Math.floor(Math.log10(rough));
