@@ -17,6 +17,8 @@ describe("units at the end of keys", () => {
     ["torn_share", "torn", "share"],
     ["name", "name", undefined],
     ["mm", "mm", undefined],
+    ["bar", "bar", undefined],
+    ["n_per_mm", "", "n_per_mm"],
   ])("%s is %s in %s", (key, stem, suffix) => {
     const split = splitUnit(key);
     expect([split.stem, split.unit?.suffix]).toEqual([stem, suffix]);

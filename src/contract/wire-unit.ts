@@ -87,8 +87,9 @@ export const wireUnits: readonly WireUnit[] = [
 export const splitUnit = (key: string): { readonly stem: string; readonly unit: WireUnit | null } => {
   let longest: WireUnit | null = null;
   for (const candidate of wireUnits) {
-    if (key.endsWith(`_${candidate.suffix}`) && candidate.suffix.length > (longest?.suffix.length ?? 0))
-      longest = candidate;
+    // A key that is a rate and nothing else ("n_per_mm") names its unit too; "bar" or "t" alone may be a word.
+    const ends = key.endsWith(`_${candidate.suffix}`) || (key === candidate.suffix && key.includes("_per_"));
+    if (ends && candidate.suffix.length > (longest?.suffix.length ?? 0)) longest = candidate;
   }
   return longest === null
     ? { stem: key, unit: null }

@@ -1,51 +1,52 @@
 import { createRootRoute, createRoute, createRouter, notFound, Outlet, redirect } from "@tanstack/react-router";
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
-import { BeginPage } from "./begin/begin-page.tsx";
 import { readBeginSearch } from "./begin/begin-search.ts";
-import { loadBegin } from "./begin/load-begin.ts";
-import { CarPage as VisitCarPage } from "./cases/car/car-page.tsx";
 import { readCarSearch } from "./cases/car/car-search.ts";
-import { CasePage } from "./cases/case/case-page.tsx";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
-import { OptionsPage } from "./cases/case/later-stage-page.tsx";
-import { loadCase } from "./cases/case/load-case.ts";
 import { stageNow } from "./cases/case/progress.ts";
-import { EnquiryPage } from "./cases/enquiry/enquiry-page.tsx";
-import { FindingsPage } from "./cases/findings/findings-page.tsx";
 import { readFindingsSearch } from "./cases/findings/findings-search.ts";
-import { HandOverPage } from "./cases/hand-over/hand-over-page.tsx";
-import { JobCardPage } from "./cases/job-card/job-card-page.tsx";
 import { readJobSearch } from "./cases/job-card/job-search.ts";
-import { LooksCarPage, LooksGroupPage } from "./cases/looks/looks-pages.tsx";
 import { readLooksSearch } from "./cases/looks/looks-search.ts";
-import { PlanPage } from "./cases/plan/plan-page.tsx";
 import { readPlanSearch } from "./cases/plan/plan-search.ts";
-import { ReadingsPage } from "./cases/readings/readings-page.tsx";
-import { loadToday } from "./cases/today/load-today.ts";
-import { EditPage } from "./editor/edit-page.tsx";
 import { readEditSearch } from "./editor/edit-search.ts";
-import { loadEditedFamily } from "./editor/load-edit.ts";
-import { FamiliesPage } from "./families/families-page.tsx";
 import { readFamiliesSearch } from "./families/families-search.ts";
-import { FamilyPage } from "./families/family-page.tsx";
 import { readFamilySearch } from "./families/family-search.ts";
 import { NotShown, RefusedPage } from "./families/refused-page.tsx";
-import { GeometryPage } from "./geometry/geometry-page.tsx";
 import { readGeometrySearch } from "./geometry/geometry-search.ts";
+import { lazyPage } from "./lazy-page.tsx";
 import { formatSearch, parseSearch } from "./look/address.ts";
+import { PageWaiting } from "./page-waiting.tsx";
 import { BrokenPage } from "./places/broken-page.tsx";
-import { BenchPage, CounterPage, TallyPage } from "./places/later-pages.tsx";
 import { NowherePage } from "./places/nowhere-page.tsx";
-import { TodayPage } from "./places/today-page.tsx";
-import { ReferencePage } from "./reference/reference-page.tsx";
 import { readReferenceSearch } from "./reference/reference-search.ts";
 import type { Answer } from "./server/ask-server.ts";
-import { loadShownFamily } from "./server/families.ts";
 import { listFamilies, listShownFamilies } from "./server/family-list.ts";
-import { CarPage } from "./underside/car-page.tsx";
-import { GroupPage } from "./underside/group-page.tsx";
-import { UndersideHold } from "./underside/underside-hold.tsx";
 import { readUndersideSearch } from "./underside/underside-search.ts";
+
+const BeginPage = lazyPage(async () => (await import("./begin/begin-page.tsx")).BeginPage);
+const BenchPage = lazyPage(async () => (await import("./places/later-pages.tsx")).BenchPage);
+const CarPage = lazyPage(async () => (await import("./underside/car-page.tsx")).CarPage);
+const CasePage = lazyPage(async () => (await import("./cases/case/case-page.tsx")).CasePage);
+const CounterPage = lazyPage(async () => (await import("./places/later-pages.tsx")).CounterPage);
+const EditPage = lazyPage(async () => (await import("./editor/edit-page.tsx")).EditPage);
+const EnquiryPage = lazyPage(async () => (await import("./cases/enquiry/enquiry-page.tsx")).EnquiryPage);
+const FamiliesPage = lazyPage(async () => (await import("./families/families-page.tsx")).FamiliesPage);
+const FamilyPage = lazyPage(async () => (await import("./families/family-page.tsx")).FamilyPage);
+const FindingsPage = lazyPage(async () => (await import("./cases/findings/findings-page.tsx")).FindingsPage);
+const GeometryPage = lazyPage(async () => (await import("./geometry/geometry-page.tsx")).GeometryPage);
+const GroupPage = lazyPage(async () => (await import("./underside/group-page.tsx")).GroupPage);
+const HandOverPage = lazyPage(async () => (await import("./cases/hand-over/hand-over-page.tsx")).HandOverPage);
+const JobCardPage = lazyPage(async () => (await import("./cases/job-card/job-card-page.tsx")).JobCardPage);
+const LooksCarPage = lazyPage(async () => (await import("./cases/looks/looks-pages.tsx")).LooksCarPage);
+const LooksGroupPage = lazyPage(async () => (await import("./cases/looks/looks-pages.tsx")).LooksGroupPage);
+const OptionsPage = lazyPage(async () => (await import("./cases/case/later-stage-page.tsx")).OptionsPage);
+const PlanPage = lazyPage(async () => (await import("./cases/plan/plan-page.tsx")).PlanPage);
+const ReadingsPage = lazyPage(async () => (await import("./cases/readings/readings-page.tsx")).ReadingsPage);
+const ReferencePage = lazyPage(async () => (await import("./reference/reference-page.tsx")).ReferencePage);
+const TallyPage = lazyPage(async () => (await import("./places/later-pages.tsx")).TallyPage);
+const TodayPage = lazyPage(async () => (await import("./places/today-page.tsx")).TodayPage);
+const UndersideHold = lazyPage(async () => (await import("./underside/underside-hold.tsx")).UndersideHold);
+const VisitCarPage = lazyPage(async () => (await import("./cases/car/car-page.tsx")).CarPage);
 
 /** What a loader gives its page; anything but an answer is shown by RefusedPage. */
 const shown = <T,>(answer: Answer<T>): T => {
@@ -65,12 +66,12 @@ const groupParams = {
   stringify: ({ group: open }: { readonly group: PlaceGroup }) => ({ group: groupTargetId(open).replace(/^.*\//, "") }),
 };
 
-const root = createRootRoute({ component: Outlet, notFoundComponent: NowherePage });
+const root = createRootRoute({ component: PageWaiting, notFoundComponent: NowherePage });
 
 const today = createRoute({
   getParentRoute: () => root,
   path: "/",
-  loader: async () => shown(await loadToday()),
+  loader: async () => shown(await (await import("./cases/today/load-today.ts")).loadToday()),
   component: TodayPage,
   errorComponent: CaseRefusedPage,
 });
@@ -97,7 +98,7 @@ const begin = createRoute({
   path: "/families/begin",
   validateSearch: readBeginSearch,
   loaderDeps: ({ search: { correct } }) => (correct === undefined ? {} : { correct }),
-  loader: async ({ deps }) => shown(await loadBegin(deps)),
+  loader: async ({ deps }) => shown(await (await import("./begin/load-begin.ts")).loadBegin(deps)),
   component: BeginPage,
   errorComponent: RefusedPage,
 });
@@ -106,7 +107,7 @@ const edit = createRoute({
   getParentRoute: () => root,
   path: "/families/$familyId/edit",
   validateSearch: readEditSearch,
-  loader: async ({ params }) => shown(await loadEditedFamily(params.familyId)),
+  loader: async ({ params }) => shown(await (await import("./editor/load-edit.ts")).loadEditedFamily(params.familyId)),
   // Read once when the editor opens: choosing a row is no reason to ask the store again.
   shouldReload: false,
   gcTime: 0,
@@ -117,7 +118,7 @@ const edit = createRoute({
 const family = createRoute({
   getParentRoute: () => root,
   path: "/families/$familyId",
-  loader: async ({ params }) => shown(await loadShownFamily(params.familyId)),
+  loader: async ({ params }) => shown(await (await import("./server/families.ts")).loadShownFamily(params.familyId)),
   component: Outlet,
   errorComponent: RefusedPage,
 });
@@ -152,7 +153,7 @@ const group = createRoute({
 const visit = createRoute({
   getParentRoute: () => root,
   path: "/cases/$visit",
-  loader: async ({ params }) => shown(await loadCase(params.visit)),
+  loader: async ({ params }) => shown(await (await import("./cases/case/load-case.ts")).loadCase(params.visit)),
   component: CasePage,
   errorComponent: CaseRefusedPage,
 });

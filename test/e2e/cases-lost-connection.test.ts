@@ -24,6 +24,7 @@ describe("while the workshop's store does not answer", () => {
     await page.getByLabel("Plate, name, or what the owner says").fill(words);
     await page.getByRole("button", { name: "Take in a car" }).click();
     await page.waitForURL(/\/enquiry$/);
+    await page.getByLabel("The owner's words, as they were said").waitFor();
     await allStored(page);
     return /\/cases\/([^/]+)\//.exec(page.url())?.[1] ?? "";
   };

@@ -72,6 +72,31 @@ describe("everything by keyboard", () => {
     expect(await page.getByRole("dialog").count()).toBe(0);
   });
 
+  it("moves through the list of keys by arrow, and a key pressed there does what it says", async () => {
+    const page = await open(`/families/${FAMILY}`);
+    await page.keyboard.press("?");
+    const rows = page.getByRole("dialog").locator("button.key-row");
+    expect(await rows.count()).toBe(2);
+    const first = await focused(page);
+    await page.keyboard.press("ArrowDown");
+    expect((await focused(page))?.name).not.toBe(first?.name);
+    await page.keyboard.press("Home");
+    expect(await focused(page)).toEqual(first);
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/\/underside$/);
+    expect(await page.getByRole("dialog").count()).toBe(0);
+  });
+
+  it("puts the focus on the heading of a page that was gone to", async () => {
+    const page = await open("/counter");
+    await page.getByRole("link", { name: "Bench" }).focus();
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/\/bench$/);
+    await settle(page);
+    await page.waitForFunction(() => document.activeElement?.tagName === "H1");
+    expect((await focused(page))?.name).toBe("Bench");
+  });
+
   it("goes from the whole car to a torn bush, and back is undo", async () => {
     const page = await open(`/families/${FAMILY}/underside`);
     await page.keyboard.press("4");

@@ -18,6 +18,7 @@ const FACTS = (figure: Figure): readonly { readonly label: string; readonly valu
   { label: "Relation", value: figure.relation },
   { label: "Source", value: <SourceWords line={figure.source} /> },
   { label: "Rung", value: RUNG_WORDS[figure.rung] },
+  { label: "±", value: "twice the standard deviation (95 %)" },
 ];
 
 /** What stands behind a figure: inputs, relation, source, rung. */

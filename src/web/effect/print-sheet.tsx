@@ -31,7 +31,15 @@ export const PrintSheet = ({ familyId, question }: PrintSheetProps) => {
   };
   return (
     <span className="print-sheet">
-      <button type="button" className="link" disabled={printing.kind === "busy"} onClick={() => void print()}>
+      <button
+        type="button"
+        className="link"
+        aria-disabled={printing.kind === "busy"}
+        onClick={() => {
+          // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
+          if (printing.kind !== "busy") void print();
+        }}
+      >
         Print the sheet
       </button>
       <span role="status">

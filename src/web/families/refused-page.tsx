@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import type { Finding } from "#contract";
+import { LoadAgain } from "../places/load-again.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { NearestFamily } from "./nearest-family.tsx";
@@ -21,7 +22,7 @@ const Reason = ({ error }: { readonly error: unknown }) => {
     <FindingsList findings={findings} />
   ) : (
     <p className="lead">
-      No answer came. See that the program that serves this page is still running, then load the page again.
+      No answer came. See that the program that serves this page is still running. <LoadAgain />
     </p>
   );
 };

@@ -1,3 +1,4 @@
+import { Link } from "@tanstack/react-router";
 import { PlacePage } from "./place-page.tsx";
 
 const LINE = { fill: "none", stroke: "var(--ink)", strokeWidth: 1.2 } as const;
@@ -8,6 +9,18 @@ export const CounterPage = () => (
   <PlacePage
     place="Counter"
     sub="does this fit that"
+    meanwhile={
+      <>
+        <p>
+          <Link to="/families">Families</Link>: the underside of a car line names every place and its rubber, and its
+          sheet the variants with what tells them apart.
+        </p>
+        <p>
+          <Link to="/">Today</Link>: the plan of a visit prices the parts of each remedy, and its job card says which
+          fasteners are new.
+        </p>
+      </>
+    }
     willBe={[
       { name: "Does it fit", says: "two parts that look alike, and the one measurement that tells them apart" },
       {
@@ -32,6 +45,18 @@ export const BenchPage = () => (
   <PlacePage
     place="Bench"
     sub="the old part beside the new"
+    meanwhile={
+      <>
+        <p>
+          <Link to="/families">Families</Link>: mark a bush torn, loose or firmer on the underside, and the geometry
+          shows what it does against a sound one.
+        </p>
+        <p>
+          <Link to="/">Today</Link>: what calliper and hand find is kept with its place under the readings and the
+          underside of a visit.
+        </p>
+      </>
+    }
     willBe={[
       { name: "Side by side", says: "removed part and new one at one scale, with dimension lines between them" },
       { name: "Differs, same, or not to be told by hand", says: "what calliper and hand found, and how sure that is" },
@@ -53,6 +78,16 @@ export const TallyPage = () => (
   <PlacePage
     place="Tally"
     sub="what this workshop has seen"
+    meanwhile={
+      <>
+        <p>
+          <Link to="/">Today</Link>: every look of every visit is kept; what is recorded now will count here.
+        </p>
+        <p>
+          <Link to="/families">Families</Link>: the wear calendar of a car line shows bands from practice, marked so.
+        </p>
+      </>
+    }
     willBe={[
       { name: "When it goes", says: "each position over distance, with how many cars it rests on" },
       { name: "Was it the cause", says: "which finding cured the complaint, and which did not" },

@@ -1,4 +1,3 @@
-import { Link } from "@tanstack/react-router";
 import type { ReactNode } from "react";
 import type { PlaceName } from "../shell/place-links.tsx";
 import { Sheet } from "../shell/sheet.tsx";
@@ -10,17 +9,19 @@ interface PlacePageProps {
   readonly willBe: readonly { readonly name: string; readonly says: string }[];
   /** SVG marks in a field of 220 by 120. */
   readonly drawing: ReactNode;
+  /** What can be done meanwhile, with the page that does it. */
+  readonly meanwhile: ReactNode;
 }
 
-/** A place that is still empty: says what will be here and offers the one next thing. */
-export const PlacePage = ({ place, sub, willBe, drawing }: PlacePageProps) => (
+/** A place that is not built yet: says plainly so, what will be here, and what can be done meanwhile. */
+export const PlacePage = ({ place, sub, willBe, drawing, meanwhile }: PlacePageProps) => (
   <Sheet
     name={place}
     sub={sub}
     place={place}
     titleBlock={{
       title: place,
-      note: "nothing here yet",
+      note: "not built yet",
       rows: [
         [
           { label: "Units", value: "mm, °, N" },
@@ -30,13 +31,12 @@ export const PlacePage = ({ place, sub, willBe, drawing }: PlacePageProps) => (
     }}
     margin={
       <>
-        <h2 className="heading">Nothing here yet</h2>
+        <h2 className="heading">Not built yet</h2>
         <p className="margin-lead">
-          A car line comes first: its layouts, its rubber, what a torn bush does to the car.
+          The {place} is a place of this program without its pages: nothing can be entered here, and nothing is kept
+          from you. Meanwhile:
         </p>
-        <p className="margin-links">
-          <Link to="/families/begin">Begin a car line</Link>
-        </p>
+        <div className="meanwhile">{meanwhile}</div>
       </>
     }
   >

@@ -87,6 +87,10 @@ export const ReferencePage = () => {
                 ? "Every constant and every check names one of these keys, or says that it is common practice, from memory or invented."
                 : `No source has the key ${open}.`}
             </p>
+            <p className="margin-lead">
+              ± is one thing on every page and paper: twice the standard deviation. In 95 of 100 cases the true figure
+              lies within it.
+            </p>
             <p className="margin-lead">Methods and the words used follow.</p>
           </>
         ) : (

@@ -1,4 +1,5 @@
 import type { Finding } from "#contract";
+import { Breakable } from "./breakable.tsx";
 
 interface FindingsListProps {
   readonly findings: readonly Finding[];
@@ -26,8 +27,12 @@ export const FindingsList = ({ findings, outcome, nameOf }: FindingsListProps) =
     <tbody>
       {findings.map((finding) => (
         <tr key={`${finding.code} ${finding.path} ${finding.got}`}>
-          <th scope="row">{finding.path === "" ? "the whole" : (nameOf?.(finding.path) ?? finding.path)}</th>
-          <td>{finding.got}</td>
+          <th scope="row">
+            {finding.path === "" ? "the whole" : (nameOf?.(finding.path) ?? <Breakable text={finding.path} />)}
+          </th>
+          <td>
+            <Breakable text={finding.got} />
+          </td>
           <td>{finding.needed}</td>
           <td>{finding.hint}</td>
         </tr>

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from "react";
+import { type ReactNode, useId, useMemo, useState } from "react";
 import { KeyList } from "./key-list.tsx";
 import { Margin } from "./margin.tsx";
 import { type PageKey, usePageKeys } from "./page-keys.ts";
@@ -45,6 +45,7 @@ export const Sheet = ({
   children,
 }: SheetProps) => {
   const [listed, setListed] = useState(false);
+  const subId = useId();
   const all = useMemo(() => [...keys, { key: "?", does: "this list", run: () => setListed(true) }], [keys]);
   usePageKeys(all);
   return (
@@ -55,8 +56,12 @@ export const Sheet = ({
       </a>
       <header className="head">
         <div className="head-name">
-          <h1>{name}</h1>
-          <p className="label">{sub}</p>
+          <h1 tabIndex={-1} aria-describedby={subId}>
+            {name}
+          </h1>
+          <p id={subId} className="label">
+            {sub}
+          </p>
         </div>
         {line}
         <PlaceLinks now={place} />
@@ -76,7 +81,7 @@ export const Sheet = ({
         {margin}
       </Margin>
       <TitleBlock {...titleBlock} />
-      {listed ? <KeyList keys={all} onClose={() => setListed(false)} /> : null}
+      {listed ? <KeyList keys={keys} onClose={() => setListed(false)} /> : null}
     </div>
   );
 };

@@ -34,7 +34,15 @@ export const PrintOwnersPage = ({ visitId }: { readonly visitId: string }) => {
   };
   return (
     <div className="print-sheet">
-      <button type="button" className="press" disabled={printing.kind === "busy"} onClick={() => void print()}>
+      <button
+        type="button"
+        className="press"
+        aria-disabled={printing.kind === "busy"}
+        onClick={() => {
+          // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
+          if (printing.kind !== "busy") void print();
+        }}
+      >
         Print the owner's page
       </button>
       <span role="status" className="label">

@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { NotShown } from "../../families/refused-page.tsx";
+import { LoadAgain } from "../../places/load-again.tsx";
 import { FindingsList } from "../../shell/findings-list.tsx";
 import { Sheet } from "../../shell/sheet.tsx";
 import { UnsentNotice } from "../unsent/unsent-notice.tsx";
@@ -27,7 +28,7 @@ export const CaseRefusedPage = ({ error }: { readonly error: unknown }) => (
         <FindingsList findings={error.findings} />
       ) : (
         <p className="lead">
-          No answer came. See that the program that serves this page is still running, then load the page again.
+          No answer came. See that the program that serves this page is still running. <LoadAgain />
         </p>
       )}
     </div>
