@@ -16,6 +16,7 @@ export const SHEETS: readonly Sheet[] = [
   { name: "begin", path: "/families/begin" },
   { name: "family", path: family },
   { name: "family-selected", path: `${family}?at=rear/trailing-link/inner-bush` },
+  { name: "family-copy-first", path: `${family}/edit` },
   { name: "underside", path: `${family}/underside` },
   { name: "underside-marked", path: `${family}/underside?${marked}&at=${TORN_BUSH}` },
   { name: "corner", path: `${family}/underside/rear-left?${marked}` },

@@ -11,14 +11,16 @@ const elementAt = (fields: HTMLElement, at: string): HTMLElement | null => {
 };
 
 /**
- * Brings the field of a place into view once it is asked for and drawn.
+ * Brings the field of a place into view once it is asked for and drawn; at first that of the address.
  * @returns asks for a place; `focus` puts the next key into it, which a tap on the drawing does not want
  */
 export const useShownPlace = (
   fields: RefObject<HTMLElement | null>,
   at: string | null,
 ): ((place: string, focus: boolean) => void) => {
-  const wanted = useRef<{ readonly place: string; readonly focus: boolean } | null>(null);
+  const wanted = useRef<{ readonly place: string; readonly focus: boolean } | null>(
+    at === null ? null : { place: at, focus: false },
+  );
   useEffect(() => {
     const asked = wanted.current;
     if (asked === null || asked.place !== at || fields.current === null) return;

@@ -57,7 +57,7 @@ export const EntryList = ({ context, path, form, title, children }: EntryListPro
     );
   });
   return (
-    <section className="field-group" aria-label={title}>
+    <div className="field-group">
       <div className="field-group-head">
         <h2>{title}</h2>
         {entries.length === 0 ? <span className="label">not on file</span> : null}
@@ -75,6 +75,6 @@ export const EntryList = ({ context, path, form, title, children }: EntryListPro
       {form.description === "" ? null : <p className="note">{form.description}</p>}
       <FindingNote findings={findingsAt(editing.findings, path)} />
       {rows}
-    </section>
+    </div>
   );
 };

@@ -1,4 +1,4 @@
-import { type ReactNode, useId } from "react";
+import type { ReactNode } from "react";
 import { findingsAt } from "../model/findings-of-sheet.ts";
 import type { SheetPath } from "../model/sheet-path.ts";
 import { sheetValueAt } from "../model/sheet-value.ts";
@@ -18,12 +18,11 @@ interface PutOnFileProps {
 
 /** Fields that belong together; where none of them is on file, the way to put them there. */
 export const PutOnFile = ({ editing, path, title, description, required, children }: PutOnFileProps) => {
-  const heading = useId();
   const there = sheetValueAt(editing.sheet, path) !== undefined;
   return (
-    <section className="field-group" aria-labelledby={heading}>
+    <div className="field-group">
       <div className="field-group-head">
-        <h2 id={heading}>{title}</h2>
+        <h2>{title}</h2>
         {there ? null : <span className="label">{NOT_ON_FILE}</span>}
         {there && required ? null : (
           <button type="button" className="link" onClick={() => editing.edit(path, there ? undefined : {})}>
@@ -35,6 +34,6 @@ export const PutOnFile = ({ editing, path, title, description, required, childre
       {description === "" ? null : <p className="note">{description}</p>}
       <FindingNote findings={findingsAt(editing.findings, path)} />
       {there ? children : null}
-    </section>
+    </div>
   );
 };

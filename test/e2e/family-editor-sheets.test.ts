@@ -1,0 +1,35 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, it } from "vitest";
+import { launchBrowser } from "../browser-setup/launch.ts";
+import { saveSheet, sheetWith } from "./chain-family.ts";
+import { lookAtSheet, SCREENS } from "./look-at-sheet.ts";
+
+const ID = "seen-saloon";
+
+/** Sections of the editor that look different, by the name of their pictures. */
+const PAGES = [
+  { name: "editor-points", search: "part=rear&at=rear.links[4].inner_mm" },
+  { name: "editor-joint", search: "part=rear&section=rubber&at=rear.links[3].inner_joint" },
+  { name: "editor-wheel", search: "part=front&section=wheel" },
+  { name: "editor-limits", search: "part=work&section=limits" },
+  { name: "editor-identity", search: "part=car" },
+  { name: "editor-file", search: "part=file" },
+] as const;
+
+describe("the sheets of the editor", () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchBrowser();
+    await saveSheet(sheetWith(ID, "Seen saloon", 1), { "if-none-match": "*" });
+  });
+  afterAll(() => browser.close());
+
+  const seen = SCREENS.flatMap((screen) => PAGES.map((sheet) => ({ ...screen, ...sheet })));
+  it.each(seen)("$name, $screen: its pictures, nothing for axe to find, no complaint", ({ sizes, name, search }) =>
+    lookAtSheet(
+      browser,
+      { name, path: `/families/${ID}/edit?${search}`, pressed: [".sections", ".editor-fields", ".margin"] },
+      sizes,
+    ),
+  );
+});
