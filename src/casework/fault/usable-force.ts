@@ -4,9 +4,6 @@ import { formatNumber } from "./format-figure.ts";
 
 /** Largest share of its load a road tyre passes on along the road, dry (from memory, a working figure). */
 const GRIP = 1.1;
-/** Height of the car's mass over the road, metres; no family has it on file (from memory, a working figure). */
-const MASS_HEIGHT = 0.55;
-
 /**
  * The most force along the road that a wheel could pass on under the kind of force it is asked for, newtons: grip times
  * the largest load that force itself can bring onto the wheel. Braking loads the front, drive the rear, a bend the outer
@@ -19,9 +16,9 @@ export function computeUsableForce(family: Family, corner: Corner, condition: Co
   const standing = (weight * share) / 2;
   const forward = condition.drive - condition.braking;
   const loadsThisAxle = forward < 0 ? axle === "front" : forward > 0 && axle === "rear";
-  const alongTransfer = loadsThisAxle ? (GRIP * weight * MASS_HEIGHT) / (2 * family.wheelbase) : 0;
+  const alongTransfer = loadsThisAxle ? (GRIP * weight * family.cgHeight) / (2 * family.wheelbase) : 0;
   const outer = condition.lateral !== 0 && (side === "left") === condition.lateral < 0;
-  const sideTransfer = outer ? (GRIP * weight * share * MASS_HEIGHT) / family[axle].track : 0;
+  const sideTransfer = outer ? (GRIP * weight * share * family.cgHeight) / family[axle].track : 0;
   return GRIP * Math.min(2 * standing, standing + alongTransfer + sideTransfer);
 }
 
@@ -31,5 +28,5 @@ export function beyondUsableWords(family: Family, corner: Corner, condition: Con
   const most = computeUsableForce(family, corner, condition);
   if (asked <= most) return null;
   const kn = (newtons: number): string => `${formatNumber(newtons / 1000, 1)} kN`;
-  return `A tyre cannot pass on ${kn(asked)} here: with the load this wheel can carry, about ${kn(most)} is the most (grip ${GRIP} and the height of the mass ${formatNumber(MASS_HEIGHT, 2)} m from memory).`;
+  return `A tyre cannot pass on ${kn(asked)} here: with the load this wheel can carry, about ${kn(most)} is the most (grip ${GRIP}, from memory; centre of mass ${formatNumber(family.cgHeight * 1000, 0)} mm over the road).`;
 }
