@@ -27,8 +27,11 @@ export const NotCorrectablePage = ({ family }: { readonly family: Family }) => (
         since it was begun.
       </p>
       <p>
-        Entries made here would undo that, so none are taken. It is corrected in its family file: hand it out from its
-        sheet, edit it, read it in again.
+        Entries made here would undo that, so none are taken. Its data are corrected one by one in the{" "}
+        <Link to="/families/$familyId/edit" params={{ familyId: family.id }}>
+          editor
+        </Link>
+        .
       </p>
     </div>
   </Sheet>

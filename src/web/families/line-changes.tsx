@@ -32,8 +32,11 @@ export const LineChanges = ({ loaded, taken }: LineChangesProps) => {
     <section className="line-changes">
       {entries === null && isScaled(loaded) ? (
         <p className="note">
-          Its sheet was edited by hand since it was begun: its entries alone no longer make it, and it is corrected in
-          its family file.
+          Its sheet was edited since it was begun: its entries alone no longer make it. Its data are corrected in the{" "}
+          <Link to="/families/$familyId/edit" params={{ familyId: family.id }}>
+            editor
+          </Link>
+          .
         </p>
       ) : null}
       {renaming ? (
