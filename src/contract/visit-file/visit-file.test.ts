@@ -82,6 +82,18 @@ describe("a visit file", () => {
     ]);
   });
 
+  it("refuses a sign where only readings are taken", () => {
+    const parsed = edited([
+      { set: "looks[0].place", to: "front-left/ride-height" },
+      { set: "looks[0].content", to: { kind: "signs", signs: ["wet"] } },
+    ]);
+    const family = parseFamily(ouzel);
+    if ("findings" in parsed || "findings" in family) throw new Error("not read");
+    expect(checkPlaces(parsed.value, family.family)).toMatchObject([
+      { code: "not-consistent", path: "looks[0].content", got: "signs at front-left/ride-height" },
+    ]);
+  });
+
   it("takes a silhouette, and says what no template fits", () => {
     const whole = edited([{ set: "family", to: { kind: "silhouette", silhouette: { rear_layout: "five-link" } } }]);
     expect(paths(whole)).toEqual([]);
