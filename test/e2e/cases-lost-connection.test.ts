@@ -5,6 +5,9 @@ import { allStored, unsentKeys } from "./entries.ts";
 import { settle } from "./open-sheet.ts";
 import { type OwnProgram, startOwnProgram } from "./own-program.ts";
 
+/** A picture of one dot. */
+const ONE_DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
+
 const KEPT_HERE = /kept here, not yet at the workshop's store/;
 
 describe("while the workshop's store does not answer", () => {
@@ -65,5 +68,56 @@ describe("while the workshop's store does not answer", () => {
     );
     await allStored(later);
     expect(await enquiryOf(visit)).toMatchObject({ words: "the pedal sinks, and the lamp is on" });
+  });
+
+  it("a photo is kept while the store is silent, outlives the next place and a reload, and is sent when it is back", async () => {
+    const page = await (await openSession(browser, tablet)).newPage();
+    await page.goto(program.address, { waitUntil: "load" });
+    const isNew = { "content-type": "application/json", "if-none-match": "*" };
+    const put = async (path: string, document: unknown) => {
+      const body = JSON.stringify({ by: "MK", document });
+      const answer = await fetch(`${program.address}/api/documents/${path}`, { method: "PUT", body, headers: isNew });
+      expect(answer.status).toBeLessThan(300);
+    };
+    await put("car/car-photo", {
+      registration: "PHOTO",
+      name: "photo",
+      family: "ouzel-saloon",
+      variants: [],
+      distance_unit: "km",
+      odometer_offset_km: 0,
+      invented: true,
+    });
+    await put("visit/visit-photo", {
+      car: "car-photo",
+      odometer_km: null,
+      date: "2026-11-20",
+      by: "MK",
+      done: [],
+      waits: [],
+      closed: false,
+    });
+    const place = `${program.address}/cases/visit-photo/underside/rear-left?at=rear-left/trailing-link/inner-bush`;
+    await page.goto(place, { waitUntil: "load" });
+    await settle(page);
+    await page.getByLabel("Add a photo").waitFor();
+    await program.stop();
+    await page
+      .getByLabel("Add a photo")
+      .setInputFiles({ name: "bush.png", mimeType: "image/png", buffer: Buffer.from(ONE_DOT, "base64") });
+    await page.getByText("bush.png: kept in this browser, not yet at the store").waitFor();
+    await page.getByText(KEPT_HERE).waitFor();
+    await page.getByRole("button", { name: /^Next:/ }).click();
+    const hash = (await unsentKeys(page)).find((key) => key.includes("photo."))?.split("photo.")[1] ?? "";
+    expect(hash).toMatch(/^[0-9a-f]{64}$/);
+    await page.close();
+    await program.start();
+    const later = await page.context().newPage();
+    await later.goto(place, { waitUntil: "load" });
+    await settle(later);
+    await allStored(later);
+    const stored = await fetch(`${program.address}/api/photos/${hash}`);
+    expect(Buffer.from(await stored.arrayBuffer()).toString("base64")).toBe(ONE_DOT);
+    await later.getByRole("img", { name: "1 of this place" }).waitFor();
   });
 });

@@ -1,8 +1,11 @@
-import { useId, useState } from "react";
+import { useEffect, useId, useState } from "react";
 import { largestPhotoBytes } from "#casework";
 import type { Finding } from "#contract";
-import { askServer } from "../../server/ask-server.ts";
 import { AskedAgain } from "../fields/asked-again.tsx";
+import { photoKey } from "../unsent/entry.ts";
+import { hashPhoto, keepPhoto, loadPhoto } from "../unsent/photo-shelf.ts";
+import { STORE_TROUBLE, sendPhotoBytes } from "../unsent/send-entries.ts";
+import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
 
 const MB = 1024 * 1024;
 
@@ -10,7 +13,7 @@ type Sending =
   | { readonly kind: "none" }
   | { readonly kind: "busy"; readonly name: string }
   | { readonly kind: "refused"; readonly name: string; readonly findings: readonly Finding[] }
-  /** The store did not answer: the file is still held here. */
+  /** The store did not answer, and this browser cannot keep the file: only this place of the page holds it. */
   | { readonly kind: "silent"; readonly file: File };
 
 const tooLarge = (file: File): Finding => ({
@@ -21,15 +24,53 @@ const tooLarge = (file: File): Finding => ({
   hint: "Nothing was sent. Take the photo smaller, or cut it.",
 });
 
-const sendPhoto = (file: File) =>
-  askServer(
-    "/api/photos",
-    { method: "POST", body: file, headers: { "content-type": "application/octet-stream" } },
-    async (response) => {
-      const { hash } = (await response.json()) as { readonly hash: string };
-      return hash;
-    },
+/** Keeps a photo in this browser until the store answers; null where it cannot even be named. */
+const keepUntilSent = async (file: File): Promise<string | null> => {
+  const hash = await hashPhoto(file);
+  if (hash === null) return null;
+  outbox.putPhoto({ hash, name: file.name }, await keepPhoto(hash, file));
+  return hash;
+};
+
+/** One photo of a place that waits in this browser; nothing of it is at the store yet. */
+const WaitingPhoto = ({ hash, name }: { readonly hash: string; readonly name: string }) => {
+  const [address, setAddress] = useState<string | null>(null);
+  useEffect(() => {
+    let made: string | null = null;
+    let gone = false;
+    void loadPhoto(hash).then((photo) => {
+      if (photo === null || gone) return;
+      made = URL.createObjectURL(photo);
+      setAddress(made);
+    });
+    return () => {
+      gone = true;
+      if (made !== null) URL.revokeObjectURL(made);
+    };
+  }, [hash]);
+  return (
+    <figure className="photo-waiting">
+      {address === null ? null : <img src={address} alt={name} className="photo" />}
+      <figcaption className="note">{name}: kept in this browser, not yet at the store</figcaption>
+    </figure>
   );
+};
+
+/** One photo on record; where its bytes have not come to the store, it says so. */
+const StoredPhoto = ({ hash, number }: { readonly hash: string; readonly number: number }) => {
+  const [missing, setMissing] = useState(false);
+  if (missing) return <p className="note">Photo {number} is not at the store.</p>;
+  return (
+    <a href={`/api/photos/${hash}`} target="_blank" rel="noreferrer">
+      <img
+        src={`/api/photos/${hash}`}
+        alt={`${number} of this place`}
+        className="photo"
+        onError={() => setMissing(true)}
+      />
+    </a>
+  );
+};
 
 interface PhotoEntryProps {
   /** Hashes of the photos on record here. */
@@ -40,6 +81,7 @@ interface PhotoEntryProps {
 /** Photos of a place: those on record, and one more. */
 export const PhotoEntry = ({ photos, onKept }: PhotoEntryProps) => {
   const id = useId();
+  const { entries } = useOutbox();
   const [sending, setSending] = useState<Sending>({ kind: "none" });
   const send = async (file: File) => {
     // Refused here, before a byte is sent.
@@ -48,20 +90,31 @@ export const PhotoEntry = ({ photos, onKept }: PhotoEntryProps) => {
       return;
     }
     setSending({ kind: "busy", name: file.name });
-    const answer = await sendPhoto(file);
+    const answer = await sendPhotoBytes(file);
     if (answer.kind === "answer") {
       setSending({ kind: "none" });
       onKept(answer.body);
-    } else if (answer.kind === "silent") setSending({ kind: "silent", file });
-    else setSending({ kind: "refused", name: file.name, findings: answer.findings });
+      return;
+    }
+    if (answer.kind === "silent" || answer.status >= STORE_TROUBLE) {
+      const hash = await keepUntilSent(file);
+      if (hash === null) setSending({ kind: "silent", file });
+      else {
+        setSending({ kind: "none" });
+        onKept(hash);
+      }
+    } else setSending({ kind: "refused", name: file.name, findings: answer.findings });
   };
   return (
     <div className="photo-entry">
-      {photos.map((hash, index) => (
-        <a key={hash} href={`/api/photos/${hash}`} target="_blank" rel="noreferrer">
-          <img src={`/api/photos/${hash}`} alt={`${index + 1} of this place`} className="photo" />
-        </a>
-      ))}
+      {photos.map((hash, index) => {
+        const waits = entries.get(photoKey(hash));
+        return waits?.what === "photo" ? (
+          <WaitingPhoto key={hash} hash={hash} name={waits.name} />
+        ) : (
+          <StoredPhoto key={hash} hash={hash} number={index + 1} />
+        );
+      })}
       <label htmlFor={id} className="photo-add">
         {photos.length === 0 ? "Add a photo" : "Another photo"}
         <input
@@ -79,7 +132,8 @@ export const PhotoEntry = ({ photos, onKept }: PhotoEntryProps) => {
         {sending.kind === "busy" ? <p className="note">Keeping {sending.name}.</p> : null}
         {sending.kind === "silent" ? (
           <p className="margin-notice">
-            The store did not answer, {sending.file.name} is not kept yet. It is still held by this page.{" "}
+            The store did not answer, and this browser cannot keep {sending.file.name}: it is lost once you leave this
+            place.{" "}
             <button type="button" className="link" onClick={() => void send(sending.file)}>
               Send it again
             </button>

@@ -32,11 +32,25 @@ export interface UnsentLook {
   readonly state: EntryState;
 }
 
-export type UnsentEntry = UnsentDocument | UnsentLook;
+/** A photo that is not yet in the store; its bytes wait beside it, under its hash. */
+export interface UnsentPhoto {
+  readonly what: "photo";
+  /** SHA-256 of its bytes, the name the store gives it. */
+  readonly hash: string;
+  /** What its file is called. */
+  readonly name: string;
+  readonly state: EntryState;
+}
 
-/** Key of an entry: a document has one entry, every look its own. */
-export const entryKey = (entry: UnsentEntry): string =>
-  entry.what === "look" ? `look.${entry.look.id}` : documentKey(entry.kind, entry.id);
+export type UnsentEntry = UnsentDocument | UnsentLook | UnsentPhoto;
+
+/** Key of an entry: a document has one entry, every look and every photo its own. */
+export const entryKey = (entry: UnsentEntry): string => {
+  if (entry.what === "document") return documentKey(entry.kind, entry.id);
+  return entry.what === "look" ? `look.${entry.look.id}` : photoKey(entry.hash);
+};
+
+export const photoKey = (hash: string): string => `photo.${hash}`;
 
 export const documentKey = (kind: DocumentKind, id: string): string => `document.${kind}.${id}`;
 
@@ -67,7 +81,8 @@ const isEntry = (value: unknown): value is UnsentEntry =>
   isObject(value) &&
   isObject(value.state) &&
   ((value.what === "document" && typeof value.id === "string" && isObject(value.body)) ||
-    (value.what === "look" && isObject(value.look) && typeof value.look.id === "string"));
+    (value.what === "look" && isObject(value.look) && typeof value.look.id === "string") ||
+    (value.what === "photo" && typeof value.hash === "string" && typeof value.name === "string"));
 
 /** An entry read back from its text; null where the text holds none. */
 export const parseEntry = (text: string): UnsentEntry | null => {

@@ -54,6 +54,8 @@ const outboxOf = (parts: Partial<OutboxParts>, shelf = shelfOf()) => {
         look: { ...sent, sequence: index + 1, received_at: sent.at, clock_off: false },
       })),
     }),
+    sendPhoto: async () => ({ kind: "stored" }),
+    forgetPhoto: () => undefined,
     later: (_turn, run) => void retries.push(run),
     ...parts,
   });
@@ -168,4 +170,29 @@ test("a new window takes up what an earlier one left", async () => {
   await second.send();
   expect(shelf.entries.size).toBe(0);
   expect([...second.state().looks.keys()]).toEqual(["a"]);
+});
+
+test("a photo waits with its bytes while the store is silent, is sent when it answers, and its bytes go then", async () => {
+  let silent = true;
+  const forgotten: string[] = [];
+  const { outbox, shelf, retries } = outboxOf({
+    sendPhoto: async () => (silent ? { kind: "later", findings: [] } : { kind: "stored" }),
+    forgetPhoto: (hash) => void forgotten.push(hash),
+  });
+  outbox.putPhoto({ hash: "ab12", name: "boot.jpg" }, true);
+  await outbox.send();
+  expect([...shelf.entries.keys()]).toEqual(["photo.ab12"]);
+  expect(forgotten).toEqual([]);
+  expect(outbox.state()).toMatchObject({ trouble: [], keeps: true });
+  silent = false;
+  retries.at(-1)?.();
+  await outbox.send();
+  expect(shelf.entries.size).toBe(0);
+  expect(forgotten).toEqual(["ab12"]);
+});
+
+test("a photo whose bytes do not outlive the page is said not to be kept", () => {
+  const { outbox } = outboxOf({});
+  outbox.putPhoto({ hash: "ab12", name: "boot.jpg" }, false);
+  expect(outbox.state().keeps).toBe(false);
 });

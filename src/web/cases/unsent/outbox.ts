@@ -10,8 +10,9 @@ import {
   type UnsentDocument,
   type UnsentEntry,
   type UnsentLook,
+  type UnsentPhoto,
 } from "./entry.ts";
-import type { BatchAnswer, DocumentAnswer, LookAnswer, NumberedLook } from "./send-entries.ts";
+import type { BatchAnswer, DocumentAnswer, LookAnswer, NumberedLook, PhotoAnswer } from "./send-entries.ts";
 
 /** What this browser knows of entries: those that wait here, and what the store has acknowledged since the page was opened. */
 export interface OutboxState {
@@ -45,6 +46,8 @@ export interface Outbox {
   /** Keeps a document here and sends it; typing again replaces what has not been sent. */
   readonly putDocument: <K extends DocumentKind>(typed: TypedDocument<K>) => void;
   readonly putLooks: (looks: readonly Omit<UnsentLook, "what" | "state">[]) => void;
+  /** Sends a photo whose bytes are held already; `held` is false where they do not outlive this page. */
+  readonly putPhoto: (photo: Pick<UnsentPhoto, "hash" | "name">, held: boolean) => void;
   /** Sends what was refused as odd once more, confirmed. */
   readonly confirm: (key: string) => void;
   /** Puts a document together from both versions, over the latest; it is sent then. */
@@ -61,6 +64,9 @@ export interface OutboxParts {
   readonly shelf: Shelf;
   readonly sendDocument: (entry: UnsentDocument) => Promise<DocumentAnswer>;
   readonly sendLooks: (entries: readonly UnsentLook[]) => Promise<BatchAnswer>;
+  readonly sendPhoto: (entry: UnsentPhoto) => Promise<PhotoAnswer>;
+  /** Lets the bytes of a photo go that no longer waits. */
+  readonly forgetPhoto: (hash: string) => void;
   /** Calls back after a pause; the pauses grow while the store stays silent. */
   readonly later: (turn: number, run: () => void) => void;
 }
@@ -74,7 +80,8 @@ const NOT_YET: readonly string[] = ["unknown-visit", "unknown-car"];
 const saysTheSame = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 /** Entries on their way to the workshop's store: kept in the browser until the store has acknowledged each. */
-export const createOutbox = ({ shelf, sendDocument, sendLooks, later }: OutboxParts): Outbox => {
+export const createOutbox = (parts: OutboxParts): Outbox => {
+  const { shelf, sendDocument, sendLooks, sendPhoto, forgetPhoto, later } = parts;
   let now: OutboxState = {
     entries: shelf.load(),
     documents: new Map(),
@@ -93,7 +100,9 @@ export const createOutbox = ({ shelf, sendDocument, sendLooks, later }: OutboxPa
     set({ entries: new Map(now.entries).set(entryKey(entry), entry), keeps: keeps && now.keeps });
   };
   const drop = (key: string): void => {
+    const dropped = now.entries.get(key);
     shelf.drop(key);
+    if (dropped?.what === "photo") forgetPhoto(dropped.hash);
     const entries = new Map(now.entries);
     entries.delete(key);
     set({ entries });
@@ -173,6 +182,21 @@ export const createOutbox = ({ shelf, sendDocument, sendLooks, later }: OutboxPa
     return true;
   };
 
+  const sendAllPhotos = async (): Promise<boolean> => {
+    for (const entry of waiting()) {
+      if (entry.what !== "photo") continue;
+      const answer = await sendPhoto(entry);
+      if (answer.kind === "later") {
+        set({ trouble: answer.findings });
+        return false;
+      }
+      const key = entryKey(entry);
+      if (answer.kind === "stored") drop(key);
+      else if (now.entries.has(key)) put({ ...entry, state: { kind: "refused", findings: answer.findings } });
+    }
+    return true;
+  };
+
   let running: Promise<void> | null = null;
   let again = false;
   let turn = 0;
@@ -180,7 +204,7 @@ export const createOutbox = ({ shelf, sendDocument, sendLooks, later }: OutboxPa
     let well = true;
     do {
       again = false;
-      well = (await sendAllDocuments()) && (await sendAllLooks());
+      well = (await sendAllDocuments()) && (await sendAllLooks()) && (await sendAllPhotos());
     } while (well && again);
     if (well) {
       turn = 0;
@@ -221,7 +245,7 @@ export const createOutbox = ({ shelf, sendDocument, sendLooks, later }: OutboxPa
 
   const confirm = (key: string): void => {
     const entry = now.entries.get(key);
-    if (entry === undefined) return;
+    if (entry === undefined || entry.what === "photo") return;
     put({ ...entry, confirmed: true, state: WAITING });
     void send();
   };
@@ -246,6 +270,11 @@ export const createOutbox = ({ shelf, sendDocument, sendLooks, later }: OutboxPa
     putDocument,
     putLooks: (looks) => {
       for (const look of looks) put({ what: "look", ...look, state: WAITING });
+      void send();
+    },
+    putPhoto: (photo, held) => {
+      if (!held) set({ keeps: false });
+      put({ what: "photo", ...photo, state: WAITING });
       void send();
     },
     drop,

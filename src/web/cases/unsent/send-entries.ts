@@ -1,6 +1,7 @@
 import type { Finding, StoredDocumentSheet, StoredLookSheet } from "#contract";
 import { type Answer, askServer, jsonBody } from "../../server/ask-server.ts";
-import type { UnsentDocument, UnsentLook } from "./entry.ts";
+import type { UnsentDocument, UnsentLook, UnsentPhoto } from "./entry.ts";
+import { loadPhoto } from "./photo-shelf.ts";
 
 /** A look as the store gives it out, with its number there. */
 export interface NumberedLook extends StoredLookSheet {
@@ -30,8 +31,14 @@ export type BatchAnswer =
   | { readonly kind: "refused"; readonly findings: readonly Finding[] }
   | { readonly kind: "later"; readonly findings: readonly Finding[] };
 
+/** What became of a photo that was sent. */
+export type PhotoAnswer =
+  | { readonly kind: "stored" }
+  | { readonly kind: "refused"; readonly findings: readonly Finding[] }
+  | { readonly kind: "later"; readonly findings: readonly Finding[] };
+
 /** From here on the store itself was in trouble, not what was sent. */
-const STORE_TROUBLE = 500;
+export const STORE_TROUBLE = 500;
 const OVERTAKEN = 412;
 
 /** The version that stands, where the store has one that the sender had not seen. */
@@ -71,6 +78,36 @@ export const sendLooks = async (entries: readonly UnsentLook[]): Promise<BatchAn
     return answers;
   });
   if (answer.kind === "answer") return { kind: "answered", answers: answer.body };
+  const trouble = troubleOf(answer);
+  if (trouble !== null) return { kind: "later", findings: trouble };
+  return { kind: "refused", findings: answer.kind === "refused" ? answer.findings : [] };
+};
+
+/** Sends the bytes of a photo; the answer carries the hash the store has it under. */
+export const sendPhotoBytes = (photo: Blob): Promise<Answer<string>> =>
+  askServer(
+    "/api/photos",
+    { method: "POST", body: photo, headers: { "content-type": "application/octet-stream" } },
+    async (response) => {
+      const { hash } = (await response.json()) as { readonly hash: string };
+      return hash;
+    },
+  );
+
+const photoGone = ({ hash }: UnsentPhoto): Finding => ({
+  code: "photo-missing",
+  path: "",
+  got: hash,
+  needed: "a photo this browser still holds",
+  hint: "Its bytes are gone from this browser before they were sent. Take the photo again.",
+});
+
+/** Sends a photo that waited here. */
+export const sendPhoto = async (entry: UnsentPhoto): Promise<PhotoAnswer> => {
+  const photo = await loadPhoto(entry.hash);
+  if (photo === null) return { kind: "refused", findings: [photoGone(entry)] };
+  const answer = await sendPhotoBytes(photo);
+  if (answer.kind === "answer") return { kind: "stored" };
   const trouble = troubleOf(answer);
   if (trouble !== null) return { kind: "later", findings: trouble };
   return { kind: "refused", findings: answer.kind === "refused" ? answer.findings : [] };

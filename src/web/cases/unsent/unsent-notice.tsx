@@ -36,8 +36,12 @@ interface RefusedProps {
 
 const CAN_BE_CONFIRMED: readonly string[] = ["reading-implausible", "odometer-jump", "odometer-miles"];
 
-const subjectOf = (entry: UnsentEntry): string =>
-  entry.what === "look" ? `A look at ${entry.look.place}` : `A change of ${kindWords(entry.kind)}`;
+/** What the store has not taken; bytes of a photo may be gone, the rest is always here. */
+const notTaken = (entry: UnsentEntry): string => {
+  if (entry.what === "photo") return `The store has not taken the photo ${entry.name}.`;
+  const subject = entry.what === "look" ? `A look at ${entry.look.place}` : `A change of ${kindWords(entry.kind)}`;
+  return `${subject} is kept here; the store has not taken it.`;
+};
 
 /** One entry the store did not take: what it was, why, and what can be done with it. */
 const Refused = ({ entryKey, entry }: RefusedProps) => {
@@ -46,9 +50,12 @@ const Refused = ({ entryKey, entry }: RefusedProps) => {
   return (
     <div className="notice-refused">
       <p className="notice-words">
-        <strong>{subjectOf(entry)} is kept here; the store has not taken it.</strong>
+        <strong>{notTaken(entry)}</strong>
       </p>
-      <FindingsList findings={findings} outcome="what you typed is still here" />
+      <FindingsList
+        findings={findings}
+        outcome={entry.what === "photo" ? "it has not been stored" : "what you typed is still here"}
+      />
       <p className="notice-links">
         {findings.some(({ code }) => CAN_BE_CONFIRMED.includes(code)) ? (
           <button type="button" className="link" onClick={() => outbox.confirm(entryKey)}>

@@ -1,7 +1,8 @@
 import { useSyncExternalStore } from "react";
 import { browserShelf, isShelfKey } from "./browser-shelf.ts";
 import { createOutbox, type OutboxState } from "./outbox.ts";
-import { sendDocument, sendLooks } from "./send-entries.ts";
+import { dropPhoto } from "./photo-shelf.ts";
+import { sendDocument, sendLooks, sendPhoto } from "./send-entries.ts";
 
 /** Pauses before another try, ms; the last one stays. */
 const PAUSES = [1000, 2000, 4000, 8000, 15_000];
@@ -11,6 +12,8 @@ export const outbox = createOutbox({
   shelf: browserShelf,
   sendDocument,
   sendLooks,
+  sendPhoto,
+  forgetPhoto: (hash) => void dropPhoto(hash),
   later: (turn, run) => void setTimeout(run, PAUSES[Math.min(turn, PAUSES.length) - 1]),
 });
 
