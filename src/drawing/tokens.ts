@@ -132,6 +132,8 @@ export const LEADING = 1.2;
 /** Least side of anything that can be pressed, page units. */
 export const LEAST_TARGET = 48;
 export const NOT_LOOKED_AT = "Not looked at";
+/** Said in place of a grade where something was read and nothing says what it means. */
+export const NOT_KNOWN = "Not known";
 export const TOO_CLOSE = "Too close to call";
 /** Stands in the title block wherever the family is demo data. */
 export const INVENTED_NOTE = "everything here is invented";

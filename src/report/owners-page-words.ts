@@ -5,6 +5,7 @@ import {
   type PlaceFinding,
   type PlannedRemedy,
   riskOver,
+  saysNothing,
   waitingWords,
 } from "#casework";
 import { familyRungWords, gradeWords } from "#drawing";
@@ -155,7 +156,7 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
     const advice = appraisal.findings.find((f) => f.place === finding.place)?.advice ?? null;
     return `${named(finding)}${advice === null ? "" : `. ${advice.replace(/\.$/, "")}`}`;
   });
-  const notKnown = appraisal.findings.filter((finding) => finding.notKnown);
+  const notKnown = appraisal.findings.filter(saysNothing);
   const rung = facts.family === null ? [] : familyRungWords(facts.family);
   const sources = [
     ...new Set(appraisal.plan.remedies.flatMap(({ remaining }) => (remaining === null ? [] : [remaining.source]))),

@@ -119,7 +119,7 @@ describe("heights", () => {
   it("without a tolerance on file are named beside the height on file and held against nothing", () => {
     const bare = { ...onFile, alignment: [target({ heightTolerance: null, heightApart: null }), rear] };
     const found = at(appraise(heights(340, 341, 366, 366), { work: bare }), "front-left/ride-height");
-    expect(found.grade).toBe(0);
+    expect([found.grade, found.notKnown]).toEqual([null, true]);
     expect(found.reasons[0]?.text).toContain("341 mm on the other side");
     expect(found.reasons.find((r) => r.judgement && "why" in r.judgement)?.text).toBe(
       "ride height 340 mm, 372 mm on file, by its maker, without a tolerance: not held against it",
@@ -194,7 +194,7 @@ describe("alignment", () => {
   it("without anything on file is not judged, never guessed, and says so", () => {
     const a = appraise([...straight, angle("front-left", "camber", -3)], { work: { ...onFile, alignment: [] } });
     const found = at(a, "front-left/alignment");
-    expect(found.grade).toBe(0);
+    expect([found.grade, found.notKnown]).toEqual([null, true]);
     expect(found.reasons[0]?.text).toBe("camber −3.00°, limit not on file");
     expect(found.howSure).toBe("Held against nothing: no limit on file.");
   });

@@ -1,4 +1,5 @@
 import { type Family, type FamilyWork, type Position, positionsOf, workOf } from "#vehicle";
+import { withVariation } from "./disc-variation.ts";
 import { judgePlace } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
 import type { PlaceFinding } from "./place-finding.ts";
@@ -22,7 +23,7 @@ export function judgePositions(
   const before = groupByPlace(past);
   return positions.map((position) => {
     const twin = twinPlace(position.id);
-    return judgePlace(here.get(position.id) ?? null, {
+    return judgePlace(withVariation(position, here), {
       position,
       limits: work.limits,
       twin: twin ? (here.get(twin) ?? null) : null,

@@ -2,7 +2,7 @@ import type { Grade } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
 import type { PlaceFinding, Reason } from "./place-finding.ts";
 import type { PlaceLooks } from "./place-looks.ts";
-import { judgeReading, type PlaceContext, shownValue, summarise } from "./reading-reasons.ts";
+import { judgeReading, type PlaceContext, seenReason, shownValue, summarise } from "./reading-reasons.ts";
 import { gradeOfSign, signWords } from "./signs.ts";
 import { quantityForms } from "./standard-readings.ts";
 
@@ -31,37 +31,40 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
     };
   const signs = looks.signs.flatMap((sign): Reason[] => {
     const grade = gradeOfSign(position.kind, sign);
-    return grade === null
-      ? []
-      : [
-          {
-            about: null,
-            text: signWords[sign],
-            grade,
-            closeToCall: false,
-            judgement: null,
-            towards: null,
-            limit: null,
-          },
-        ];
+    return grade === null ? [] : [seenReason(null, signWords[sign], grade)];
   });
   const readings = summarise(looks.readings).flatMap((r) => judgeReading(r, context));
-  return { ...base, ...weighReasons([...signs, ...readings]), found: foundWords(looks, signs), looks };
+  const weighed = { ...base, ...weighReasons([...signs, ...readings]), found: foundWords(looks, signs), looks };
+  if (isJudged(looks, weighed.reasons)) return weighed;
+  const open = weighed.reasons.find(({ judgement }) => judgement?.decision === null);
+  return { ...weighed, grade: null, notKnown: true, howSure: howSureOf(open) };
 }
+
+/**
+ * An eye has looked, a reading was held against a limit, or it differs from its twin or its past. Two sides that are
+ * alike, or no change, do not make a place sound.
+ */
+const isJudged = (looks: PlaceLooks, reasons: readonly Reason[]): boolean =>
+  reasons.length === 0 ||
+  looks.looks.some(({ content }) => content.kind === "nothing-seen") ||
+  reasons.some(
+    ({ judgement, grade }) =>
+      grade > 0 || judgement === null || (judgement.against === "limit" && judgement.decision !== null),
+  );
 
 /** What all reasons at a place come to: the worst of them decides; among equals one that was held against something. */
 export function weighReasons(
   unsorted: readonly Reason[],
 ): Pick<PlaceFinding, "grade" | "closeToCall" | "notKnown" | "reasons" | "limitWords" | "howSure" | "caveat"> {
-  const isJudged = ({ judgement }: Reason): number => (judgement?.decision === null ? 0 : 1);
-  const reasons = unsorted.toSorted((a, b) => b.grade - a.grade || isJudged(b) - isJudged(a));
+  const isHeld = ({ judgement }: Reason): number => (judgement?.decision === null ? 0 : 1);
+  const reasons = unsorted.toSorted((a, b) => b.grade - a.grade || isHeld(b) - isHeld(a));
   const worst = reasons[0];
   const grade: Grade = worst?.grade ?? 0;
+  const certain = Math.max(0, ...reasons.flatMap((r) => (r.closeToCall ? [] : [r.grade])));
   const deciding = reasons.find((r) => r.limit !== null && r.judgement?.decision != null && r.grade === grade);
   return {
     grade,
-    closeToCall:
-      reasons.some((r) => r.closeToCall) && !reasons.some((r) => !r.closeToCall && r.grade >= grade && r.grade > 0),
+    closeToCall: reasons.some((r) => r.closeToCall && gradeBeyond(r) > certain),
     notKnown: false,
     reasons,
     limitWords: deciding?.limit ?? null,
@@ -69,6 +72,10 @@ export function weighReasons(
     caveat: null,
   };
 }
+
+/** The grade it has if it is beyond after all. */
+const gradeBeyond = ({ judgement, grade }: Reason): Grade =>
+  judgement !== null && "gradeBeyond" in judgement ? judgement.gradeBeyond : grade;
 
 function foundWords(looks: PlaceLooks, signs: readonly Reason[]): string {
   const parts = [

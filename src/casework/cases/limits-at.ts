@@ -1,5 +1,5 @@
 import { type Family, type Limit, type LoadState, type Position, workOf } from "#vehicle";
-import { limitsFor, ownerWords } from "./reading-reasons.ts";
+import { limitsFor, whoseWords } from "./reading-reasons.ts";
 
 /** A limit as it stands beside a reading: whose it is in words, SI. */
 export interface PlaceLimit extends Pick<Limit, "lower" | "upper" | "source"> {
@@ -19,6 +19,6 @@ export const limitsAt = (
     lower: limit.lower,
     upper: limit.upper,
     source: limit.source,
-    whose: ownerWords[limit.owner],
+    whose: whoseWords(limit),
     holds: limit.loadState === null || loadState === null || limit.loadState === loadState,
   }));

@@ -9,6 +9,7 @@ import {
 } from "#engines/metrology";
 import type { FindingKind, Grade, Limit, Owner, Position, QuantityName } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
+import { type DangerLimit, dangerLimits, playLimits } from "./danger-limits.ts";
 import type { Reason, ReasonSubject } from "./place-finding.ts";
 import type { CountedReading, PlaceLooks } from "./place-looks.ts";
 import { quantityForms } from "./standard-readings.ts";
@@ -27,20 +28,11 @@ const ALLOWED: Readonly<Partial<Record<QuantityName, { readonly twin: number; re
   play: { twin: 0.0003, past: 0.0003 },
 };
 
-/** Readings every car is asked for: where no limit of theirs is on file the finding says so. */
-const ASKED: readonly QuantityName[] = [
-  "ride-height",
-  "pressure",
-  "tread",
-  "pad-thickness",
-  "thickness",
-  "camber",
-  "toe",
-  "caster",
-];
-
 /** A difference to the twin or to the past alone never asks for more than to watch, unless somebody's limit says so. */
 const GRADE_OF_DIFFERENCE: Grade = 1;
+
+/** Where the points of a disc are read; what they vary by may have its limit on file under the same name. */
+const DISC_THICKNESS = "disc/thickness";
 
 export const ownerWords: Readonly<Record<Owner, string>> = {
   maker: "by its maker",
@@ -81,7 +73,7 @@ export interface Summary extends Reading {
   readonly points: number;
 }
 
-/** Several points of one quantity in one state of load: the smallest counts, and for discs the spread is a quantity of its own. */
+/** Several points of one quantity in one state of load: the smallest counts. */
 export function summarise(readings: readonly CountedReading[]): Summary[] {
   const alike = new Map<string, { readonly quantity: CountedReading["quantity"]; readonly all: CountedReading[] }>();
   for (const r of readings) {
@@ -90,21 +82,9 @@ export function summarise(readings: readonly CountedReading[]): Summary[] {
     known.all.push(r);
     alike.set(key, known);
   }
-  return [...alike.values()].flatMap(({ quantity, all }) => {
+  return [...alike.values()].map(({ quantity, all }) => {
     const least = all.reduce((a, b) => (b.value < a.value ? b : a));
-    const most = all.reduce((a, b) => (b.value > a.value ? b : a));
-    const out: Summary[] = [
-      { quantity, value: least.value, u: least.u, loadState: least.loadState, points: all.length },
-    ];
-    if (quantity === "thickness" && all.length >= 4)
-      out.push({
-        quantity: "thickness-variation",
-        value: most.value - least.value,
-        u: Math.hypot(most.u, least.u),
-        loadState: null,
-        points: all.length,
-      });
-    return out;
+    return { quantity, value: least.value, u: least.u, loadState: least.loadState, points: all.length };
   });
 }
 
@@ -114,23 +94,26 @@ function sameReading(looks: PlaceLooks, reading: Summary): Summary | undefined {
   return same.find((r) => r.loadState === reading.loadState) ?? same[0];
 }
 
-/** Limits on file of a quantity at a place, named by item and detail, by item or by kind. */
+/** Limits of a quantity at a place: on file, named by item and detail, by item or by kind; then those of danger by itself. */
 export function limitsFor(
   quantity: QuantityName,
   context: {
     readonly limits: readonly Limit[];
     readonly position: Pick<JudgedPlace, "axle" | "item" | "detail" | "kind">;
   },
-): readonly Limit[] {
+): readonly (Limit | DangerLimit)[] {
   const { position } = context;
   const own = position.detail ? `${position.item}/${position.detail}` : position.item;
-  return context.limits.filter(
-    (l) =>
-      l.quantity === quantity &&
-      (l.axle === null || l.axle === position.axle) &&
-      (l.place === own || l.place === position.item || l.place === position.kind),
+  const names = [own, position.item, position.kind, ...(quantity === "thickness-variation" ? [DISC_THICKNESS] : [])];
+  const onFile = context.limits.filter(
+    (l) => l.quantity === quantity && (l.axle === null || l.axle === position.axle) && names.includes(l.place),
   );
+  return [...onFile, ...dangerLimits(position.kind, quantity, onFile)];
 }
+
+/** Whose a limit is, in words. */
+export const whoseWords = (limit: Limit | DangerLimit): string =>
+  "whose" in limit ? limit.whose : ownerWords[limit.owner];
 
 /** Everything that speaks for a grade in one quantity at one place: limits, the other side, its own past. */
 export function judgeReading(reading: Summary, context: PlaceContext): Reason[] {
@@ -140,8 +123,9 @@ export function judgeReading(reading: Summary, context: PlaceContext): Reason[] 
   const reasons = limits.map((limit) =>
     limitReason(quantity, shown, reading, { ...limit, words: limitText(limit) }, context.confidence),
   );
-  if (limits.length === 0 && ASKED.includes(quantity))
-    reasons.push(notOnFile(quantity, shown, context.onFile?.(quantity) ?? null));
+  if (quantity === "play" && reasons.every(({ judgement }) => judgement?.decision == null))
+    reasons.push(...playReasons(reading, shown, context));
+  if (reasons.length === 0) reasons.push(notOnFile(quantity, shown, context.onFile?.(quantity) ?? null));
   const allowed = ALLOWED[quantity];
   if (!allowed) return reasons;
   const other = context.twin && sameReading(context.twin, reading);
@@ -160,6 +144,26 @@ export function judgeReading(reading: Summary, context: PlaceContext): Reason[] 
   }
   return reasons;
 }
+
+/** What a play means where nobody's limit can be held against it; a reading of none is what a sound joint shows. */
+function playReasons(reading: Summary, shown: string, { position, confidence }: PlaceContext): Reason[] {
+  const limits = playLimits(position.kind);
+  if (limits.length > 0 && reading.value <= 0) return [seenReason("play", "no play found", 0)];
+  return limits.map((limit) =>
+    limitReason("play", shown, reading, { ...limit, words: `${limit.says}, ${limit.whose}` }, confidence),
+  );
+}
+
+/** Something seen by eye or hand. */
+export const seenReason = (about: Reason["about"], text: string, grade: Grade): Reason => ({
+  about,
+  text,
+  grade,
+  closeToCall: false,
+  judgement: null,
+  towards: null,
+  limit: null,
+});
 
 /** A limit with the words it is written in. */
 export type WrittenLimit = OwnedLimits & { readonly words: string };
@@ -233,7 +237,7 @@ export function shownValue(quantity: QuantityName, value: number): string {
 }
 
 /** "limit 3.2 mm, general practice": never without whose it is. */
-function limitText(limit: Limit): string {
+function limitText(limit: Limit | DangerLimit): string {
   const value = (v: number): string => shownValue(limit.quantity, v);
   const range =
     limit.lower !== null && limit.upper !== null
@@ -241,5 +245,5 @@ function limitText(limit: Limit): string {
       : limit.lower !== null
         ? `at least ${value(limit.lower)}`
         : value(limit.upper ?? 0);
-  return `limit ${range}, ${ownerWords[limit.owner]}`;
+  return `limit ${range}, ${whoseWords(limit)}`;
 }

@@ -130,7 +130,7 @@ export function gradeOfSign(kind: FindingKind, sign: SignName): Grade | null {
 }
 
 /** Play from which a ball joint that clunks is about to part, metres (workshop-scale, from memory). */
-const PLAY_ABOUT_TO_PART = 0.002;
+export const PLAY_ABOUT_TO_PART = 0.002;
 
 /**
  * Grade a felt play means without a maker's figure, play in metres along or across the joint: any play of a ball joint

@@ -21,8 +21,8 @@ export function wornShare(family: Family, limits: readonly Limit[], finding: Pla
   for (const { quantity, value } of summarise(finding.looks?.readings ?? [])) {
     const whole = newValue(family, finding, quantity);
     const [item = "", detail = null] = finding.place.split("/").slice(1);
-    const lowest = limitsFor(quantity, { limits, position: { ...finding, item, detail } }).flatMap(({ lower }) =>
-      lower === null ? [] : [lower],
+    const lowest = limitsFor(quantity, { limits, position: { ...finding, item, detail } }).flatMap((limit) =>
+      limit.lower === null || "byItself" in limit ? [] : [limit.lower],
     );
     if (whole === null || lowest.length === 0) continue;
     const end = Math.min(...lowest);

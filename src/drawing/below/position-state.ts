@@ -2,7 +2,8 @@ import type { Grade, Position } from "#vehicle";
 
 /** What has been found at a position. A position without one has not been looked at. */
 export interface PositionState {
-  readonly grade: Grade;
+  /** null: read, and yet not known, as where nothing is on file to hold it against. */
+  readonly grade: Grade | null;
   /** Too close to call. */
   readonly close?: boolean;
   /** What it is, in a few words: "torn"; shown first under the name. */
@@ -16,7 +17,7 @@ export type PositionStates = Readonly<Record<string, PositionState>>;
 
 /** True where there is something to say: a grade above sound, or too close to call. */
 export function hasFinding(state: PositionState | undefined): boolean {
-  return state !== undefined && (state.grade > 0 || state.close === true);
+  return state !== undefined && ((state.grade ?? 0) > 0 || state.close === true);
 }
 
 /** The lines under the name of a position. */

@@ -119,7 +119,7 @@ function drawMarks(
     const state = states[id];
     if (id === selected) return 20;
     if (state === undefined) return 1;
-    return hasFinding(state) ? 10 + state.grade : 0;
+    return hasFinding(state) ? 10 + (state.grade ?? 0) : 0;
   };
   const shown: { readonly position: Position; readonly spot: Spot }[] = [];
   for (const place of placed.toSorted((a, b) => weight(b.position) - weight(a.position))) {

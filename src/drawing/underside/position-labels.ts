@@ -5,7 +5,7 @@ import type { Spot } from "../path.ts";
 import type { Mark, Target, TypeScale } from "../scene.ts";
 import { drawLeader } from "../symbols/leader.ts";
 import { wrapText, wrapToLines } from "../text-width.ts";
-import { faces, LEAST_TARGET, NOT_LOOKED_AT } from "../tokens.ts";
+import { faces, LEAST_TARGET, NOT_KNOWN, NOT_LOOKED_AT } from "../tokens.ts";
 
 /** A label that hangs on a leader: the place in bold, then what was found there. */
 export interface PositionLabel {
@@ -52,7 +52,7 @@ export function positionName(family: Family, id: string): string {
 export function stateWords(position: Position, states: PositionStates): string {
   const state = states[position.id];
   if (state === undefined) return NOT_LOOKED_AT.toLowerCase();
-  return [gradeWords[state.grade].toLowerCase(), ...linesOf(state)].join(", ");
+  return [(state.grade === null ? NOT_KNOWN : gradeWords[state.grade]).toLowerCase(), ...linesOf(state)].join(", ");
 }
 
 /** The positions that get a label: the selected one first, then those with a finding, worst first. */

@@ -45,6 +45,11 @@ describe("three kinds of judgement", () => {
     expect(raised).toBeLessThanOrEqual(gradeCeiling(owner));
   });
 
+  it("a limit beyond which the thing is dangerous by itself keeps its grade, whoever says it", () => {
+    const j = judgeAgainstLimit(play, { ...limit, owner: "memory", grade: 4, byItself: true }, 0.95);
+    expect(j).toMatchObject({ owner: "memory", gradeBeyond: 4 });
+  });
+
   it("a reading in one state of load is never held against another", () => {
     const standing = { ...limit, loadState: "standing" };
     expect(judgeAgainstLimit(play, standing, 0.95)).toEqual({

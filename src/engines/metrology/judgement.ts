@@ -15,6 +15,8 @@ export interface OwnedLimits extends Limits {
   readonly loadState: string | null;
   /** Grade of a finding beyond it, if its owner may raise it that far. */
   readonly grade: Grade;
+  /** Beyond it the thing is dangerous by itself, as a sign that is seen would be: no owner keeps its grade down. */
+  readonly byItself?: boolean;
 }
 
 /** Against somebody's limit. */
@@ -62,7 +64,7 @@ export interface NotComparable {
   readonly other: string;
 }
 
-/** Highest grade a limit can raise a finding to by itself: "repair first" needs the maker or the law. */
+/** Highest grade an owner's limit can raise a finding to: "repair first" needs the maker, the law or a danger by itself. */
 export const gradeCeiling = (owner: Owner): Grade => (owner === "maker" || owner === "law" ? 4 : 2);
 
 function findMismatch(against: Judgement["against"], a: string | null, b: string | null): NotComparable | null {
@@ -78,7 +80,8 @@ export function judgeAgainstLimit(
   const mismatch = findMismatch("limit", reading.loadState, limit.loadState);
   if (mismatch) return mismatch;
   const { probabilityWithin, acceptFrom, acceptTo, decision } = decideConformity(reading, limit, confidence);
-  const gradeBeyond = Math.min(limit.grade, gradeCeiling(limit.owner)) as Grade;
+  const ceiling = limit.byItself === true ? limit.grade : gradeCeiling(limit.owner);
+  const gradeBeyond = Math.min(limit.grade, ceiling) as Grade;
   return {
     against: "limit",
     owner: limit.owner,

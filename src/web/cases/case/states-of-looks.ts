@@ -12,7 +12,7 @@ export const statesOfFindings = (
 ): PositionStates =>
   Object.fromEntries(
     findings.flatMap((finding) =>
-      finding.grade === null
+      finding.grade === null && !finding.notKnown
         ? []
         : [
             [

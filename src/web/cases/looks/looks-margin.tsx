@@ -1,4 +1,4 @@
-import { fullName, gradeWords, groupOf, NOT_LOOKED_AT, TOO_CLOSE } from "#drawing";
+import { fullName, gradeWords, groupOf, NOT_KNOWN, NOT_LOOKED_AT, TOO_CLOSE } from "#drawing";
 import type { Position } from "../../car.ts";
 import { GradeMark } from "../../scene/grade-mark.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
@@ -48,14 +48,16 @@ const nextOpen = (looks: Looks, position: Position): Position | null => {
 
 const Limit = ({ looks, place }: { readonly looks: Looks; readonly place: string }) => {
   const finding = looks.findingAt(place);
-  if (finding === null || finding.grade === null) return null;
+  if (finding === null || (finding.grade === null && !finding.notKnown)) return null;
   return (
     <>
       {finding.reasons.length === 0 ? null : (
         <MarginSection title="What speaks for it">
           {finding.reasons.map(({ text, grade, closeToCall }) => (
             <span key={text} className="today-found">
-              {text}: {closeToCall ? TOO_CLOSE.toLowerCase() : gradeWords[grade].toLowerCase()}
+              {finding.notKnown
+                ? text
+                : `${text}: ${closeToCall ? TOO_CLOSE.toLowerCase() : gradeWords[grade].toLowerCase()}`}
             </span>
           ))}
         </MarginSection>
@@ -77,7 +79,13 @@ const Selected = ({ looks, position }: { readonly looks: Looks; readonly positio
       <div className="margin-top">
         <span className="margin-grade">
           <GradeMark grade={grade} />{" "}
-          {grade === null ? NOT_LOOKED_AT : finding?.closeToCall ? TOO_CLOSE : gradeWords[grade]}
+          {finding?.notKnown
+            ? NOT_KNOWN
+            : grade === null
+              ? NOT_LOOKED_AT
+              : finding?.closeToCall
+                ? TOO_CLOSE
+                : gradeWords[grade]}
         </span>
         <Count looks={looks} />
       </div>
