@@ -1,11 +1,11 @@
 import type { StateBand } from "#engines/linkage";
 import { computeScaledNormalQuantile, type Jet, subtractJets } from "#numeric";
-import { degreesFromRadians } from "#quantity";
+import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { rateNamesAt } from "./corner-model.ts";
 import type { FaultStates, PairBand } from "./fault-pair.ts";
 import { isSignSure } from "./settle.ts";
 
-/** What a fault changes, in degrees: its value and how it is spread. */
+/** What a fault changes, in degrees or millimetres: its value and how it is spread. */
 export interface Change {
   readonly value: number;
   /** Standard uncertainty, everything uncertain in it. */
@@ -24,11 +24,19 @@ export interface Change {
  */
 const MOST_SCALING = 1.2;
 
+/** Quantities of a balance that carry derivatives, in the unit they are shown in. */
+export type BandQuantity = "toe" | "camber" | "forward";
+const shownIn: Readonly<Record<BandQuantity, (si: number) => number>> = {
+  toe: degreesFromRadians,
+  camber: degreesFromRadians,
+  forward: mmFromMetres,
+};
+
 /** A quantity of the faulty state less that of the sound one. */
 export function changeOf(
   states: FaultStates,
   pair: PairBand,
-  key: "toe" | "camber",
+  key: BandQuantity,
   faulty: StateBand = pair.faulty,
 ): Change {
   const { jets } = states.sound.band;
@@ -39,21 +47,18 @@ export function changeOf(
     p.kind === "rate" && own.includes(p.name) ? [{ slope: Math.abs(jet[i + 1] as number) / size, sd: p.sd }] : [],
   );
   const scales = shares.every(({ slope }) => slope <= MOST_SCALING);
+  const shown = shownIn[key];
   return {
-    value: degreesFromRadians(jet[0] as number),
-    sd: degreesFromRadians(jets.deviation(jet)),
+    value: shown(jet[0] as number),
+    sd: shown(jets.deviation(jet)),
     jet,
     logSd: scales ? Math.hypot(...shares.map(({ slope, sd }) => slope * sd)) : 0,
-    restSd: degreesFromRadians(jets.deviation(jet, scales ? own : [])),
+    restSd: shown(jets.deviation(jet, scales ? own : [])),
   };
 }
 
 /** A change in its middle and at the ends of the torn range. */
-export const changesOf = (
-  states: FaultStates,
-  pair: PairBand,
-  key: "toe" | "camber",
-): readonly [Change, ...Change[]] => [
+export const changesOf = (states: FaultStates, pair: PairBand, key: BandQuantity): readonly [Change, ...Change[]] => [
   changeOf(states, pair, key),
   ...pair.ends.map((end) => changeOf(states, pair, key, end)),
 ];
@@ -65,7 +70,7 @@ export const isChangeSure = (changes: readonly Change[]): boolean =>
 const TAIL = 0.025;
 
 /**
- * Where a change lies with 95 %, degrees: the lowest lower and the highest upper bound of the given states. Its lower
+ * Where a change lies with 95 %, in its unit: the lowest lower and the highest upper bound of the given states. Its lower
  * bound is beyond nought exactly where isChangeSure says so.
  */
 export function bandOf(changes: readonly Change[]): readonly [low: number, high: number] {

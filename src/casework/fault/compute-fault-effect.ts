@@ -3,12 +3,13 @@ import { type Finding, mirrorY } from "#numeric";
 import type { Family, Position } from "#vehicle";
 import type { FaultEffect, FaultQuestion, WheelPose } from "../fault-effect.ts";
 import { checkQuestion, findPosition } from "./check-question.ts";
-import { type CornerModel, jointOf, modelCorner, playFaults, softFaults } from "./corner-model.ts";
+import { type CornerModel, engineName, jointOf, linksAt, modelCorner, playFaults, softFaults } from "./corner-model.ts";
 import { computeCurves } from "./fault-curves.ts";
 import { buildFigures } from "./fault-figures.ts";
 import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
-import { CornerState, loadOf, unloaded } from "./fault-states.ts";
+import { CornerState, loadOf, type RepairState, unloaded } from "./fault-states.ts";
 import { describeEffect } from "./fault-words.ts";
+import { LooseBallState } from "./loose-ball.ts";
 import { beyondUsableWords } from "./usable-force.ts";
 
 /**
@@ -99,7 +100,7 @@ function makeStates(model: CornerModel, position: Position, question: FaultQuest
   const soft = (factor: number): CornerState => state(softFaults(model.assembly, position, factor));
   const faulty =
     fault.kind === "loose"
-      ? state(playFaults(model.assembly, position, fault.play))
+      ? looseState(model, position, fault.play)
       : soft(fault.kind === "firmer" ? fault.factor : tornShare ? middleShare(tornShare) : 1);
   return {
     model,
@@ -111,6 +112,14 @@ function makeStates(model: CornerModel, position: Position, question: FaultQuest
     faulty,
     ends: tornShare ? [soft(tornShare.low), soft(tornShare.high)] : [],
   };
+}
+
+/** Play along one link, or in the ball that several legs of an arm share. */
+function looseState(model: CornerModel, position: Position, play: number): RepairState {
+  const legs = linksAt(model.assembly, position).map(engineName);
+  return legs.length > 1
+    ? new LooseBallState(model, legs, play)
+    : new CornerState(model, playFaults(model.assembly, position, play));
 }
 
 /** A state's wheel on the asked side. */

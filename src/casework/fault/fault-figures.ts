@@ -1,12 +1,12 @@
-import type { Jet } from "#numeric";
+import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
-import { bandOf, bandOfAngles, changesOf, isChangeSure } from "./change-band.ts";
+import { type BandQuantity, bandOf, bandOfAngles, changesOf, isChangeSure } from "./change-band.ts";
 import { jointOf, rateNamesAt } from "./corner-model.ts";
 import { type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
 import { formatNumber } from "./format-figure.ts";
 import { conditionWords, originWords, percent } from "./phrases.ts";
-import { findSettlingReading, isSignSure } from "./settle.ts";
+import { findSettlingReading, isSignSure, NEVER_SETTLED } from "./settle.ts";
 
 export interface EffectFigures {
   readonly headline: Figure;
@@ -31,7 +31,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     key: string,
     label: string,
     pair: PairBand,
-    quantity: "toe" | "camber",
+    quantity: BandQuantity,
     relation: string,
     scale = 1,
   ): Figure => {
@@ -49,7 +49,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       key,
       label,
       value: middle.value * scale,
-      unit: "deg",
+      unit: quantity === "forward" ? "mm" : "deg",
       u: middle.sd * Math.abs(scale),
       range: ends.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
       band: [Math.min(low, high), Math.max(low, high)],
@@ -117,13 +117,20 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       "camber",
       "camber(faulty) - camber(sound), both at the stated force",
     ),
-    centreShift(states, loaded, common),
+    changed(
+      "centre-shift",
+      "Wheel centre, forward of where a sound corner holds it",
+      loaded,
+      "forward",
+      "x of the wheel centre, with the fault less sound, at the stated force",
+    ),
+    ...wanderOf(states, common),
   ];
   if (states.position.axle === "rear")
     all.push(
       changed(
         "thrust-change",
-        "Thrust line, turned left by",
+        "Thrust line, turned to the left where positive",
         loaded,
         "toe",
         "half the toe of the right wheel less half that of the left, as alignment.axle; positive points left",
@@ -133,31 +140,38 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   return { headline, all };
 }
 
-/** How much further back (negative) or forward the wheel centre stands. No band: it is shown to the tenth of a millimetre. */
-function centreShift(states: FaultStates, pair: PairBand, common: Pick<Figure, "rung" | "inputs" | "source">): Figure {
-  const shift = (state: PairBand["faulty"]): number =>
-    1000 * (state.state.attitude.centre[0] - pair.sound.state.attitude.centre[0]);
-  const ends = pair.ends.map(shift);
-  return {
-    ...common,
-    key: "centre-shift",
-    label: "Wheel centre, forward of where a sound corner holds it",
-    value: shift(pair.faulty),
-    unit: "mm",
-    u: 0,
-    range: ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : null,
-    band: null,
-    relation: `x of the wheel centre, with the fault less sound, at the stated force. ${BALANCE}; no band computed`,
-    signSure: pair.open === null,
-    settle: settleOpenPlay(states, pair),
-  };
+/** How far the wheel can turn while the joint goes from one side of its play to the other; only where there is play. */
+function wanderOf(states: FaultStates, common: Pick<Figure, "rung" | "inputs" | "source">): readonly Figure[] {
+  const [one, other] = states.question.fault.kind === "loose" ? states.faulty.sidesAt(states.load) : [];
+  if (one === undefined || other === undefined) return [];
+  const { jets } = states.faulty.band;
+  const jet = subtractJets(one.toe, other.toe);
+  const value = Math.abs(degreesFromRadians(jet[0] as number));
+  const sd = degreesFromRadians(jets.deviation(jet));
+  const sure = isSignSure(value, sd);
+  return [
+    {
+      ...common,
+      key: "toe-wander",
+      label: "Toe, free to turn within the play by",
+      value,
+      unit: "deg",
+      u: sd,
+      range: null,
+      band: bandOfAngles([{ value, sd }]),
+      relation: `Difference of toe between the joint held on either side of its play. ${BALANCE}; ${PROPAGATION}`,
+      signSure: sure,
+      settle: sure ? null : findSettlingReading(jets, jet, states.model.assembly),
+    },
+  ];
 }
 
 /** What would settle on which side of its play a loose joint stands; null where that is sure. */
 function settleOpenPlay({ model, faulty }: FaultStates, { open }: PairBand): string | null {
   if (open === null) return null;
   const reading = findSettlingReading(faulty.band.jets, open.reserve, model.assembly);
-  return `Whether the loose joint stands pulled, pushed or inside its play here is not sure. ${reading}`.trim();
+  const said = reading === NEVER_SETTLED ? "The force in it is too near to nought for any reading to tell." : reading;
+  return `Whether the loose joint stands pulled, pushed or inside its play here is not sure. ${said}`.trim();
 }
 
 function inputsOf(states: FaultStates): Figure["inputs"] {

@@ -3,7 +3,7 @@ import type { Jet } from "#numeric";
 import type { Position, TornShare } from "#vehicle";
 import type { FaultQuestion } from "../fault-effect.ts";
 import type { CornerModel } from "./corner-model.ts";
-import type { CornerState } from "./fault-states.ts";
+import type { RepairState } from "./fault-states.ts";
 import { isSignSure } from "./settle.ts";
 
 /** The states a fault is looked at in: its middle, and its ends where it is a range. */
@@ -13,10 +13,10 @@ export interface FaultStates {
   readonly question: FaultQuestion;
   readonly tornShare: TornShare | null;
   readonly load: CornerLoad;
-  readonly sound: CornerState;
-  readonly faulty: CornerState;
+  readonly sound: RepairState;
+  readonly faulty: RepairState;
   /** Lower and upper end of the torn share; empty where the fault is no range. */
-  readonly ends: readonly CornerState[];
+  readonly ends: readonly RepairState[];
 }
 
 /** Bands of sound and faulty at one load. */
@@ -51,10 +51,7 @@ export function solvePair(states: FaultStates, load: CornerLoad): PairBand | nul
 }
 
 function findOpenPlay({ faulty }: FaultStates, state: ElasticState, load: CornerLoad): OpenPlay | null {
-  const { band } = faulty;
-  const reserve = band
-    .branchReserves(state, load)
-    .find((jet) => !isSignSure(jet[0] as number, band.jets.deviation(jet)));
-  if (reserve === undefined) return null;
-  return { reserve, sides: band.solver.solveSidesOfPlay(load).flatMap((side) => band.bandAt(side, load) ?? []) };
+  const { jets } = faulty.band;
+  const reserve = faulty.reservesAt(state, load).find((jet) => !isSignSure(jet[0] as number, jets.deviation(jet)));
+  return reserve === undefined ? null : { reserve, sides: faulty.sidesAt(load) };
 }

@@ -6,11 +6,29 @@ import {
   NO_LOAD,
   type StateBand,
 } from "#engines/linkage";
+import type { Jet } from "#numeric";
 import type { Condition } from "../fault-effect.ts";
 import type { CornerModel } from "./corner-model.ts";
 
-/** One corner in one state of repair, asked at many heights: poses, and their derivatives where a band is wanted. */
-export class CornerState {
+/** One state of repair of a corner, asked at many heights: poses, and their derivatives where a band is wanted. */
+export interface RepairState {
+  readonly band: FaultBand;
+  /** False where the joints cannot carry the wheel load: nothing can be computed then. */
+  readonly carries: boolean;
+  /** All balances under a load, the one on the healthy side first; null where none is found. */
+  solve(load: CornerLoad): { state: ElasticState; others: readonly ElasticState[] } | null;
+  /** Toe, camber and place with derivatives at a load; null where no balance is found. */
+  bandAt(load: CornerLoad): StateBand | null;
+  /** How far each loose member stands from leaving its side of the play, positive while it holds; empty without play. */
+  reservesAt(state: ElasticState, load: CornerLoad): readonly Jet[];
+  /** The corner with its loose members held on one side of their play, each way. */
+  sidesAt(load: CornerLoad): readonly StateBand[];
+  /** Starts the next question from design again. */
+  forget(): void;
+}
+
+/** A corner with given faults. */
+export class CornerState implements RepairState {
   readonly band: FaultBand;
   private near: ElasticState | null = null;
 
@@ -19,12 +37,10 @@ export class CornerState {
     this.band = new FaultBand({ geometry, elasticity, hold: "contact-height", faults: [...faults] }, deviations, rates);
   }
 
-  /** False where the joints cannot carry the wheel load: nothing can be computed then. */
   get carries(): boolean {
     return this.band.solver.carries;
   }
 
-  /** All balances under a load, the one on the healthy side first; null where none is found. */
   solve(load: CornerLoad): { state: ElasticState; others: readonly ElasticState[] } | null {
     const answer = this.band.solver.solve(load, this.near);
     if (!("state" in answer)) return null;
@@ -32,13 +48,19 @@ export class CornerState {
     return answer;
   }
 
-  /** Toe and camber with derivatives at a load; null where no balance is found. */
   bandAt(load: CornerLoad): StateBand | null {
     const answer = this.solve(load);
     return answer ? this.band.bandAt(answer.state, load) : null;
   }
 
-  /** Starts the next question from design again. */
+  reservesAt(state: ElasticState, load: CornerLoad): readonly Jet[] {
+    return this.band.branchReserves(state, load);
+  }
+
+  sidesAt(load: CornerLoad): readonly StateBand[] {
+    return this.band.solver.solveSidesOfPlay(load).flatMap((side) => this.band.bandAt(side, load) ?? []);
+  }
+
   forget(): void {
     this.near = null;
   }

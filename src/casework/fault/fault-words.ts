@@ -1,5 +1,5 @@
 import type { FaultEffect, FaultQuestion, Figure } from "../fault-effect.ts";
-import { jointOf } from "./corner-model.ts";
+import { jointOf, linksAt } from "./corner-model.ts";
 import type { EffectFigures } from "./fault-figures.ts";
 import type { FaultStates } from "./fault-pair.ts";
 import { decimalsOf, formatBandSizes, formatFigure, formatNumber } from "./format-figure.ts";
@@ -30,11 +30,15 @@ export function describeEffect(states: FaultStates, figures: EffectFigures): Wor
   const { assembly } = states.model;
   const { headline } = figures;
   return {
-    sentence: sentenceOf(states, headline),
+    sentence: sentenceOf(
+      states,
+      headline,
+      figures.all.find(({ key }) => key === "toe-wander"),
+    ),
     judgedAgainst: `No limit is published for toe under force; the set figure of toe holds at rest only. Judged against a sound ${states.position.kind === "ball-joint" ? "joint" : "bush"} in the same place.`,
     howSure: howSureOf(states, headline),
     whatElse: whatElseOf(figures),
-    computedSo: `${layoutWords(assembly)} with rubber in the joints, in balance with ${formatNumber(assembly.wheelLoad / 1000, 1)} kN of wheel load standing. ${conditionWords(states.question.condition)}; contact height held.`,
+    computedSo: `${layoutWords(assembly)} with rubber in the joints, in balance with ${formatNumber(assembly.wheelLoad / 1000, 1)} kN of wheel load standing. ${conditionWords(states.question.condition)}; contact height held. This one fault alone: everything else on the corner is taken as sound.`,
     cautions: [
       "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter.",
       "Never go under a car held by a jack only: rated stands on level ground, at the maker's points, the other wheels chocked.",
@@ -43,21 +47,21 @@ export function describeEffect(states: FaultStates, figures: EffectFigures): Wor
   };
 }
 
-function sentenceOf(states: FaultStates, headline: Figure): string {
+function sentenceOf(states: FaultStates, headline: Figure, wander: Figure | undefined): string {
   const { position, question } = states;
   const corner = cornerWords(position.axle, position.side ?? "left");
   const thing = faultWords(position, question.fault);
   const when = conditionWords(question.condition);
   if (!headline.signSure)
-    return `${when}, nobody can say yet whether the ${thing} turns the ${corner} wheel in or out: ${states.question.fault.kind === "loose" ? "on which side of its play it stands, or where the hard points are," : "where the hard points are"} is not known well enough.`;
+    return `${when}, nobody can say yet whether the ${thing} turns the ${corner} wheel in or out.${wander?.signSure ? ` Within its play it can turn by ${size(wander)}.` : ""}`;
   const largest = mostOf(headline);
   if (largest < NOTHING)
     return `${when} the ${thing} turns the ${corner} wheel by less than ${NOTHING}°: toe will not show this fault.`;
   const direction = inOrOut(headline.value);
   const seen = noticedWords(position.axle, position.side ?? "left", headline.value, question.condition);
   if (isFirmer(question))
-    return `${when} the ${thing} lets the ${corner} wheel turn ${size(headline)} less ${inOrOut(-headline.value)}.`;
-  return `${when} the ${thing} lets the ${corner} wheel turn ${direction} ${size(headline)} further. ${seen}`;
+    return `${when} the ${thing} holds the ${corner} wheel ${size(headline)} further ${inOrOut(headline.value)} than a sound one does.`;
+  return `${when} the ${thing} lets the ${corner} wheel turn ${direction} ${size(headline)} further. ${seen}`.trim();
 }
 
 const isFirmer = ({ fault }: FaultQuestion): boolean => fault.kind === "firmer" && fault.factor >= 1;
@@ -70,7 +74,11 @@ function howSureOf(states: FaultStates, headline: Figure): string {
       `Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin}).`,
     );
   if (question.fault.kind === "loose")
-    parts.push("Play is a dead band along the link; where the force in it turns round, the wheel jumps.");
+    parts.push(
+      linksAt(model.assembly, position).length > 1
+        ? "The ball stands half its play off its middle, against the force it passes on; where that turns round, the wheel jumps."
+        : "Play is a dead band along the link; where the force in it turns round, the wheel jumps.",
+    );
   const rung = {
     layout: "known as a silhouette only",
     scaled: "scaled from a template",
@@ -84,10 +92,9 @@ function howSureOf(states: FaultStates, headline: Figure): string {
       : "";
   parts.push(`Hard points are ${rung}.${rate}`);
   const band = formatBandSizes(headline);
-  const firmer = isFirmer(question);
   parts.push(
     headline.signSure && band !== null
-      ? `With all of that: ${band} ${firmer ? `less ${inOrOut(-headline.value)}` : `further ${inOrOut(headline.value)}`} (95 %).`
+      ? `With all of that: ${band} further ${inOrOut(headline.value)} (95 %).`
       : "So the sign is not 97.5 % sure and no figure is given.",
   );
   return parts.join(" ");
@@ -106,7 +113,7 @@ function whatElseOf({ all }: EffectFigures): string {
     if (mostOf(shift) < NOTHING)
       parts.push("Without force nothing shows: an alignment reading will not find this fault.");
     else if (shift.signSure)
-      parts.push(`Without any force it already stands ${size(shift)} further ${inOrOut(shift.value)}.`);
+      parts.push(`Without any force this wheel already stands ${size(shift)} further ${inOrOut(shift.value)}.`);
   }
   if (camber?.signSure) {
     const hardly = mostOf(camber) < 0.1;

@@ -39,14 +39,24 @@ export function formatFigure(figure: Figure): string {
   return `${formatNumber(figure.value, decimalsOf(figure))}${unitSign(figure.unit)}`;
 }
 
+/** A bound is never shown with more decimals than this. */
+const MOST_BOUND_DECIMALS = 4;
+
+/** A bound near nought keeps its first digit, so that it is not shown as nought. */
+function boundDecimals(value: number, usual: number): number {
+  if (value === 0 || Math.floor(Math.abs(value) * 10 ** usual) > 0) return usual;
+  return Math.min(MOST_BOUND_DECIMALS, Math.max(usual, Math.ceil(-Math.log10(Math.abs(value)))));
+}
+
 /** Two bounds with the figure's decimals, rounded away from each other: never a narrower range than it is. */
 function formatBounds(figure: Figure, [low, high]: readonly [number, number]): string {
-  const decimals = decimalsOf(figure);
-  const scale = 10 ** decimals;
-  const rounded = [Math.floor(low * scale + 1e-9), Math.ceil(high * scale - 1e-9)].map((bound) =>
-    formatNumber(bound / scale, decimals),
-  );
-  return `${rounded.join(" to ")}${unitSign(figure.unit)}`;
+  const bound = (value: number, round: (x: number) => number): string => {
+    const decimals = boundDecimals(value, decimalsOf(figure));
+    const scale = 10 ** decimals;
+    return formatNumber(round(value * scale) / scale, decimals);
+  };
+  const words = [bound(low, (x) => Math.floor(x + 1e-9)), bound(high, (x) => Math.ceil(x - 1e-9))];
+  return `${words.join(" to ")}${unitSign(figure.unit)}`;
 }
 
 /** Where a figure lies with 95 %, all that is uncertain in it: "0.07 to 0.52°"; null where no band was computed. */

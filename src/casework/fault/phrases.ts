@@ -37,8 +37,9 @@ export const inOrOut = (toe: number): string => (toe >= 0 ? "in" : "out");
  */
 export function noticedWords(axle: "front" | "rear", side: Side, toe: number, condition: Condition): string {
   const pointsRight = (side === "left") === toe > 0;
+  if (condition.braking === 0 && condition.drive === 0 && condition.lateral === 0) return "";
   const longitudinal = condition.braking !== 0 || condition.drive !== 0;
-  if (longitudinal || condition.lateral === 0) {
+  if (longitudinal) {
     const goesRight = axle === "front" ? pointsRight : !pointsRight;
     return `The car ${axle === "front" ? "pulls" : "steps"} to the ${goesRight ? "right" : "left"}.`;
   }

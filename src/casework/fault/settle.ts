@@ -18,6 +18,10 @@ const WAYS = [
   { axis: null, words: "rates on the bench (±20 %)" },
 ] as const;
 
+/** Said where no reading would do. */
+export const NEVER_SETTLED =
+  "Even with every joint measured its sign would stay open: the figure lies too near to nought.";
+
 /** Chance that a figure has the sign of its value. */
 export function signProbability(value: number, sd: number): number {
   if (sd === 0) return value === 0 ? 0.5 : 1;
@@ -61,8 +65,7 @@ export function findSettlingReading(
     const name = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
     readings.push({ axis, place: placeWords(assembly, name) });
   }
-  if (!isSignSure(value, left()))
-    return "Even with every joint measured its sign would stay open: the figure lies too near to nought.";
+  if (!isSignSure(value, left())) return NEVER_SETTLED;
   return readings.length === 0 ? "" : sayReadings(readings);
 }
 

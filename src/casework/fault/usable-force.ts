@@ -6,19 +6,22 @@ import { formatNumber } from "./format-figure.ts";
 const GRIP = 1.1;
 /**
  * The most force along the road that a wheel could pass on under the kind of force it is asked for, newtons: grip times
- * the largest load that force itself can bring onto the wheel. Braking loads the front, drive the rear, a bend the outer
- * wheel: N = standing load + z P h / (2 E) or + z P_axle h / t at z = grip (statics; twice the standing load at most).
+ * the load that force itself leaves on it (statics, twice the standing load at most). Braking loads the front and drive
+ * the rear: N = standing + z P h / (2 E) at z = grip. Where both wheels of an axle push against their own load, braking
+ * at the rear or drive at the front, F = grip standing / (1 + grip h / E). A bend loads the outer wheel by z P_axle h / t.
  */
 export function computeUsableForce(family: Family, corner: Corner, condition: Condition): number {
   const { axle, side } = axleAndSide(corner);
+  const { cgHeight, wheelbase } = family;
   const weight = family.kerbMass * STANDARD_GRAVITY;
   const share = axle === "front" ? family.frontWeightShare : 1 - family.frontWeightShare;
   const standing = (weight * share) / 2;
-  const forward = condition.drive - condition.braking;
-  const loadsThisAxle = forward < 0 ? axle === "front" : forward > 0 && axle === "rear";
-  const alongTransfer = loadsThisAxle ? (GRIP * weight * family.cgHeight) / (2 * family.wheelbase) : 0;
   const outer = condition.lateral !== 0 && (side === "left") === condition.lateral < 0;
-  const sideTransfer = outer ? (GRIP * weight * share * family.cgHeight) / family[axle].track : 0;
+  const sideTransfer = outer ? (GRIP * weight * share * cgHeight) / family[axle].track : 0;
+  const forward = condition.drive - condition.braking;
+  if (forward !== 0 && forward < 0 !== (axle === "front"))
+    return (GRIP * (standing + sideTransfer)) / (1 + (GRIP * cgHeight) / wheelbase);
+  const alongTransfer = forward === 0 ? 0 : (GRIP * weight * cgHeight) / (2 * wheelbase);
   return GRIP * Math.min(2 * standing, standing + alongTransfer + sideTransfer);
 }
 

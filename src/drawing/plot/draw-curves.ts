@@ -290,7 +290,7 @@ function drawNotDrawn(curve: Curve, area: Area, type: TypeScale): readonly Mark[
   const middle = area.x + area.width / 2;
   const name = curve.quantity.replace("-", " ");
   const head = wrapText(`${name} not drawn`, area.width, "label-bold", type);
-  const reason = wrapText("its sign is not sure", area.width, "label-second", type);
+  const reason = wrapText("which way it runs is not sure", area.width, "label-second", type);
   const pitch = faces[type].label.size * 1.3;
   const room = Math.floor((area.bottom - area.top) / pitch) - head.length - reason.length;
   const settle =
@@ -318,7 +318,7 @@ function describe(effect: FaultEffect, now: number, format: FormatFigure): strin
   const chosen = (["toe", "camber"] as const).flatMap((quantity) => chooseCurve(effect, quantity) ?? []);
   const said = chosen.map((curve) => {
     const name = curve.quantity.replace("-", " ");
-    if (!curve.drawable) return `${name} is not drawn: ${curve.settle ?? "its sign is not sure"}`;
+    if (!curve.drawable) return `${name} is not drawn: ${curve.settle ?? "which way it runs is not sure"}`;
     const figures = effect.figures.filter(({ key, signSure }) => key.startsWith(curve.quantity) && signSure);
     const values = figures.map((figure) => `${figure.label} ${format(figure)}`);
     return [`${name} over travel, held at ${formatSigned(now, 0)} mm`, ...values].join("; ");

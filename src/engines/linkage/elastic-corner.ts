@@ -32,7 +32,9 @@ export interface CornerElasticity {
 /** Several faults act together. `link` may be a link's name, "strut_top" or "trailing_arm". */
 export type ElasticFault =
   | { readonly kind: "soft"; readonly link: string; readonly end: "inner" | "outer"; readonly factor: number }
-  | { readonly kind: "play"; readonly link: string; readonly total: Metres };
+  | { readonly kind: "play"; readonly link: string; readonly total: Metres }
+  /** A link whose free length is longer by this much, held both ways. */
+  | { readonly kind: "shift"; readonly link: string; readonly by: Metres };
 
 /** Loads in vehicle axes on a left wheel. */
 export interface CornerLoad {

@@ -1,5 +1,5 @@
 import { add, cross, dot, norm, rotate, scale, subtract, unitVector, type Vector } from "#numeric";
-import type { ElasticCorner, EndRate } from "./elastic-corner.ts";
+import type { ElasticCorner, ElasticFault, EndRate } from "./elastic-corner.ts";
 import type { CornerGeometry } from "./geometry.ts";
 import { designTriad } from "./mechanism.ts";
 import type { Pose } from "./pose.ts";
@@ -47,6 +47,10 @@ export function computeLinkRate(u: Vector, ends: readonly EndRate[], member: num
   }
   return flexibility === 0 ? Number.POSITIVE_INFINITY : 1 / flexibility;
 }
+
+/** How much longer the free length of a member is than the healthy one, metres. */
+export const shiftOf = (faults: readonly ElasticFault[], name: string): number =>
+  faults.reduce((sum, f) => (f.kind === "shift" && f.link === name ? sum + f.by : sum), 0);
 
 /** All elastic terms of a corner with its faults, the spring last. The corner must have been checked. */
 export function buildElasticTerms(corner: ElasticCorner): ElasticTerm[] {

@@ -9,7 +9,7 @@ import {
 } from "#numeric";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
-import { buildElasticTerms, type ElasticTerm, type TermState } from "./elastic-terms.ts";
+import { buildElasticTerms, type ElasticTerm, shiftOf, type TermState } from "./elastic-terms.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "./pose.ts";
 import { computeWheelWrench, contactWithChange } from "./wheel-forces.ts";
 
@@ -39,7 +39,7 @@ const RISE_STEP = 0.01;
 export class ElasticBalance {
   readonly linkage: CornerLinkage;
   readonly terms: readonly ElasticTerm[];
-  /** Unstretched value of each term (healthy). */
+  /** Unstretched value of each term: the healthy one, shifted where a fault shifts it. */
   readonly free: readonly number[];
   readonly preload: readonly number[];
   readonly playTerms: readonly number[];
@@ -63,7 +63,8 @@ export class ElasticBalance {
     this.free = this.terms.map((t, i) => {
       const f = this.preload[i] as number;
       const value = (states[i] as TermState).value;
-      return Number.isFinite(t.healthyRate) ? value - f / t.healthyRate : value;
+      const healthy = Number.isFinite(t.healthyRate) ? value - f / t.healthyRate : value;
+      return healthy + shiftOf(corner.faults, t.name);
     });
   }
 

@@ -14,6 +14,7 @@ import {
   type Vector,
 } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
+import { shiftOf } from "./elastic-terms.ts";
 import type { Balance } from "./equilibrium.ts";
 import { JetCorner, jetAttitude, jetAttitudeRates, makeJetPose, type PointDeviation } from "./jet-corner.ts";
 import { buildJetTerms, type JetTerm, type JetTermState } from "./jet-terms.ts";
@@ -27,11 +28,13 @@ export interface RateDeviation {
   readonly sd: number;
 }
 
-/** Toe and camber of one balance with their exact derivatives by every uncertain number; radians. */
+/** Toe, camber and place of one balance with their exact derivatives by every uncertain number; radians, metres. */
 export interface StateBand {
   readonly state: ElasticState;
   readonly toe: Jet;
   readonly camber: Jet;
+  /** How far forward the wheel centre stands, metres. */
+  readonly forward: Jet;
 }
 
 /**
@@ -59,7 +62,8 @@ export class FaultBand {
     const preload = this.jetPreload();
     this.free = this.terms.map((t, i) => {
       const value = (this.design[i] as JetTermState).value;
-      return t.healthyRate ? subtractJets(value, divideJets(preload[i] as Jet, t.healthyRate)) : value;
+      const healthy = t.healthyRate ? subtractJets(value, divideJets(preload[i] as Jet, t.healthyRate)) : value;
+      return addJets(healthy, this.jets.number(shiftOf(corner.faults, t.name)));
     });
   }
 
@@ -140,8 +144,9 @@ export class FaultBand {
   bandAt(state: ElasticState, load: CornerLoad): StateBand | null {
     const solved = this.movesAt(state, load);
     if (!solved) return null;
-    const attitude = jetAttitude(this.jets, makeJetPose(this.jets, state.pose, solved.moves));
-    return { state, toe: attitude.toe, camber: attitude.camber };
+    const pose = makeJetPose(this.jets, state.pose, solved.moves);
+    const attitude = jetAttitude(this.jets, pose);
+    return { state, toe: attitude.toe, camber: attitude.camber, forward: pose.centre[0] };
   }
 
   /**
@@ -163,6 +168,16 @@ export class FaultBand {
       const e = subtractJets(at.value, this.free[i] as Jet);
       return addJets(this.jets.number(term.play / 2), scaleJet(e, (e[0] as number) > 0 ? -1 : 1));
     });
+  }
+
+  /** Force of a link at a balance as a jet, tension positive, N; null where there is no such link or no derivative. */
+  linkForce(state: ElasticState, load: CornerLoad, link: string): Jet | null {
+    const i = this.terms.findIndex((term) => term.name === link);
+    const solved = i < 0 ? null : this.movesAt(state, load);
+    if (!solved) return null;
+    const pose = makeJetPose(this.jets, state.pose, solved.moves);
+    const at = (this.terms[i] as JetTerm).at(pose, load.rack);
+    return this.force(i, at, state.balance, solved.moves).force;
   }
 
   /** Toe per newton of rearward force at the contact patch, exact tangent under the wheel load alone, as a jet. */
