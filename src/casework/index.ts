@@ -15,7 +15,7 @@ export { checkPlanVisits, oddityWords, type PlanOddity, planFromNow } from "./ca
 export type { CoveredRemedy } from "./cases/covered-remedies.ts";
 export type * from "./cases/documents.ts";
 export { formatKm } from "./cases/format-km.ts";
-export type { Gate, ReteachItem } from "./cases/hand-over.ts";
+export type { Gate } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
 export { CONFIDENCE, judgeLooks } from "./cases/judge-looks.ts";
 export { reasonHead, reasonOutcome } from "./cases/judgement-words.ts";
@@ -42,6 +42,7 @@ export { quantitiesFor } from "./cases/quantities-for.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
+export type { ReteachItem } from "./cases/reteach.ts";
 export { ratesOf, type ShopRates } from "./cases/shop-rates.ts";
 export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";

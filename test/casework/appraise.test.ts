@@ -108,9 +108,11 @@ describe("from findings to plan, job card and hand-over", () => {
     expect(kinds.indexOf("torque")).toBeGreaterThan(kinds.lastIndexOf("work"));
     expect(open.gates.filter((g) => g.state === "open").map((g) => g.id)).toEqual([
       "steps",
+      "loaded-torque",
       "reteach",
       "road-test",
       "alignment",
+      "as-left",
     ]);
     expect(open.reteach.find((r) => r.item === "Steering-angle zero")?.need).toBe("needed");
     const steps = open.jobCard.steps.map((s) => ({
@@ -122,12 +124,12 @@ describe("from findings to plan, job card and hand-over", () => {
       note: null,
     }));
     const taught = open.reteach.map((r) => ({ item: r.item, state: "done" as const, by: "I. Marden" }));
-    const after = {
-      ...look("rear-left/alignment", { kind: "reading", quantity: "toe", value: 0.002, u: 0.0003, point: null }),
+    const after = ["front-left", "front-right", "rear-left", "rear-right"].map((corner) => ({
+      ...look(`${corner}/alignment`, reading("toe", 0.002, 0.0003)),
       at: "2026-03-12T13:00:00Z",
-    };
+    }));
     const done = appraiseVisit(
-      record([torn(), after], {
+      record([torn(), ...after], {
         plan,
         jobCard: { steps },
         handOver: { overrides: [], taught, signedBy: null, signedAt: null, receivedBy: null },
@@ -136,7 +138,7 @@ describe("from findings to plan, job card and hand-over", () => {
     );
     expect(done.gates.filter((g) => g.state === "open")).toEqual([]);
     const forgotten = steps.map((s) => ({ ...s, hubToArch: null }));
-    const held = appraiseVisit(record([torn(), after], { plan, jobCard: { steps: forgotten } }), solver);
+    const held = appraiseVisit(record([torn(), ...after], { plan, jobCard: { steps: forgotten } }), solver);
     expect(held.gates.find((g) => g.id === "loaded-torque")?.state).toBe("open");
   });
 

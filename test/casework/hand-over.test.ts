@@ -15,6 +15,16 @@ const toe = (moment: string) => ({
   ...look("rear-left/alignment", { kind: "reading", quantity: "toe", value: 0.002, u: 0.0003, point: null }),
   at: moment,
 });
+const toes = (moment: string) =>
+  ["front-left", "front-right", "rear-left", "rear-right"].map((corner) => ({
+    ...toe(moment),
+    id: `${corner}-${moment}`,
+    place: `${corner}/alignment`,
+  }));
+const height = (moment: string, value: number) => ({
+  ...look("rear-left/ride-height", reading("ride-height", value, 0.001)),
+  at: moment,
+});
 const found = [torn(), ...thin()];
 const card = appraiseVisit(record(found, { plan }), solver);
 const signed: readonly StepRecord[] = card.jobCard.steps.map((s) => ({
@@ -27,10 +37,10 @@ const signed: readonly StepRecord[] = card.jobCard.steps.map((s) => ({
 }));
 const taught = card.reteach.map((r) => ({ item: r.item, state: "done" as const, by: "I. Marden" }));
 const handOver: HandOverDocument = { overrides: [], taught, signedBy: null, signedAt: null, receivedBy: null };
-const after = toe("2026-03-12T13:00:00Z");
+const after = toes("2026-03-12T13:00:00Z");
 
 /** Ids of the checks that hold the car. */
-const open = (change: Parameters<typeof record>[1], looks = [...found, after]): readonly string[] =>
+const open = (change: Parameters<typeof record>[1], looks = [...found, ...after]): readonly string[] =>
   appraiseVisit(record(looks, { plan, jobCard: { steps: signed }, handOver, ...change }), solver)
     .gates.filter((g) => g.state === "open")
     .map((g) => g.id);
@@ -64,7 +74,7 @@ describe("checks that hold the car, each by itself", () => {
 
   it("a place that forbids driving and is not cured", () => {
     const worn = look("rear-right/tyre/tread", { kind: "signs", signs: ["cord-seen"] });
-    expect(open({}, [...found, { ...worn, at: "2026-03-12T09:00:00Z" }, after])).toEqual(["do-not-drive"]);
+    expect(open({}, [...found, { ...worn, at: "2026-03-12T09:00:00Z" }, ...after])).toEqual(["do-not-drive"]);
   });
 
   it("something to be taught anew that nobody has spoken of", () => {
@@ -80,9 +90,9 @@ describe("checks that hold the car, each by itself", () => {
   });
 
   it("alignment that was read before the work only, whatever the offset of the clock", () => {
-    expect(open({}, found)).toEqual(["alignment"]);
-    expect(open({}, [...found, toe("2026-03-12T13:30:00+02:00")])).toEqual(["alignment"]);
-    expect(open({}, [...found, toe("2026-03-12T11:30:00-02:00")])).toEqual([]);
+    expect(open({}, found)).toEqual(["alignment", "as-left"]);
+    expect(open({}, [...found, ...toes("2026-03-12T13:30:00+02:00")])).toEqual(["alignment", "as-left"]);
+    expect(open({}, [...found, ...toes("2026-03-12T11:30:00-02:00")])).toEqual([]);
   });
 
   it("are passed over with a reason and a name, and say so", () => {
@@ -93,6 +103,72 @@ describe("checks that hold the car, each by itself", () => {
     );
     const gate = a.gates.find((g) => g.id === "alignment");
     expect(gate).toMatchObject({ state: "passed-over", why: "rack is out, I. Marden" });
+  });
+});
+
+describe("checks say what they stand on", () => {
+  const gateOf = (id: string, looks: Parameters<typeof record>[0], change: Parameters<typeof record>[1]) =>
+    appraiseVisit(record(looks, change), solver).gates.find((g) => g.id === id);
+
+  it("nothing signed meets nothing", () => {
+    expect(gateOf("loaded-torque", found, { plan })).toMatchObject({
+      state: "open",
+      why: "2 of 2 not signed with a height",
+    });
+    expect(gateOf("as-left", found, { plan })).toMatchObject({ state: "open", why: "nothing was read after the work" });
+  });
+
+  it("no job card holds the car while findings ask for work, and does not apply where nothing does", () => {
+    const asked = appraiseVisit(record(found), solver).gates;
+    expect(asked.find((g) => g.id === "steps")).toMatchObject({
+      state: "open",
+      why: expect.stringContaining("no step"),
+    });
+    expect(asked.find((g) => g.id === "repair-first")?.why).toBe("Front discs, Trailing link bushes");
+    const quiet = appraiseVisit(record([]), solver).gates.map((g) => [g.id, g.state]);
+    expect(quiet).toEqual([
+      ["steps", "does-not-apply"],
+      ["loaded-torque", "does-not-apply"],
+      ["do-not-drive", "met"],
+      ["reteach", "does-not-apply"],
+    ]);
+  });
+
+  it("with nothing on file it is not called met", () => {
+    const change = { plan, jobCard: { steps: signed }, handOver };
+    expect(gateOf("as-left", [...found, ...after], change)).toMatchObject({ state: "not-on-file" });
+  });
+
+  it("a height far from where the car stands, as left before as found", () => {
+    const change = { plan, jobCard: { steps: signed } };
+    const early = height("2026-03-12T09:00:00Z", 0.372);
+    const why = gateOf("loaded-torque", [early, ...found, ...after], change)?.why;
+    expect(why).toBe("rear left: signed at 358 mm, the car stands at 372 mm; they may differ by 10 mm, from memory");
+    const late = height("2026-03-12T13:00:00Z", 0.36);
+    expect(gateOf("loaded-torque", [early, ...found, ...after, late], change)?.state).toBe("met");
+  });
+
+  it("alignment without one wheel names it", () => {
+    const change = { plan, jobCard: { steps: signed } };
+    expect(gateOf("alignment", [...found, ...after.slice(0, 3)], change)).toMatchObject({
+      state: "open",
+      why: "not read after the last signed work: Rear right, toe",
+    });
+  });
+});
+
+describe("a reading as left", () => {
+  const agreedAt = { ...plan, agreed: plan.agreed.map((a) => ({ ...a, at: "2026-03-12T10:00:00Z" })) };
+  const rows = (looks: Parameters<typeof record>[0]) =>
+    appraiseVisit(record([...looks, ...found], { plan: agreedAt }), solver).asLeft.map((r) => [r.asFound, r.asLeft]);
+
+  it("is told by when it was taken, not by its value: again after the owner agreed", () => {
+    expect(rows([height("2026-03-12T09:00:00Z", 0.36), height("2026-03-12T11:00:00Z", 0.36)])).toEqual([[0.36, 0.36]]);
+    expect(rows([height("2026-03-12T09:00:00Z", 0.36), height("2026-03-12T09:30:00Z", 0.36)])).toEqual([[0.36, null]]);
+  });
+
+  it("is not the first of its kind while no work is signed", () => {
+    expect(rows([height("2026-03-12T11:00:00Z", 0.36)])).toEqual([[0.36, null]]);
   });
 });
 
@@ -113,16 +189,13 @@ describe("the job card after the work", () => {
 
   it("shows as left beside as found", () => {
     const a = appraiseVisit(
-      record(
-        [toe("2026-03-12T08:00:00Z"), ...found, { ...after, content: { ...after.content, value: 0.001 } as never }],
-        {
-          plan,
-          jobCard: { steps: signed },
-        },
-      ),
+      record([toe("2026-03-12T08:00:00Z"), ...found, toe("2026-03-12T13:00:00Z")], {
+        plan,
+        jobCard: { steps: signed },
+      }),
       solver,
     );
-    expect(a.asLeft).toMatchObject([{ place: "rear-left/alignment", quantity: "toe", asFound: 0.002, asLeft: 0.001 }]);
+    expect(a.asLeft).toMatchObject([{ place: "rear-left/alignment", quantity: "toe", asFound: 0.002, asLeft: 0.002 }]);
   });
 });
 

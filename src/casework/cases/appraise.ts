@@ -8,16 +8,18 @@ import { acceptedRemedies } from "../suspects/suspect-words.ts";
 import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
 import { looksAsFound } from "./as-found.ts";
-import { isAfterWork, lastWorkAt } from "./as-left.ts";
+import { findAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
 import { planFromNow } from "./check-plan-visits.ts";
 import type { CoveredRemedy } from "./covered-remedies.ts";
 import type { PlanDocument } from "./documents.ts";
-import { deriveGates, deriveReteach, type Gate, type ReteachItem } from "./hand-over.ts";
+import { deriveGates, type Gate } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
 import { CONFIDENCE, judgePositions } from "./judge-looks.ts";
 import type { PlaceFinding } from "./place-finding.ts";
+import { countingLooks } from "./place-looks.ts";
 import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
+import { deriveReteach, type ReteachItem } from "./reteach.ts";
 import { tornGrade } from "./signs.ts";
 import { computeStageMarks, type StageMark } from "./stages.ts";
 import { usualPlan } from "./usual-plan.ts";
@@ -65,7 +67,8 @@ export function appraiseVisit(
   const { family, work } = record;
   const positions = family ? positionsOf(family) : [];
   const judge = (looks: VisitRecord["looks"]) => judgePositions(positions, looks, record.past, work);
-  const asFound = looksAsFound(record.looks, record.jobCard, judge);
+  const asLeft = findAsLeft(record.looks, record.jobCard, record.plan);
+  const asFound = looksAsFound(record.looks, record.jobCard, asLeft, judge);
   const judged = [
     ...judge(asFound),
     ...(family
@@ -95,17 +98,16 @@ export function appraiseVisit(
   const jobCard = deriveJobCard(agreedNow, record.jobCard);
   const reteach = deriveReteach(agreedNow, record.handOver);
   const lastWork = lastWorkAt(record.jobCard);
-  const alignedAfter = record.looks.some(
-    (l) => l.place.endsWith("/alignment") && l.content.kind === "reading" && isAfterWork(l, lastWork),
-  );
-  const left = judgeAsLeft({ ...record, settled: record.visit.settled, confidence: CONFIDENCE });
+  const left = judgeAsLeft({ ...record, left: asLeft, settled: record.visit.settled, confidence: CONFIDENCE });
   const gates = deriveGates({
     jobCard,
     remedies: agreedNow,
     findings,
     reteach,
-    alignedAfter,
-    beyondAsLeft: left.beyond,
+    undecided: plan.remedies.filter((r) => r.visit === 0 && !r.agreed && !r.declined).map((r) => r.remedy),
+    uncured,
+    readAfterWork: countingLooks(record.looks).filter((l) => isAfterWork(l, lastWork)),
+    left,
     document: record.handOver,
   });
   const seen = findings.filter((f) => f.grade !== null);

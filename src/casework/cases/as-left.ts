@@ -1,5 +1,5 @@
-import type { QuantityName } from "#vehicle";
-import type { JobCardDocument } from "./documents.ts";
+import { findReadingPlace, type QuantityName } from "#vehicle";
+import type { JobCardDocument, PlanDocument } from "./documents.ts";
 import type { StoredLook } from "./look.ts";
 import { secondsOf } from "./moment.ts";
 import { countingLooks } from "./place-looks.ts";
@@ -29,9 +29,37 @@ export function lastWorkAt(jobCard: JobCardDocument | null): number | null {
 export const isAfterWork = (look: StoredLook, lastWork: number | null): boolean =>
   lastWork !== null && secondsOf(look.at) > lastWork;
 
+/** True for a moment with a time of day; a bare date cannot be put in order with readings of that day. */
+const hasTime = (at: string): boolean => at.includes("T");
+
+/**
+ * Ids of the readings that tell how the car leaves: taken after the owner agreed or the first step was signed, whatever
+ * their value. The first reading of anything still tells how the car came while no work is signed.
+ */
+export function findAsLeft(
+  looks: readonly StoredLook[],
+  jobCard: JobCardDocument | null,
+  plan: PlanDocument | null,
+): ReadonlySet<string> {
+  const signed = jobCard?.steps ?? [];
+  const agreed = (plan?.agreed ?? []).filter((a) => hasTime(a.at));
+  const begun = Math.min(...[...signed, ...agreed].map((s) => secondsOf(s.at)));
+  const worked = Math.min(...signed.filter((s) => !/^(before|after)\//.test(s.step)).map((s) => secondsOf(s.at)));
+  const left = new Set<string>();
+  const known = new Set<string>();
+  for (const look of countingLooks(looks).toSorted((a, b) => a.sequence - b.sequence)) {
+    const { content, place } = look;
+    if (content.kind !== "reading" || findReadingPlace(place) === null) continue;
+    const key = `${place}/${content.quantity}/${content.point ?? ""}`;
+    const at = secondsOf(look.at);
+    if (at > begun && (at > worked || known.has(key))) left.add(look.id);
+    known.add(key);
+  }
+  return left;
+}
+
 /** Heights and alignment as found beside as left; places where neither was read are left out. */
-export function deriveAsLeft(looks: readonly StoredLook[], jobCard: JobCardDocument | null): readonly AsLeft[] {
-  const lastWork = lastWorkAt(jobCard);
+export function deriveAsLeft(looks: readonly StoredLook[], asLeft: ReadonlySet<string>): readonly AsLeft[] {
   const counting = countingLooks(looks).toSorted((a, b) => a.sequence - b.sequence);
   const last = (place: string, quantity: QuantityName, after: boolean): number | null => {
     const found = counting.findLast(
@@ -39,7 +67,7 @@ export function deriveAsLeft(looks: readonly StoredLook[], jobCard: JobCardDocum
         l.place === place &&
         l.content.kind === "reading" &&
         l.content.quantity === quantity &&
-        isAfterWork(l, lastWork) === after,
+        asLeft.has(l.id) === after,
     );
     return found?.content.kind === "reading" ? found.content.value : null;
   };

@@ -1,143 +1,129 @@
-import type { Operation } from "#vehicle";
+import type { CarAsLeft } from "../readings/judge-as-left.ts";
 import type { HandOverDocument } from "./documents.ts";
 import type { JobCard } from "./job-card.ts";
+import { heightsApart } from "./loaded-heights.ts";
+import type { StoredLook } from "./look.ts";
 import type { PlaceFinding } from "./place-finding.ts";
 import type { CarRemedy } from "./remedies.ts";
+import type { ReteachItem } from "./reteach.ts";
+import { standardReadings } from "./standard-readings.ts";
+
+/** How a check stands. "open" holds the car; nothing else does. */
+export type GateState = "met" | "open" | "passed-over" | "does-not-apply" | "not-on-file";
 
 /** A check that holds the car until it is met, or passed over by somebody with a reason. */
 export interface Gate {
   readonly id: string;
   readonly label: string;
-  readonly state: "met" | "open" | "passed-over";
+  readonly state: GateState;
   readonly why: string;
-}
-
-export type ReteachNeed = "needed" | "not needed" | "unknown: look up";
-
-/** What may have to be re-taught or re-aimed, and why; never silence. */
-export interface ReteachItem {
-  readonly item: string;
-  readonly need: ReteachNeed;
-  readonly why: string;
-  readonly state: HandOverDocument["taught"][number]["state"] | null;
-}
-
-type Loosened = Operation["loosens"][number];
-
-/** Which work asks for what (source key reteach in docs/sources.md, from memory): many makers differ, so most of it is to be looked up. */
-const RETEACH: readonly {
-  readonly item: string;
-  readonly needed: readonly Loosened[];
-  readonly lookUp: readonly Loosened[];
-}[] = [
-  { item: "Steering-angle zero", needed: ["front-toe", "rear-toe", "subframe", "rack"], lookUp: [] },
-  { item: "Level sensors", needed: ["sensor-link", "height", "subframe"], lookUp: [] },
-  { item: "Headlamp aim", needed: ["sensor-link", "height", "subframe"], lookUp: [] },
-  { item: "Front camera", needed: ["height", "subframe"], lookUp: ["front-toe", "rear-toe", "sensor-link", "rack"] },
-  { item: "Front radar", needed: ["height", "subframe"], lookUp: ["front-toe", "rear-toe"] },
-  { item: "Tyre pressure monitor", needed: [], lookUp: ["wheel"] },
-];
-
-export function deriveReteach(
-  remedies: readonly CarRemedy[],
-  document: HandOverDocument | null,
-): readonly ReteachItem[] {
-  const loosened = new Set<Loosened>(remedies.flatMap((r) => r.operations.flatMap((o) => o.operation.loosens)));
-  const words = (list: readonly Loosened[]): string =>
-    list
-      .filter((l) => loosened.has(l))
-      .map((l) => l.replaceAll("-", " "))
-      .join(", ");
-  return RETEACH.map(({ item, needed, lookUp }) => {
-    const state = document?.taught.find((t) => t.item === item)?.state ?? null;
-    if (needed.some((l) => loosened.has(l))) return { item, need: "needed", why: `loosened: ${words(needed)}`, state };
-    if (lookUp.some((l) => loosened.has(l)))
-      return { item, need: "unknown: look up", why: `loosened: ${words(lookUp)}; makers differ`, state };
-    return { item, need: "not needed", why: "nothing loosened that it hangs on", state };
-  });
 }
 
 export interface HandOverFacts {
   readonly jobCard: JobCard;
+  /** Agreed to and done at this visit. */
   readonly remedies: readonly CarRemedy[];
+  /** Planned for this visit, neither agreed to nor declined. */
+  readonly undecided: readonly CarRemedy[];
   readonly findings: readonly PlaceFinding[];
+  /** Findings no remedy on file cures. */
+  readonly uncured: readonly PlaceFinding[];
   readonly reteach: readonly ReteachItem[];
-  /** Places with a reading of alignment taken after the work. */
-  readonly alignedAfter: boolean;
-  /** Heights and angles read after the work that lie beyond a limit on file, in words. */
-  readonly beyondAsLeft: readonly string[];
+  /** Looks that count, taken after the last signed work. */
+  readonly readAfterWork: readonly StoredLook[];
+  readonly left: CarAsLeft;
   readonly document: HandOverDocument | null;
 }
+
+/** How a check stands before somebody passes it over, and why. */
+type Standing = readonly [state: Exclude<GateState, "passed-over">, why: string];
+
+const metUnless = (open: boolean, why: string): Standing => (open ? ["open", why] : ["met", ""]);
+const named = (list: readonly { readonly label: string }[]): string => list.map((l) => l.label).join(", ");
 
 /** Every check of the hand-over; the car is held while one is open. */
 export function deriveGates(facts: HandOverFacts): readonly Gate[] {
   const { jobCard, remedies, document } = facts;
-  const gate = (id: string, label: string, met: boolean, why: string): Gate => {
-    const over = document?.overrides.find((o) => o.gate === id);
-    return {
-      id,
-      label,
-      state: met ? "met" : over ? "passed-over" : "open",
-      why: met ? "" : over ? `${over.reason}, ${over.by}` : why,
-    };
+  const gate = (id: string, label: string, [state, why]: Standing): Gate => {
+    const over = state === "open" ? document?.overrides.find((o) => o.gate === id) : undefined;
+    return over ? { id, label, state: "passed-over", why: `${over.reason}, ${over.by}` } : { id, label, state, why };
   };
-  const missing = jobCard.steps.filter((s) => !s.record);
-  const torque = jobCard.steps.filter((s) => s.needsRideHeight && s.record && s.record.hubToArch === null);
-  const brakes = remedies.some((r) => r.operations.some((o) => o.operation.phase === "brakes"));
-  const roadTest = jobCard.steps.find((s) => s.id === "after/road-test");
+  const isSigned = (id: string): boolean => jobCard.steps.some((s) => s.id === id && s.record);
   const forbidden = facts.findings.filter(
     (f) => f.grade === 4 && !remedies.some((r) => r.findings.some((x) => x.place === f.place)),
   );
+  const untaught = facts.reteach.filter((r) => r.need !== "not needed" && r.state === null);
   const needsAlignment = remedies.some((r) => r.operations.some((o) => o.operation.needsAlignment));
   const gates: Gate[] = [
-    gate(
-      "steps",
-      "Every step of the job card is signed",
-      missing.length === 0,
-      `${missing.length} of ${jobCard.steps.length} open`,
-    ),
-    gate(
-      "loaded-torque",
-      "Rubber bushes were tightened at ride height",
-      torque.length === 0,
-      `${torque.length} without a height`,
-    ),
-    gate(
-      "do-not-drive",
-      "Nothing is left that forbids driving",
-      forbidden.length === 0,
-      forbidden.map((f) => f.label).join(", "),
-    ),
+    gate("steps", "Every step of the job card is signed", steps(facts)),
+    gate("loaded-torque", "Rubber bushes were tightened at ride height", loadedTorque(facts)),
+    gate("do-not-drive", "Nothing is left that forbids driving", metUnless(forbidden.length > 0, named(forbidden))),
     gate(
       "reteach",
       "What must be re-taught is done or looked up",
-      facts.reteach.every((r) => r.need === "not needed" || r.state !== null),
-      facts.reteach
-        .filter((r) => r.need !== "not needed" && r.state === null)
-        .map((r) => r.item)
-        .join(", "),
+      facts.reteach.every((r) => r.need === "not needed")
+        ? ["does-not-apply", "nothing was loosened that asks for it"]
+        : metUnless(untaught.length > 0, untaught.map((r) => r.item).join(", ")),
     ),
   ];
-  if (brakes)
+  const first = facts.undecided.filter((r) => r.grade >= 3);
+  const urgent = [...first, ...facts.uncured.filter((f) => f.grade === 3)];
+  if (urgent.length > 0)
+    gates.push(gate("repair-first", "What is to be repaired first is agreed to or declined", ["open", named(urgent)]));
+  if (remedies.some((r) => r.operations.some((o) => o.operation.phase === "brakes")))
     gates.push(
-      gate(
-        "pedal",
-        "The pedal was hard before the car moved",
-        jobCard.steps.some((s) => s.id === "close/pedal" && s.record),
-        "not signed",
-      ),
+      gate("pedal", "The pedal was hard before the car moved", metUnless(!isSigned("close/pedal"), "not signed")),
     );
-  if (roadTest) gates.push(gate("road-test", "Road test done", roadTest.record !== null, "not signed"));
-  if (needsAlignment)
-    gates.push(gate("alignment", "Alignment measured after the work", facts.alignedAfter, "no reading after the work"));
-  if (needsAlignment || facts.beyondAsLeft.length > 0)
-    gates.push(
-      gate(
-        "as-left",
-        "Heights and alignment as left are within what is on file",
-        facts.beyondAsLeft.length === 0,
-        facts.beyondAsLeft.join("; "),
-      ),
-    );
+  if (jobCard.steps.some((s) => s.id === "after/road-test"))
+    gates.push(gate("road-test", "Road test done", metUnless(!isSigned("after/road-test"), "not signed")));
+  if (needsAlignment) gates.push(gate("alignment", "Alignment measured after the work", aligned(facts)));
+  if (needsAlignment || facts.left.beyond.length > 0)
+    gates.push(gate("as-left", "Heights and alignment as left are within what is on file", asLeft(facts)));
   return gates;
+}
+
+function steps({ jobCard, undecided, uncured }: HandOverFacts): Standing {
+  if (jobCard.steps.length === 0) {
+    const asking = [...undecided, ...uncured.filter((f) => (f.grade ?? 0) >= 3)];
+    if (asking.length === 0) return ["does-not-apply", "nothing is to be done at this visit"];
+    return ["open", `no step yet, and this asks for work now: ${named(asking)}`];
+  }
+  const missing = jobCard.steps.filter((s) => !s.record);
+  return metUnless(missing.length > 0, `${missing.length} of ${jobCard.steps.length} open`);
+}
+
+function loadedTorque({ jobCard, left }: HandOverFacts): Standing {
+  const loaded = jobCard.steps.filter((s) => s.needsRideHeight);
+  if (loaded.length === 0) return ["does-not-apply", "no such step on the job card"];
+  const open = loaded.filter((s) => s.record === null || s.record.hubToArch === null);
+  if (open.length > 0) return ["open", `${open.length} of ${loaded.length} not signed with a height`];
+  const apart = heightsApart(loaded, left.readings);
+  return metUnless(apart.length > 0, apart.join("; "));
+}
+
+/** Single toe of all four wheels, and whatever else of the alignment was read before the work. */
+function aligned({ left, readAfterWork }: HandOverFacts): Standing {
+  const before = left.readings.filter((r) => r.group === "alignment" && r.asFound !== null);
+  const asked = standardReadings().filter(
+    (s) =>
+      s.group === "alignment" &&
+      (s.quantity === "toe" || before.some((r) => r.place === s.place && r.quantity === s.quantity)),
+  );
+  const missing = asked.filter(
+    ({ place, quantity }) =>
+      !readAfterWork.some(
+        ({ place: at, content }) => at === place && content.kind === "reading" && content.quantity === quantity,
+      ),
+  );
+  return metUnless(missing.length > 0, `not read after the last signed work: ${named(missing)}`);
+}
+
+function asLeft({ left }: HandOverFacts): Standing {
+  if (left.beyond.length > 0) return ["open", left.beyond.join("; ")];
+  const taken = left.readings.filter((r) => r.asLeft !== null);
+  if (taken.length === 0) return ["open", "nothing was read after the work"];
+  const held = taken.filter((r) => r.leftDecision !== null);
+  if (held.length === 0) return ["not-on-file", "nothing on file to hold it against"];
+  const rest = taken.length - held.length;
+  return ["met", rest === 0 ? "" : `${rest} of ${taken.length} readings have nothing on file to be held against`];
 }

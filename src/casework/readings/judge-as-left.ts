@@ -1,7 +1,6 @@
 import type { Decision } from "#engines/metrology";
 import type { Family, FamilyWork } from "#vehicle";
-import { type AsLeft, deriveAsLeft, isAfterWork, lastWorkAt } from "../cases/as-left.ts";
-import type { JobCardDocument } from "../cases/documents.ts";
+import { type AsLeft, deriveAsLeft } from "../cases/as-left.ts";
 import type { StoredLook } from "../cases/look.ts";
 import type { PlaceFinding, Reason, ReasonSubject } from "../cases/place-finding.ts";
 import { judgeReadings } from "./judge-readings.ts";
@@ -32,7 +31,8 @@ export interface CarAsLeft {
 
 interface VisitAsLeft {
   readonly looks: readonly StoredLook[];
-  readonly jobCard: JobCardDocument | null;
+  /** Ids of the readings that tell how the car leaves. */
+  readonly left: ReadonlySet<string>;
   readonly family: Family | null;
   readonly work: FamilyWork;
   readonly settled: boolean | null;
@@ -41,8 +41,7 @@ interface VisitAsLeft {
 
 /** Heights and alignment as the car leaves, judged as they were when it came. */
 export function judgeAsLeft(visit: VisitAsLeft): CarAsLeft {
-  const lastWork = lastWorkAt(visit.jobCard);
-  const rows = deriveAsLeft(visit.looks, visit.jobCard);
+  const rows = deriveAsLeft(visit.looks, visit.left);
   const judge = (after: boolean): readonly PlaceFinding[] =>
     visit.family === null
       ? []
@@ -50,7 +49,7 @@ export function judgeAsLeft(visit: VisitAsLeft): CarAsLeft {
           ...visit,
           family: visit.family,
           past: [],
-          looks: visit.looks.filter((l) => l.content.kind === "withdrawn" || isAfterWork(l, lastWork) === after),
+          looks: visit.looks.filter((l) => l.content.kind === "withdrawn" || visit.left.has(l.id) === after),
         });
   const [found, left] = [judge(false), judge(true)];
   const readings = rows.map((row): JudgedAsLeft => {

@@ -5,6 +5,8 @@ const STATE_WORDS: Readonly<Record<Gate["state"], string>> = {
   met: "met",
   open: "holds the car",
   "passed-over": "passed over",
+  "does-not-apply": "does not apply",
+  "not-on-file": "nothing on file",
 };
 
 interface GateRowsProps {
@@ -51,6 +53,8 @@ const GateSign = ({ state }: { readonly state: Gate["state"] }) => (
   <svg viewBox="-10 -10 20 20" width="20" height="20" aria-hidden="true" className="gate-sign" data-state={state}>
     {state === "met" ? (
       <path d="M-6 0l4.5 5L7-6" />
+    ) : state === "does-not-apply" || state === "not-on-file" ? (
+      <path d="M-2 0H2" />
     ) : state === "open" ? (
       <path d="M-7 0H7" />
     ) : (

@@ -96,7 +96,7 @@ const HandOverSheet = ({ of, appraisal }: { readonly of: AppraisedCase; readonly
           <h2>As left beside as found</h2>
           <AsLeftTable rows={appraisal.asLeft} axles={appraisal.axlesAsLeft} />
           <p className="label found-rest">
-            A reading taken after the last signed work step counts as left.{" "}
+            A reading taken again after the owner agreed or the first step was signed counts as left.{" "}
             <Link to="/cases/$visit/readings" params={{ visit: visitId }}>
               Read again
             </Link>
