@@ -158,7 +158,7 @@ const handOverText = ({ gates, reteach, asLeft, axlesAsLeft }: Appraisal): reado
     (axle) => `${axle.label}: as found ${axle.asFound ?? "not taken"}; as left ${axle.asLeft ?? "not taken"}`,
   ),
   ...gates.map(
-    (gate) => `${gate.state.replace("-", " ").padEnd(11)} ${gate.label}${gate.why === "" ? "" : `: ${gate.why}`}`,
+    (gate) => `${gate.state.replaceAll("-", " ").padEnd(14)} ${gate.label}${gate.why === "" ? "" : `: ${gate.why}`}`,
   ),
   ...reteach.map((item) => `${item.need.padEnd(18)} ${item.item}: ${item.why}`),
 ];
