@@ -31,8 +31,10 @@ export {
   formatChance,
   formatMoney,
   lifeWords,
+  movedWithWords,
   partsWords,
   planStatusWords,
+  visitName,
   waitingCost,
   waitingWords,
 } from "./cases/plan-words.ts";

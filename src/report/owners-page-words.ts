@@ -100,10 +100,15 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
           ]),
       ...(others.length === 0 ? [] : [`and ${others.length} more ${others.length === 1 ? "place" : "places"}`]),
     ],
-    sentence: effect?.sentence ?? reading ?? planned.why,
+    sentence: planned.broughtBy !== null ? planned.why : (effect?.sentence ?? reading ?? planned.why),
     waiting: [advice, waitingWords(planned, plan, rates.currency), incomplete].filter((part) => part !== "").join(" "),
     cents: planned.price?.total ?? null,
-    price: planned.price === null ? "nothing now" : formatMoney(planned.price.total, rates.currency),
+    price:
+      planned.broughtBy !== null
+        ? "done with it"
+        : planned.price === null
+          ? "nothing now"
+          : formatMoney(planned.price.total, rates.currency),
     agreed: planDocument.agreed
       .filter((one) => one.remedy === remedy.id)
       .map(({ by, at: when }) => `${by}, ${when.slice(0, 10)}`),

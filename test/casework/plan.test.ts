@@ -1,9 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
-import { lifeWords, planStatusWords, waitingCost, waitingWords } from "../../src/casework/cases/plan-words.ts";
+import { planVisits } from "../../src/casework/cases/plan-visits.ts";
+import {
+  lifeWords,
+  movedWithWords,
+  planStatusWords,
+  waitingCost,
+  waitingWords,
+} from "../../src/casework/cases/plan-words.ts";
 import { remedyPriceLines, visitPriceLines } from "../../src/casework/cases/price-lines.ts";
 import { usualPlan, withUsualVisits } from "../../src/casework/cases/usual-plan.ts";
-import { look, ouzel, reading, record, solver } from "./made-visit.ts";
+import { look, operation, ouzel, rates, reading, record, solver } from "./made-visit.ts";
 
 const TRAILING = "trailing-bushes@rear";
 const DISCS = "front-discs@front";
@@ -92,6 +99,89 @@ describe("what is set to a visit by hand", () => {
       plan: { ...usualPlan(90_000), fixed: [{ remedy: DISCS, visit: 1 }] },
     }).plan.cost;
     expect(held).toBeGreaterThanOrEqual(free);
+  });
+});
+
+describe("what hand settings do to the rest", () => {
+  const setAt = (id: string, visit: number) => ({ ...usualPlan(90_000), fixed: [{ remedy: id, visit }] });
+
+  it("costs what the choice was said to cost before it was set, and its visits re-add", () => {
+    for (const family of [ouzel(), { ...ouzel(), life: [] }]) {
+      const before = appraise([torn(), ...thin()], { family });
+      for (const { remedy, alternatives } of before.plan.remedies)
+        for (const { visit, cost } of alternatives) {
+          if (visit === null) continue;
+          const { plan } = appraise([torn(), ...thin()], { family, plan: setAt(remedy.id, visit) });
+          expect(plan.cost).toBe(cost);
+          for (const [i, total] of plan.totals.entries()) {
+            const prices = plan.remedies.flatMap((r) => (r.visit === i && r.price ? [r.price.total] : []));
+            expect(prices.reduce((sum, p) => sum + p, 0)).toBe(total);
+          }
+        }
+    }
+  });
+
+  it("is said: what moved with it, and that the plan is the cheapest under what was set", () => {
+    const remedies = appraise([torn(), ...thin()]).remedies.map((r) => ({ ...r, grade: 2 as const }));
+    const planFor = (document: ReturnType<typeof usualPlan>) =>
+      planVisits({ ...ouzel(), life: [] }, [], remedies, document, rates, solver);
+    const free = planFor(usualPlan(90_000));
+    const at = free.visits.findIndex((v) => v.remedies.length === 2);
+    expect(free.byHand).toBeNull();
+    expect(movedWithWords(free)).toBe("");
+    const held = planFor(setAt(DISCS, 1 - at));
+    const [from, to] = [free.visits[at]?.label, free.visits[1 - at]?.label];
+    expect(held.byHand).toMatchObject({ moved: [{ id: TRAILING, from: at, to: 1 - at }], freeCost: free.cost });
+    expect(movedWithWords(held)).toBe(`Moved with it: Trailing link bushes (was: ${from}; now: ${to}).`);
+    expect(planStatusWords(held, "EUR")).toMatch(/^Cheapest under what you set by hand, proved\./);
+    expect(planStatusWords(held, "EUR")).not.toContain("Best");
+  });
+});
+
+describe("work that another remedy brings along", () => {
+  const [bush] = appraise([torn()]).remedies;
+  if (bush === undefined) throw new Error("no remedy");
+  const align = {
+    id: "align@car",
+    operation: { ...operation("align", 1.2, "alignment"), scope: "car" as const, access: [] },
+    corner: null,
+    access: [],
+  };
+  const more = { ...bush, operations: [...bush.operations, align] };
+  const less = {
+    ...bush,
+    id: "alignment@car",
+    label: "Alignment",
+    axle: null,
+    grade: 1 as const,
+    parts: [],
+    operations: [align],
+  };
+  const plan = (fixed: readonly { readonly remedy: string; readonly visit: number }[]) => {
+    const solved = planVisits(
+      { ...ouzel(), life: [] },
+      [],
+      [more, less],
+      { ...usualPlan(90_000), fixed: [...fixed] },
+      rates,
+      solver,
+    );
+    return { solved, own: solved.remedies.find(({ remedy }) => remedy.id === less.id) };
+  };
+
+  it("is done with it and in its price, agreed to at the same visit or not", () => {
+    for (const fixed of [[], [{ remedy: less.id, visit: 0 }]]) {
+      const { solved, own } = plan(fixed);
+      expect(own).toMatchObject({ visit: 0, price: null, broughtBy: { by: TRAILING, visit: 0 } });
+      expect(own?.why).toContain("Done with trailing link bushes, rear");
+      expect(solved.remedies.find(({ remedy }) => remedy.id === TRAILING)?.price?.total).toBe(solved.totals[0]);
+    }
+  });
+
+  it("has a price of its own where it is set to another visit", () => {
+    const { own } = plan([{ remedy: less.id, visit: 1 }]);
+    expect(own).toMatchObject({ visit: 1, broughtBy: null });
+    expect(own?.price?.total).toBe(1.2 * 9000 + 2500);
   });
 });
 

@@ -23,9 +23,12 @@ export function planStatusWords(plan: VisitPlan, currency: string): string {
     return "No visits are set, so nothing is planned: set the visits the work can be done at.";
   switch (plan.status) {
     case "optimal":
+      if (plan.byHand !== null) return `Cheapest under what you set by hand, proved.${freeWords(plan, currency)}`;
       return "Best plan, proved: no split of this work over the visits has a lower expected cost.";
     case "limit":
       if (plan.cost === null) return "No plan was found in the time given.";
+      if (plan.byHand !== null)
+        return `Cheapest found under what you set by hand in the time given.${freeWords(plan, currency)}`;
       return plan.bound === null
         ? "Best plan found in the time given; how far from the best it is could not be told."
         : `Best plan found in the time given; a better one can save ${formatMoney(plan.cost - plan.bound, currency)} at most.`;
@@ -34,6 +37,28 @@ export function planStatusWords(plan: VisitPlan, currency: string): string {
     case "nothing-to-plan":
       return "Nothing asks for work.";
   }
+}
+
+/** What the plan would save if no visit were set by hand; "" where that is nothing, or not known. */
+function freeWords({ cost, byHand }: VisitPlan, currency: string): string {
+  const free = byHand?.freeCost ?? null;
+  return cost === null || free === null || cost <= free
+    ? ""
+    : ` Left to itself the plan is expected to cost ${formatMoney(cost - free, currency)} less.`;
+}
+
+/** Name of a visit of a plan as it stands in a sentence. */
+export const visitName = (plan: Pick<VisitPlan, "visits">, at: number | null): string =>
+  at === null ? "not within this plan" : (plan.visits[at]?.label ?? "another visit");
+
+/** What moved to another visit because of what was set by hand, in one sentence; "" where nothing did. */
+export function movedWithWords(plan: VisitPlan): string {
+  const moved = plan.byHand?.moved ?? [];
+  if (moved.length === 0) return "";
+  const each = moved.map(
+    ({ label, from, to }) => `${label} (was: ${visitName(plan, from)}; now: ${visitName(plan, to)})`,
+  );
+  return `Moved with it: ${each.join("; ")}.`;
 }
 
 /** What doing a remedy at another visit costs against where it stands, expected; null where that is not known. */
@@ -45,7 +70,7 @@ export function waitingCost(planned: PlannedRemedy, visit: number | null): Cents
 
 /** What waiting one visit longer costs, in one sentence. */
 export function waitingWords(planned: PlannedRemedy, plan: VisitPlan, currency: string): string {
-  if (planned.declined) return "";
+  if (planned.declined || planned.broughtBy !== null) return "";
   if (planned.remaining === null) return "What waiting costs is not known: no life of this part is on file.";
   const next = planned.visit === null ? null : planned.visit + 1 < plan.visits.length ? planned.visit + 1 : null;
   const where = next === null ? "beyond this plan" : `until ${plan.visits[next]?.label ?? "the next visit"}`;

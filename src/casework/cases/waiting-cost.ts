@@ -1,6 +1,6 @@
 import { type Cents, closeOperations, evaluatePlan, type PlanInstance, type VisitChoice } from "#engines/planning";
 
-/** One remedy done at another visit than planned, everything else as planned. */
+/** One remedy set to a visit, or left out of the plan. */
 export interface Alternative {
   /** Index of the visit; null: not within this plan. */
   readonly visit: number | null;
@@ -21,35 +21,33 @@ const relaxed = (instance: PlanInstance): PlanInstance => ({
   upgrades: instance.upgrades.map((u) => ({ ...u, requiredBy: null, onlyAt: null })),
 });
 
-/** The visits with one item done at this visit and at no other. */
-function moveItem(
-  instance: PlanInstance,
-  choices: readonly VisitChoice[],
-  id: string,
-  visit: number | null,
-): VisitChoice[] {
+/** The visits with one item done at none of them. */
+function leaveOutItem(instance: PlanInstance, choices: readonly VisitChoice[], id: string): VisitChoice[] {
   const items = [...instance.parts, ...instance.upgrades];
   return instance.visits.map((_, i) => {
     const before = choices.find((c) => c.visit === i + 1);
-    const others = (before?.replace ?? []).filter((r) => r !== id);
-    const replace = visit === i ? [...others, id] : others;
+    const replace = (before?.replace ?? []).filter((r) => r !== id);
     const wanted = items.filter((item) => replace.includes(item.id)).flatMap((item) => item.access.flat());
     return { visit: i + 1, replace, operations: closeOperations(instance.operations, wanted), kits: [] };
   });
 }
 
 /**
- * Expected cost of the plan with one remedy at each visit instead, and with it left out, the other remedies where they
- * are planned: what waiting costs, in closed form. Every access group must hold one operation, and there are no kits.
+ * Expected cost of the plan with one remedy set to each visit instead, what nobody set free to move along: the very cost
+ * the plan has once it is set there. Left out: the others where they are planned, in closed form; every access group
+ * must hold one operation, and there are no kits.
+ * @param costAt cost of the plan with the remedy set to this visit, cents; null: there is no such plan, and it is left out
  */
 export function computeAlternatives(
   instance: PlanInstance,
   choices: readonly VisitChoice[],
   id: string,
+  costAt: (visit: number) => Cents | null,
 ): readonly Alternative[] {
   const free = relaxed(instance);
-  return [...instance.visits.map((_, i) => i), null].map((visit) => ({
-    visit,
-    cost: evaluatePlan(free, moveItem(free, choices, id, visit)).cost,
-  }));
+  const atVisits = instance.visits.flatMap((_, visit): readonly Alternative[] => {
+    const cost = costAt(visit);
+    return cost === null ? [] : [{ visit, cost }];
+  });
+  return [...atVisits, { visit: null, cost: evaluatePlan(free, leaveOutItem(free, choices, id)).cost }];
 }

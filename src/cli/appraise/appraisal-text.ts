@@ -93,7 +93,7 @@ const priceWords = (planned: PlannedRemedy, currency: string): string =>
   `${formatMoney(planned.price?.total ?? 0, currency)}${planned.priceComplete ? "" : ", parts not on file"}`;
 
 const remedyLines = (planned: PlannedRemedy, appraisal: Appraisal, currency: string): readonly string[] => [
-  `  ${planned.remedy.label} (${planned.remedy.id}), ${gradeLine(planned.remedy).toLowerCase()}${planned.price === null ? "" : `: ${priceWords(planned, currency)}`}${planned.agreed ? ", agreed" : ""}`,
+  `  ${planned.remedy.label} (${planned.remedy.id}), ${gradeLine(planned.remedy).toLowerCase()}${planned.price === null ? "" : `: ${priceWords(planned, currency)}`}${planned.broughtBy === null ? "" : `: done with ${planned.broughtBy.name}, in that price`}${planned.agreed ? ", agreed" : ""}`,
   ...[planned.why, lifeWords(planned), waitingWords(planned, appraisal.plan, currency)]
     .filter((words) => words !== "")
     .map((words) => `    ${words}`),

@@ -55,7 +55,13 @@ const PlanRow = ({ planned, ...of }: PlanRowsProps & { readonly planned: Planned
       </button>
       <span className="plan-price">
         {planned.price === null ? (
-          <span className="note">{planned.declined ? "declined" : "nothing now"}</span>
+          <span className="note">
+            {planned.declined
+              ? "declined"
+              : planned.broughtBy === null
+                ? "nothing now"
+                : `done with ${planned.broughtBy.name}, in that price`}
+          </span>
         ) : (
           <>
             <button

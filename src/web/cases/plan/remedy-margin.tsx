@@ -79,7 +79,13 @@ export const RemedyMargin = (props: RemedyMarginProps) => {
       </div>
       <h2 className="heading">{remedy.label}</h2>
       {price === null ? (
-        <p className="margin-lead">{planned.declined ? "Declined by the owner." : "Not within this plan."}</p>
+        <p className="margin-lead">
+          {planned.declined
+            ? "Declined by the owner."
+            : planned.broughtBy === null
+              ? "Not within this plan."
+              : `Done with ${planned.broughtBy.name}, and in that price.`}
+        </p>
       ) : (
         <Price {...props} />
       )}

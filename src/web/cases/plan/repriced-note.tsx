@@ -1,62 +1,42 @@
 import { useEffect, useRef, useState } from "react";
-import { type Appraisal, formatMoney, type VisitPlan } from "#casework";
-import { compareRepriced, type Repriced } from "./repriced.ts";
+import { type Appraisal, formatMoney, movedWithWords } from "#casework";
+import { findTurn, isStillSo, type Repriced, type Turn } from "./repriced.ts";
 
-interface Turn {
-  /** What the owner declined, and what was taken in again, by name. */
-  readonly declined: readonly string[];
-  readonly takenIn: readonly string[];
-  readonly repriced: readonly Repriced[];
-}
-
-const names = (plan: VisitPlan, ids: readonly string[]): readonly string[] =>
-  ids.map((id) => plan.remedies.find(({ remedy }) => remedy.id === id)?.remedy.label ?? id);
-
-/** Compares each appraisal with the one before wherever the owner has declined something or taken it in again. */
+/** The last change by a word or by hand, for as long as what it says of the prices is still so. */
 const useLastTurn = ({ plan, planDocument }: Appraisal): Turn | null => {
   const last = useRef({ plan, planDocument });
   const [turn, setTurn] = useState<Turn | null>(null);
   useEffect(() => {
-    const before = last.current;
+    const fresh = findTurn(last.current, { plan, planDocument });
     last.current = { plan, planDocument };
-    const was = before.planDocument.declined;
-    const is = planDocument.declined;
-    const declined = is.filter((id) => !was.includes(id));
-    const takenIn = was.filter((id) => !is.includes(id));
-    if (declined.length + takenIn.length === 0) return;
-    setTurn({
-      declined: names(plan, declined),
-      takenIn: names(plan, takenIn),
-      repriced: compareRepriced(before.plan, plan, [...declined, ...takenIn]),
-    });
+    if (fresh !== null) setTurn(fresh);
   }, [plan, planDocument]);
-  return turn;
+  return turn !== null && isStillSo(turn, plan) ? turn : null;
 };
 
 const moneyWords = (cents: number | null, currency: string): string =>
-  cents === null ? "no price" : formatMoney(cents, currency);
+  cents === null ? "no price of its own" : formatMoney(cents, currency);
 
 const lineWords = ({ label, before, after, movedTo }: Repriced, currency: string): string =>
   [
-    `${label} now ${moneyWords(after, currency)}, was ${moneyWords(before, currency)}`,
+    before === after
+      ? `${label} still ${moneyWords(after, currency)}`
+      : `${label} now ${moneyWords(after, currency)}, was ${moneyWords(before, currency)}`,
     movedTo === null ? null : `moved: ${movedTo}`,
   ]
     .filter((part) => part !== null)
     .join("; ");
 
-/** Says what declining a remedy, or taking it in again, has done to the prices of the others. */
+/** Says what declining a remedy, or setting one by hand, has done to the others; what moved with it for as long as it is so. */
 export const RepricedNote = ({ appraisal, currency }: { readonly appraisal: Appraisal; readonly currency: string }) => {
   const turn = useLastTurn(appraisal);
+  const moved = movedWithWords(appraisal.plan);
   return (
     <div role="status" className="plan-repriced">
       {turn === null ? null : (
         <>
           <p>
-            <strong>
-              {turn.declined.length > 0
-                ? `Declined: ${turn.declined.join("; ")}.`
-                : `Taken in again: ${turn.takenIn.join("; ")}.`}
-            </strong>{" "}
+            <strong>{turn.words}</strong>{" "}
             {turn.repriced.length === 0
               ? "No other price hangs on it: nothing of it was shared."
               : "What is left was priced again:"}
@@ -67,6 +47,12 @@ export const RepricedNote = ({ appraisal, currency }: { readonly appraisal: Appr
             </p>
           ))}
         </>
+      )}
+      {moved === "" ? null : (
+        <p>
+          <strong>By what is set by hand, other work stands elsewhere.</strong> {moved} Set it by hand too where it must
+          not wait.
+        </p>
       )}
     </div>
   );
