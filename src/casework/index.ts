@@ -32,6 +32,7 @@ export {
   formatMoney,
   lifeWords,
   movedWithWords,
+  nextWorkWords,
   partsWords,
   planStatusWords,
   visitName,
@@ -81,5 +82,10 @@ export type { SuspectBasis } from "./suspects/suspect-question.ts";
 export { isAtPlacesOf } from "./suspects/suspect-words.ts";
 export type { Symptom } from "./suspects/symptom.ts";
 export { symptoms } from "./suspects/symptom-table.ts";
-export type { CarSuspect, CarSuspects } from "./suspects/visit-suspects.ts";
+export {
+  type CarSuspect,
+  type CarSuspects,
+  NO_LOOK_TELLS_MUCH,
+  tellingLooks,
+} from "./suspects/visit-suspects.ts";
 export { loadIsInvented } from "./workshop-kind.ts";

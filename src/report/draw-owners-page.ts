@@ -5,7 +5,7 @@ import { addPage } from "./open-document.ts";
 import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
 import { BESIDE, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, TITLE_BLOCK } from "./owners-page-plan.ts";
-import { distanceWords } from "./owners-page-words.ts";
+import { distanceWords, titleWords } from "./owners-page-words.ts";
 import { CONTENT, PAGE } from "./page-size.ts";
 import { firstBase, heightOf, setBlock, setLine, shortenSet, wrapSet } from "./pdf-text.ts";
 import { structureElement } from "./structure.ts";
@@ -52,7 +52,7 @@ function drawHead(page: OwnersDocument, say: Say, index: number): void {
   const { styles } = plan;
   const { car, visit, rates, date } = facts;
   const room = 220;
-  const title = index === 0 ? "What your car needs, and by when" : "What your car needs, continued";
+  const title = titleWords(facts, index);
   say(index === 0 ? "H1" : "P", () => setLine(doc, title, X, PAGE.margin + 26, styles.title));
   const [first, ...rest] = wrapSet(rates.workshop, room, styles.bold);
   const workshop = [

@@ -17,9 +17,14 @@ export interface OwnersPageFacts {
   /** Family on file; null = not chosen, the drawing is then left out. */
   readonly family: Family | null;
   readonly car: Pick<CarDocument, "registration" | "name" | "owner" | "distanceUnit" | "invented">;
-  readonly visit: Pick<VisitDocument, "odometerKm" | "by">;
+  readonly visit: Pick<VisitDocument, "odometerKm" | "by" | "closed">;
   readonly rates: OwnersPageRates;
-  readonly appraisal: Pick<Appraisal, "findings" | "notLookedAt" | "uncured" | "plan" | "planDocument">;
+  /** What the owner came with, in the owner's words; "" = nothing was said. */
+  readonly words: string;
+  readonly appraisal: Pick<
+    Appraisal,
+    "findings" | "notLookedAt" | "uncured" | "plan" | "planDocument" | "suspects" | "jobCard"
+  >;
   /** The date as it is to be written on the page. */
   readonly date: string;
 }

@@ -42,6 +42,8 @@ export interface VisitSum {
   readonly sum: number;
   readonly tax: number;
   readonly total: number;
+  /** Parts that are needed and have no price on file; the sums are without them. */
+  readonly unpriced: number;
 }
 
 /** The rule of distance where the plan has no end of its own, km. */
@@ -64,6 +66,16 @@ export function reachOfPlan({ appraisal: { planDocument }, visit }: OwnersPageFa
   return planDocument.visits.length === 0 || !(reach > 0) ? USUAL_REACH : reach;
 }
 
+/** True where the car was handed over, or every step of its job card is signed. */
+export const isSignedOff = ({ visit, appraisal: { jobCard } }: OwnersPageFacts): boolean =>
+  visit.closed || (jobCard.steps.length > 0 && jobCard.done === jobCard.steps.length);
+
+/** The title of a page: before the work what is needed, once it is signed what was done. */
+export function titleWords(facts: OwnersPageFacts, page: number): string {
+  const title = isSignedOff(facts) ? "What was done, and what comes next" : "What your car needs, and by when";
+  return page === 0 ? title : `${title.slice(0, title.indexOf(","))}, continued`;
+}
+
 /** Remedies the owner has not declined, numbered in the order of the appraisal. */
 export function remedyLines(facts: OwnersPageFacts): readonly RemedyLine[] {
   return facts.appraisal.plan.remedies
@@ -83,7 +95,8 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
   const at = planned.visit === null ? null : (planDocument.visits[planned.visit] ?? null);
   const incomplete =
     planned.price === null || planned.priceComplete ? "" : "The price is without a part that is not on file.";
-  const advice = at === null ? "Nothing now." : `${at.label}.`;
+  const isDone = planned.visit === 0 && planned.agreed && isSignedOff(facts);
+  const advice = isDone ? "Done at this visit." : at === null ? "Nothing now." : `${at.label}.`;
   return {
     number,
     grade: remedy.grade,
@@ -100,8 +113,15 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
           ]),
       ...(others.length === 0 ? [] : [`and ${others.length} more ${others.length === 1 ? "place" : "places"}`]),
     ],
-    sentence: planned.broughtBy !== null ? planned.why : (effect?.sentence ?? reading ?? planned.why),
-    waiting: [advice, waitingWords(planned, plan, rates.currency), incomplete].filter((part) => part !== "").join(" "),
+    sentence:
+      isDone && effect === undefined
+        ? "Done, and signed."
+        : planned.broughtBy !== null
+          ? planned.why
+          : (effect?.sentence ?? reading ?? planned.why),
+    waiting: [advice, isDone ? "" : waitingWords(planned, plan, rates.currency), incomplete]
+      .filter((part) => part !== "")
+      .join(" "),
     cents: planned.price?.total ?? null,
     price:
       planned.broughtBy !== null
@@ -132,23 +152,27 @@ function labelWords({ remedy: { label, axle, sides } }: PlannedRemedy): string {
 /** What each visit comes to: its printed remedies, tax on their sum, and the total. */
 export function visitSums({ appraisal: { plan, planDocument }, rates }: OwnersPageFacts): readonly VisitSum[] {
   return planDocument.visits.flatMap(({ label }, i): readonly VisitSum[] => {
-    const prices = plan.remedies.flatMap(({ declined, visit, price }) =>
-      declined || visit !== i || price === null ? [] : [price.total],
-    );
+    const priced = plan.remedies.filter(({ declined, visit, price }) => !declined && visit === i && price !== null);
+    const prices = priced.flatMap(({ price }) => (price === null ? [] : [price.total]));
+    const unpriced = priced.flatMap(({ remedy }) => remedy.parts).filter((part) => part.priceCents === null);
     if (prices.length === 0) return [];
     const sum = prices.reduce((total, cents) => total + cents, 0);
     const tax = Math.round(sum * rates.taxShare);
-    return [{ label, sum, tax, total: sum + tax }];
+    return [{ label, sum, tax, total: sum + tax, unpriced: unpriced.reduce((n, part) => n + part.count, 0) }];
   });
 }
 
 /** A visit's sum in words: "Now: 587 EUR and 20 % tax 117.40 EUR, together 704.40 EUR". */
 export function sumWords(
-  { label, sum, tax, total }: VisitSum,
+  { label, sum, tax, total, unpriced }: VisitSum,
   { currency, taxShare }: OwnersPageFacts["rates"],
 ): string {
   const share = formatNumber(100 * taxShare, Number.isInteger(Math.round(1e6 * taxShare) / 1e4) ? 0 : 1);
-  return `${label}: ${formatMoney(sum, currency)}, ${share} % tax ${formatMoney(tax, currency)}, together ${formatMoney(total, currency)}`;
+  const without =
+    unpriced === 0
+      ? ""
+      : `, without ${unpriced} ${unpriced === 1 ? "part that has" : "parts that have"} no price on file`;
+  return `${label}: ${formatMoney(sum, currency)}, ${share} % tax ${formatMoney(tax, currency)}, together ${formatMoney(total, currency)}${without}`;
 }
 
 /** What the page says below the remedies, one paragraph each. */
@@ -166,7 +190,14 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
   const sources = [
     ...new Set(appraisal.plan.remedies.flatMap(({ remaining }) => (remaining === null ? [] : [remaining.source]))),
   ];
+  const accepted = appraisal.suspects.suspects.filter(({ word }) => word?.word === "accepted");
   return [
+    ...(facts.words === "" ? [] : [`You came with: \u201c${facts.words}\u201d.`]),
+    ...(accepted.length === 0
+      ? []
+      : [
+          `Taken as the cause of it: ${accepted.map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1)).join("; ")}.`,
+        ]),
     "Work done on the same day shares the taking apart, counted once in these prices. Leaving one out changes the others; they are priced again before anyone signs.",
     ...(declined.length === 0 ? [] : [`Declined: ${declined.join("; ")}.`]),
     ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${uncured.join("; ")}.`]),

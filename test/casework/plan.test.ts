@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
 import { planVisits } from "../../src/casework/cases/plan-visits.ts";
 import {
+  formatMoney,
   lifeWords,
   movedWithWords,
+  nextWorkWords,
   planStatusWords,
   waitingCost,
   waitingWords,
@@ -135,6 +137,19 @@ describe("what hand settings do to the rest", () => {
     expect(movedWithWords(held)).toBe(`Moved with it: Trailing link bushes (was: ${from}; now: ${to}).`);
     expect(planStatusWords(held, "EUR")).toMatch(/^Cheapest under what you set by hand, proved\./);
     expect(planStatusWords(held, "EUR")).not.toContain("Best");
+  });
+});
+
+describe("what stands on the job card before anything is agreed to", () => {
+  it("says where the next work is planned and what it comes to, as the plan has it", () => {
+    const now = appraise([torn()]);
+    expect(nextWorkWords(now.plan, "EUR")).toMatch(/^Work for [\d. ]+ EUR without tax is planned for now/);
+    const later = appraise([torn()], { plan: { ...usualPlan(90_000), fixed: [{ remedy: TRAILING, visit: 1 }] } });
+    const sum = formatMoney(later.plan.totals[1] ?? 0, "EUR");
+    expect(nextWorkWords(later.plan, "EUR")).toContain("Nothing is planned for now.");
+    expect(nextWorkWords(later.plan, "EUR")).toContain(`for Next service at 105`);
+    expect(nextWorkWords(later.plan, "EUR")).toContain(`${sum} without tax`);
+    expect(nextWorkWords(appraise([]).plan, "EUR")).toBe("No work is planned.");
   });
 });
 

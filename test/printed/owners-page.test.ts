@@ -166,3 +166,48 @@ describe("the owner's page", { timeout: 240_000 }, () => {
     expect(Buffer.from(first).equals(Buffer.from(second))).toBe(true);
   });
 });
+
+describe("what the owner came with, and what was done", () => {
+  const closed = (facts: OwnersPageFacts): OwnersPageFacts => ({ ...facts, visit: { ...facts.visit, closed: true } });
+
+  it("names the complaint in the owner's words", async () => {
+    const words = wordsOf(await printOwnersPage({ ...six, words: "it clunks over bumps" }));
+    expect(words).toContain("You came with: \u201cit clunks over bumps\u201d.");
+    expect(wordsOf(await printOwnersPage(six))).not.toContain("You came with");
+  });
+
+  it("says what was done once the car is signed off, and not what it needs", async () => {
+    expect(wordsOf(await printOwnersPage(six))).toContain("What your car needs, and by when");
+    const agreed = closed({
+      ...six,
+      appraisal: {
+        ...six.appraisal,
+        plan: { ...six.appraisal.plan, remedies: six.appraisal.plan.remedies.map((r) => ({ ...r, agreed: true })) },
+      },
+    });
+    const words = wordsOf(await printOwnersPage(agreed));
+    expect(words).toContain("What was done, and what comes next");
+    expect(words).toContain("Done at this visit.");
+    expect(words).not.toContain("What your car needs");
+  });
+
+  it("says of a sum how many parts it is without", async () => {
+    const free = {
+      ...six,
+      appraisal: {
+        ...six.appraisal,
+        plan: {
+          ...six.appraisal.plan,
+          remedies: six.appraisal.plan.remedies.map((r) => ({
+            ...r,
+            remedy: { ...r.remedy, parts: r.remedy.parts.map((part) => ({ ...part, priceCents: null })) },
+          })),
+        },
+      },
+    };
+    expect(wordsOf(await printOwnersPage(free))).toMatch(
+      /together [\d .]+ EUR, without \d+ parts? that (has|have) no price/,
+    );
+    expect(wordsOf(await printOwnersPage(six))).not.toContain("no price on file");
+  });
+});

@@ -84,6 +84,7 @@ export function sampleOwnersPage(
     car: { registration: "UB 204", name: "Ouzel saloon, 2014", owner: "P. Wren", distanceUnit: "km", invented: true },
     visit,
     rates,
+    words: "",
     appraisal: appraiseVisit(recordOfVisit({ ...record, plan }), solver),
     date: "12 March 2026",
   };

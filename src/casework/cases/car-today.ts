@@ -55,7 +55,11 @@ function dueAgainOf({ odometerKm }: VisitDocument, plan: PlanDocument | null): D
   if (plan !== null && plan.horizonKm > now)
     return { km: plan.horizonKm, from: "horizon", words: `at ${formatKm(plan.horizonKm)}, where its plan ends` };
   const km = now + SERVICE_KM;
-  return { km, from: "practice", words: `at ${formatKm(km)}, a yearly service from memory; nothing is planned` };
+  return {
+    km,
+    from: "practice",
+    words: `at ${formatKm(km)}, a yearly service from memory; no plan is saved yet, what is due then stands on Plan`,
+  };
 }
 
 function meanwhileOf({ done, waits, closed }: VisitDocument, plan: PlanDocument | null): Meanwhile {

@@ -51,6 +51,16 @@ function freeWords({ cost, byHand }: VisitPlan, currency: string): string {
 export const visitName = (plan: Pick<VisitPlan, "visits">, at: number | null): string =>
   at === null ? "not within this plan" : (plan.visits[at]?.label ?? "another visit");
 
+/** Where the next work of a plan stands and what it comes to, in one sentence, for a visit nobody has agreed to anything at. */
+export function nextWorkWords(plan: VisitPlan, currency: string): string {
+  const first = plan.visits.find((v) => v.remedies.length > 0);
+  if (first === undefined) return "No work is planned.";
+  const sum = `${formatMoney(first.total, currency)} without tax`;
+  return first === plan.visits[0]
+    ? `Work for ${sum} is planned for now, and none of it is agreed to yet.`
+    : `Nothing is planned for now. The next work is planned for ${first.label} at ${formatKm(first.odometerKm)}: ${sum}.`;
+}
+
 /** What moved to another visit because of what was set by hand, in one sentence; "" where nothing did. */
 export function movedWithWords(plan: VisitPlan): string {
   const moved = plan.byHand?.moved ?? [];

@@ -5,17 +5,22 @@ import type { LookState } from "./suspect-question.ts";
 /** A finding of this grade counts as "there". */
 export const THERE_FROM = 2;
 
-/** Places of a car where a cause can sit. */
-export function placesOfCause(cause: Cause, findings: readonly PlaceFinding[]): readonly PlaceFinding[] {
+/** Places of a car's layout where a cause would sit, whatever was found there. */
+export function placesOnLayout(cause: Cause, findings: readonly PlaceFinding[]): readonly PlaceFinding[] {
   const match = cause.match === null ? null : new RegExp(cause.match);
   return findings.filter(
     (f) =>
       cause.kinds.includes(f.kind) &&
       (cause.axle === null || cause.axle === f.axle) &&
-      (match === null || match.test(f.place)) &&
-      (cause.about === undefined || f.reasons.some((r) => isAbout(cause, r))),
+      (match === null || match.test(f.place)),
   );
 }
+
+/** Places of a car where a cause can sit; where it is a reading, those that speak of it. */
+export const placesOfCause = (cause: Cause, findings: readonly PlaceFinding[]): readonly PlaceFinding[] =>
+  placesOnLayout(cause, findings).filter(
+    ({ reasons }) => cause.about === undefined || reasons.some((r) => isAbout(cause, r)),
+  );
 
 const isAbout = ({ about }: Cause, reason: Reason): boolean =>
   about === undefined || (reason.about !== null && about.includes(reason.about));

@@ -3,7 +3,8 @@ import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
 import type { PlaceFinding } from "../cases/place-finding.ts";
 import { computeMoves, type Move } from "./answer-moves.ts";
 import type { Cause } from "./cause-table.ts";
-import { isRuledOut, isThere, lookState, placesOfCause } from "./look-state.ts";
+import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
+import { isRuledOut, isThere, lookState } from "./look-state.ts";
 import { buildQuestion, lookSign, type SuspectBasis } from "./suspect-question.ts";
 import { lastWords } from "./suspect-words.ts";
 import { symptoms } from "./symptom-table.ts";
@@ -42,6 +43,17 @@ export interface CarSuspects {
   readonly note: string | null;
 }
 
+/** A look that settles the complaint with less than this chance tells too little to be advised. */
+const LEAST_GAIN = 0.01;
+
+/** Looks that are worth advising, the best first; none where no single one tells much. */
+export const tellingLooks = ({ next }: Pick<CarSuspects, "next">): NextLooks["looks"] =>
+  next === null || next.stop !== null ? [] : next.looks.filter((look) => look.settles >= LEAST_GAIN);
+
+/** Said where looks are left and no single one tells much. */
+export const NO_LOOK_TELLS_MUCH =
+  "No single look tells much now: none would settle it with a chance of 1 % or more. Accept or rule out what you know.";
+
 /** Minutes to look at one place (invented). */
 const MINUTES_PER_PLACE = 3;
 /**
@@ -56,7 +68,8 @@ export function findSuspects(
 ): CarSuspects {
   const named = entries.flatMap((e) => symptoms.filter((s) => s.id === e.symptom));
   const told = [...new Set(named)];
-  const chosen = told.slice(0, MOST_SIGNS);
+  const chosen = told.slice(0, MOST_SIGNS).map((symptom) => fitToLayout(symptom, findings));
+  const felt = feltAxle(entries);
   const leftOut = told.slice(MOST_SIGNS).map((s) => s.label);
   const nothing: CarSuspects = {
     suspects: [],
@@ -68,25 +81,25 @@ export function findSuspects(
   };
   if (chosen.length === 0) return nothing;
   const words = lastWords(said);
-  const question = buildQuestion(chosen, words, (cause) => lookState(cause, placesOfCause(cause, findings)));
+  const question = buildQuestion(chosen, words, (cause) => lookState(cause, placesFor(cause, findings, felt)));
   const { known, model, observation } = question;
   const answer = computeSuspects(model, observation);
   const before = computeSuspects(question.untouched, { complaint: observation.complaint, present: [], absent: [] });
   if (answer.kind === "impossible" || before.kind === "impossible")
     return { ...nothing, note: "What was seen cannot all be true under the table of causes: look again." };
   const open: PlannedLook[] = known.flatMap((c) => {
-    const places = placesOfCause(c, findings);
+    const places = placesFor(c, findings, felt);
     return question.state.get(c.id) === "open" && places.length > 0 && c.signs?.length !== 0 && !words.has(c.id)
       ? [{ id: c.id, minutes: MINUTES_PER_PLACE * places.length, safety: false, signs: [lookSign(c.id)] }]
       : [];
   });
   const moves = computeMoves(question, answer.suspects, (cause, state) =>
-    answerWords(cause, placesOfCause(cause, findings), state),
+    answerWords(cause, placesFor(cause, findings, felt), state),
   );
   return {
     suspects: answer.suspects.map((s): CarSuspect => {
       const cause = known.find((c) => c.id === s.cause);
-      const places = cause ? placesOfCause(cause, findings) : [];
+      const places = cause ? placesFor(cause, findings, felt) : [];
       return {
         cause: s.cause,
         label: cause?.label ?? s.cause,

@@ -18,6 +18,7 @@ import {
   quantityForms,
   reasonHead,
   reasonOutcome,
+  tellingLooks,
   torqueWords,
   usualPlan,
   type VisitRecord,
@@ -73,7 +74,6 @@ const suspectsText = ({ suspects }: Appraisal): readonly string[] => {
   if (suspects.note !== null) return [...heading("Suspects"), suspects.note];
   const told = suspects.suspects.filter((s) => s.cures >= LEAST_SUSPECT);
   const rest = suspects.suspects.filter((s) => s.cures < LEAST_SUSPECT);
-  const next = suspects.next;
   return [
     ...heading("Suspects"),
     "Chance that curing it alone cures the complaint; in brackets that it is there at all. Start values are invented.",
@@ -82,10 +82,12 @@ const suspectsText = ({ suspects }: Appraisal): readonly string[] => {
     `${formatChance(suspects.twoAtOnce).padStart(5)}  two at once`,
     `${formatChance(suspects.somethingElse).padStart(5)}  something else`,
     ...(suspects.leftOut.length === 0 ? [] : [`Left out, too many at once: ${suspects.leftOut.join("; ")}.`]),
-    ...(next?.looks ?? []).slice(0, MOST_LOOKS).map((look, i) => {
-      const label = suspects.suspects.find((s) => s.cause === look.id)?.label ?? look.id;
-      return `${i === 0 ? "Look next" : "then     "}  ${label}, ${look.minutes} min: settles it with ${formatChance(look.settles)}`;
-    }),
+    ...tellingLooks(suspects)
+      .slice(0, MOST_LOOKS)
+      .map((look, i) => {
+        const label = suspects.suspects.find((s) => s.cause === look.id)?.label ?? look.id;
+        return `${i === 0 ? "Look next" : "then     "}  ${label}, ${look.minutes} min: settles it with ${formatChance(look.settles)}`;
+      }),
   ];
 };
 

@@ -26,6 +26,7 @@ export const saveOwnersPage = async (
     car,
     visit: record.visit,
     rates: record.rates,
+    words: record.enquiry?.words ?? "",
     appraisal,
     date: dateWords.format(new Date(`${record.visit.date}T00:00:00Z`)),
   });

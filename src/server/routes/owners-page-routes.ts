@@ -27,6 +27,7 @@ export const addOwnersPageRoutes = (
         car: car.body,
         visit: visit.body,
         rates: record.rates,
+        words: record.enquiry?.words ?? "",
         appraisal: appraiseVisit(record, parts.solver),
         date: dateWords.format(new Date(`${visit.body.date}T00:00:00Z`)),
       });

@@ -1,4 +1,4 @@
-import { type CarSuspects, formatChance } from "#casework";
+import { type CarSuspects, formatChance, NO_LOOK_TELLS_MUCH, tellingLooks } from "#casework";
 
 const MOST_SHOWN = 4;
 
@@ -12,16 +12,18 @@ const STOP_WORDS = {
 export const NextLooks = ({ suspects }: { readonly suspects: CarSuspects }) => {
   const { next } = suspects;
   if (next === null) return null;
-  const looks = next.stop === null ? next.looks.slice(0, MOST_SHOWN) : [];
+  const looks = tellingLooks(suspects).slice(0, MOST_SHOWN);
   const labelOf = (cause: string): string => suspects.suspects.find((s) => s.cause === cause)?.label ?? cause;
   const most = Math.max(0.01, ...looks.map((look) => look.settles));
   return (
     <section className="next-looks">
       <div className="next-head">
         <h2>Next best look</h2>
-        <span className="note">chance that it settles it</span>
+        {looks.length === 0 ? null : <span className="note">chance that it settles it</span>}
       </div>
-      {next.stop === null ? null : <p className="label">{STOP_WORDS[next.stop]}</p>}
+      {next.stop === null && looks.length > 0 ? null : (
+        <p className="label">{next.stop === null ? NO_LOOK_TELLS_MUCH : STOP_WORDS[next.stop]}</p>
+      )}
       <ol>
         {looks.map((look, i) => (
           <li key={look.id} className="next-look" data-first={i === 0}>

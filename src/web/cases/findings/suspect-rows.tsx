@@ -4,9 +4,16 @@ import type { Family } from "../../car.ts";
 import { recorderWords } from "../case/recorder.ts";
 import { timesWords } from "./chance-facts.tsx";
 
-/** Suspects below this chance are told in one line together. */
+/** From this chance on that one cure would do a suspect is told by it; below, by the chance that it is there at all. */
 const LEAST_TOLD = 0.02;
+/** So many have a row of their own, beside those somebody accepted; the others are told in one line together. */
 const MOST_TOLD = 6;
+
+/** By the chance that curing it alone would do; where that says nothing, as with two at once, by the chance that it is there. */
+const byChance = (a: CarSuspect, b: CarSuspect): number => {
+  const [tellsA, tellsB] = [a.cures >= LEAST_TOLD, b.cures >= LEAST_TOLD];
+  return tellsA || tellsB ? b.cures - a.cures : b.there - a.there;
+};
 
 /** The suspects that get a row of their own, the others together, and what was ruled out. */
 export const splitSuspects = ({
@@ -18,8 +25,9 @@ export const splitSuspects = ({
 } => {
   const ruledOut = suspects.filter((s) => s.word?.word === "ruled-out");
   const open = suspects.filter((s) => s.word?.word !== "ruled-out");
-  const isTold = (s: CarSuspect, at: number) => s.word !== null || (s.cures >= LEAST_TOLD && at < MOST_TOLD);
-  const told = open.filter(isTold);
+  const accepted = open.filter((s) => s.word !== null);
+  const unsaid = open.filter((s) => s.word === null).toSorted(byChance);
+  const told = [...accepted, ...unsaid.slice(0, MOST_TOLD)];
   return { told, others: open.filter((s) => !told.includes(s)), ruledOut };
 };
 

@@ -1,5 +1,5 @@
 import { Link, useNavigate, useSearch } from "@tanstack/react-router";
-import { type Appraisal, groupByPlace, type JobStep } from "#casework";
+import { type Appraisal, groupByPlace, type JobStep, nextWorkWords } from "#casework";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
 import { momentNow } from "../case/case-context.tsx";
@@ -45,6 +45,13 @@ const Box = ({ appraisal }: { readonly appraisal: Appraisal }) => {
 const NothingSelected = ({ appraisal }: { readonly appraisal: Appraisal }) => {
   const { steps, done } = appraisal.jobCard;
   const open = steps.filter((s) => s.record === null);
+  if (steps.length === 0)
+    return (
+      <>
+        <h2 className="heading">The card is empty</h2>
+        <p className="margin-lead">Nothing is to be signed for this visit.</p>
+      </>
+    );
   return (
     <>
       <h2 className="heading">
@@ -61,13 +68,20 @@ const NothingSelected = ({ appraisal }: { readonly appraisal: Appraisal }) => {
   );
 };
 
-const NothingAgreed = ({ visitId }: { readonly visitId: string }) => (
+interface NothingAgreedProps {
+  readonly visitId: string;
+  readonly of: AppraisedCase;
+  readonly appraisal: Appraisal;
+}
+
+const NothingAgreed = ({ visitId, of, appraisal }: NothingAgreedProps) => (
   <div className="empty-place">
     <h2 className="empty-heading">No step yet</h2>
     <p className="margin-lead">
-      Steps come from the remedies the owner agrees to for now.{" "}
+      {nextWorkWords(appraisal.plan, of.record.rates.currency)} Steps come from the remedies the owner agrees to for
+      now.{" "}
       <Link to="/cases/$visit/plan" params={{ visit: visitId }} className="case-link">
-        Agree on the plan
+        {appraisal.plan.remedies.some(({ visit }) => visit === 0) ? "Agree on the plan" : "See the plan"}
       </Link>
     </p>
   </div>
@@ -113,7 +127,7 @@ const JobCardSheet = ({ of, appraisal }: { readonly of: AppraisedCase; readonly 
       }
     >
       {steps.length === 0 ? (
-        <NothingAgreed visitId={visitId} />
+        <NothingAgreed visitId={visitId} of={of} appraisal={appraisal} />
       ) : (
         <div className="job-page">
           <h2>

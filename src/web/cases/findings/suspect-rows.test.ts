@@ -1,0 +1,22 @@
+import { expect, test } from "vitest";
+import type { CarSuspect, CarSuspects } from "#casework";
+import { splitSuspects } from "./suspect-rows.tsx";
+
+const suspect = (cause: string, cures: number, there: number, word: string | null = null): CarSuspect =>
+  ({ cause, cures, there, word: word === null ? null : { word } }) as unknown as CarSuspect;
+const told = (...suspects: readonly CarSuspect[]): readonly string[] =>
+  splitSuspects({ suspects } as unknown as CarSuspects).told.map(({ cause }) => cause);
+
+test("with two at once the causes are named by the chance that they are there, and stay when one is accepted", () => {
+  const [link, bush, rest] = [
+    suspect("link", 0.001, 0.97),
+    suspect("bush", 0.002, 0.95),
+    suspect("rest", 0.0005, 0.04),
+  ];
+  expect(told(rest, bush, link)).toEqual(["link", "bush", "rest"]);
+  expect(told(rest, suspect("bush", 0.3, 1, "accepted"), link)).toEqual(["bush", "link", "rest"]);
+});
+
+test("a likely cure stands before what is only there", () => {
+  expect(told(suspect("there", 0.001, 0.9), suspect("cure", 0.5, 0.6))).toEqual(["cure", "there"]);
+});
