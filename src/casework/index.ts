@@ -43,6 +43,7 @@ export { type PriceLine, remedyPriceLines, visitPriceLines } from "./cases/price
 export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { quantitiesFor } from "./cases/quantities-for.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
+export { formatReading } from "./cases/reading-reasons.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
 export type { ReteachItem } from "./cases/reteach.ts";

@@ -8,7 +8,7 @@ import {
   type Reading,
 } from "#engines/metrology";
 import type { FindingKind, Grade, Limit, Owner, Position, QuantityName } from "#vehicle";
-import { formatNumber } from "../fault/format-figure.ts";
+import { formatNumber, writtenDecimals } from "../fault/format-figure.ts";
 import { type DangerLimit, dangerLimits, playLimits } from "./danger-limits.ts";
 import type { Reason, ReasonSubject } from "./place-finding.ts";
 import type { CountedReading, PlaceLooks } from "./place-looks.ts";
@@ -230,10 +230,20 @@ function towardsOf(judgement: Judgement | NotComparable): Reason["towards"] {
   return by < 0 ? "less" : by > 0 ? "more" : null;
 }
 
+/** Digits past the usual ones that somebody may have read off a finer instrument; more of them were computed, not read. */
+const FINER = 2;
+
+/** A value without its unit, with the usual decimals and never fewer than were typed: "353", "-1.20", "2.05". */
+export function formatReading(quantity: QuantityName, value: number): string {
+  const { factor, decimals } = quantityForms[quantity];
+  const written = writtenDecimals(value * factor);
+  return formatNumber(value * factor, written > decimals && written <= decimals + FINER ? written : decimals);
+}
+
 /** A value in the unit it is shown in: "353 mm", "-1.20°". */
 export function shownValue(quantity: QuantityName, value: number): string {
   const form = quantityForms[quantity];
-  return `${formatNumber(value * form.factor, form.decimals)}${form.unit === "°" ? "°" : form.unit ? ` ${form.unit}` : ""}`;
+  return `${formatReading(quantity, value)}${form.unit === "°" ? "°" : form.unit ? ` ${form.unit}` : ""}`;
 }
 
 /** "limit 3.2 mm, general practice": never without whose it is. */

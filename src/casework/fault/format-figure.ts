@@ -8,9 +8,26 @@ export function decimalsFor(u: number, most: number): number {
   return Math.max(0, Math.min(most, Math.ceil(-Math.log10(2 * u) + 0.3)));
 }
 
-/** A number with a typographic minus and a fixed number of decimals; never "-0". */
+/** Digits that outlast a change of unit; what follows them is the noise of binary fractions. */
+const SURE_DIGITS = 12;
+
+/** A size with so many decimals, halves away from nought by its decimal digits: 1.15 is 1.2, though its double lies below. */
+function roundDecimal(size: number, decimals: number): string {
+  if (!Number.isFinite(size)) return size.toFixed(decimals);
+  const [digits = "0", exponent = "0"] = size.toExponential(SURE_DIGITS - 1).split("e");
+  const whole = Math.round(Number(`${digits}e${Number(exponent) + decimals}`));
+  return (whole / 10 ** decimals).toFixed(decimals);
+}
+
+/** Decimals a size was written with, past the noise of a change of unit; 0 for a whole number. */
+export function writtenDecimals(value: number): number {
+  const [digits = "", exponent = "0"] = Number(Math.abs(value).toPrecision(SURE_DIGITS)).toExponential().split("e");
+  return Math.max(0, digits.replace(".", "").length - 1 - Number(exponent));
+}
+
+/** A number with a typographic minus and a fixed number of decimals, halves away from nought; never "-0". */
 export function formatNumber(value: number, decimals: number): string {
-  const text = Math.abs(value).toFixed(decimals);
+  const text = roundDecimal(Math.abs(value), decimals);
   return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
 }
 

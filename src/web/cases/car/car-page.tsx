@@ -133,7 +133,7 @@ const FamilyMargin = ({ family }: { readonly family: Family }) => (
 const NoFamilyMargin = () => (
   <>
     <h2 className="heading">Which car line is it?</h2>
-    <StageDone stage="car" />
+    <p className="margin-notice">The car is done once its car line is chosen: Readings needs it.</p>
     <p className="margin-lead">
       The drawing, the list of places and what a fault does come from the car line. Everything else on this page may
       stay blank.

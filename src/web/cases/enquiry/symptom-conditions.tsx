@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { SymptomEntry } from "#casework";
 import { KeptField } from "../fields/kept-field.tsx";
 import { Segments } from "../fields/segments.tsx";
@@ -42,6 +43,7 @@ export const SymptomConditions = ({ entry, onChange }: SymptomConditionsProps) =
   const { conditions } = entry;
   const change = (part: Partial<Conditions>) => onChange({ ...entry, conditions: { ...conditions, ...part } });
   const speeds = speedWords(conditions.speedKmh);
+  const [trouble, setTrouble] = useState<string | null>(null);
   return (
     <div className="conditions">
       <WherePicker where={entry} onChange={(where) => onChange({ ...entry, ...where })} />
@@ -69,10 +71,12 @@ export const SymptomConditions = ({ entry, onChange }: SymptomConditionsProps) =
           label="Speed"
           unit="km/h"
           value={speeds}
-          note="one figure or a range: 90 to 130"
+          wrong={trouble !== null}
+          note={trouble ?? "one figure or a range: 90 to 130"}
           onKeep={(text) => {
-            const speedKmh = parseSpeeds(text);
-            if (speedKmh !== undefined) change({ speedKmh });
+            const read = parseSpeeds(text);
+            setTrouble("trouble" in read ? read.trouble : null);
+            if ("speeds" in read) change({ speedKmh: read.speeds });
           }}
         />
         <KeptField

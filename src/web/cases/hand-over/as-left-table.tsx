@@ -1,16 +1,16 @@
-import { type AsLeft, type AxleAsLeft, formatNumber, type JudgedAsLeft, quantityForms } from "#casework";
+import { type AsLeft, type AxleAsLeft, formatReading, type JudgedAsLeft, quantityForms } from "#casework";
 
 const shown = (value: number | null, { quantity }: AsLeft): string => {
   if (value === null) return "not taken";
-  const { factor, decimals, unit } = quantityForms[quantity];
-  return `${formatNumber(value * factor, decimals)}${unit === "°" ? "°" : ` ${unit}`}`;
+  const { unit } = quantityForms[quantity];
+  return `${formatReading(quantity, value)}${unit === "°" ? "°" : ` ${unit}`}`;
 };
 
 const changed = (row: AsLeft): string => {
   if (row.asFound === null || row.asLeft === null) return "";
-  const { factor, decimals, unit } = quantityForms[row.quantity];
-  const by = (row.asLeft - row.asFound) * factor;
-  return `${by > 0 ? "+" : ""}${formatNumber(by, decimals)}${unit === "°" ? "°" : ` ${unit}`}`;
+  const { unit } = quantityForms[row.quantity];
+  const by = row.asLeft - row.asFound;
+  return `${by > 0 ? "+" : ""}${formatReading(row.quantity, by)}${unit === "°" ? "°" : ` ${unit}`}`;
 };
 
 /** What came of a reading, under it; nothing where it was held against nothing. */

@@ -16,7 +16,7 @@ interface HeightEntryProps {
 /** The height the wheel stood at when the final torque was given; without it the step is not signed. */
 export const HeightEntry = ({ asFound, onEnter }: HeightEntryProps) => {
   const id = useId();
-  const [text, setText] = useState(asFound === null ? "" : String(Math.round(asFound)));
+  const [text, setText] = useState("");
   const bounds = { low: RANGE[0], high: RANGE[1] };
   const read = parseTypedNumber(text, bounds);
   const fits = read.kind === "number" && read.value >= RANGE[0] && read.value <= RANGE[1];

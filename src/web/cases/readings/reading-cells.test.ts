@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { LookContent, StoredLook } from "#casework";
+import { readingUnits } from "#contract";
 import { ALL_CELLS, cellsOf, cellText, openAsked, parseCell, readTaken, twinCell } from "./reading-cells.ts";
 
 const look = (sequence: number, place: string, content: LookContent): StoredLook => ({
@@ -36,6 +37,21 @@ test("what is typed is kept in SI and shown as it was typed", () => {
     if (reading === undefined) throw new Error("no such group");
     const value = parseCell(text.replace(".", ","), reading);
     expect(cellText({ quantity: reading.quantity, value: value ?? Number.NaN })).toBe(text);
+  }
+});
+
+test("a figure goes into its unit and comes back as it was typed, however many digits it has", () => {
+  for (const [group, text] of [
+    ["pressures", "230"],
+    ["pressures", "2.05"],
+    ["heights", "382.5"],
+    ["alignment", "0.07"],
+  ] as const) {
+    const reading = cellsOf(group)[0]?.reading;
+    if (reading === undefined) throw new Error("no such group");
+    const value = parseCell(text, reading) ?? Number.NaN;
+    expect(String(readingUnits[reading.quantity].toOutside(value))).toBe(text);
+    expect(Number(cellText({ quantity: reading.quantity, value }))).toBe(Number(text));
   }
 });
 

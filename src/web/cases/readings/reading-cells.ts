@@ -1,7 +1,7 @@
 import {
   type CountedReading,
   countingLooks,
-  formatNumber,
+  formatReading,
   groupByPlace,
   quantityForms,
   type ReadingGroup,
@@ -10,6 +10,7 @@ import {
   standardReadings,
   twinPlace,
 } from "#casework";
+import { readingUnits } from "#contract";
 import { type NumberBounds, parseTypedNumber, typedNumberTrouble } from "../../number/parse-typed-number.ts";
 
 /** One field of the page: a quantity at a place, at one of its points. */
@@ -66,10 +67,8 @@ export const readTaken = (looks: readonly StoredLook[]): TakenReadings => {
 };
 
 /** A reading as it is written in its field, without its unit. */
-export const cellText = ({ quantity, value }: Pick<CountedReading, "quantity" | "value">): string => {
-  const { factor, decimals } = quantityForms[quantity];
-  return formatNumber(value * factor, decimals).replace("−", "-");
-};
+export const cellText = ({ quantity, value }: Pick<CountedReading, "quantity" | "value">): string =>
+  formatReading(quantity, value).replace("−", "-");
 
 /** Between what a reading makes sense, in the unit it is typed in. */
 const boundsOf = ({ quantity }: StandardReading): NumberBounds => {
@@ -81,7 +80,7 @@ const boundsOf = ({ quantity }: StandardReading): NumberBounds => {
 export const parseCell = (text: string, reading: StandardReading): number | null | undefined => {
   const read = parseTypedNumber(text, boundsOf(reading));
   if (read.kind === "empty") return null;
-  return read.kind === "number" ? read.value / quantityForms[reading.quantity].factor : undefined;
+  return read.kind === "number" ? readingUnits[reading.quantity].toInside(read.value) : undefined;
 };
 
 /** What keeps a text from being a reading, in plain words; null where nothing does. */
