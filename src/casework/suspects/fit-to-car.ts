@@ -4,9 +4,12 @@ import { type Cause, causes } from "./cause-table.ts";
 import { placesOfCause, placesOnLayout } from "./look-state.ts";
 import type { Symptom } from "./symptom.ts";
 
-/** True where a cause would sit at a place of the car and this car's layout has none: a strut axle has no upper arm. */
+/**
+ * True where a cause would sit at a part and this car's layout has none: a strut axle has no upper arm. What only a
+ * reading speaks of can be on every car, read or not.
+ */
 const hasNoPlaceHere = (cause: Cause, findings: readonly PlaceFinding[]): boolean =>
-  cause.kinds.length > 0 && placesOnLayout(cause, findings).length === 0;
+  cause.about === undefined && cause.kinds.length > 0 && placesOnLayout(cause, findings).length === 0;
 
 /**
  * A complaint without the causes this car's layout cannot have, their shares given to the others in proportion. What sits
