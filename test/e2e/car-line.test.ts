@@ -1,8 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { launchBrowser } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
-import { openSheet, settle } from "./open-sheet.ts";
+import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
 const NAME = "Redshank wagon";
 
@@ -12,11 +12,7 @@ describe("a car line begun from a silhouette", () => {
     browser = await launchBrowser();
   });
   afterAll(() => browser.close());
-  const open = async (path: string): Promise<Page> => {
-    const page = await (await openSession(browser, desk)).newPage();
-    await openSheet(page, path);
-    return page;
-  };
+  const open = (path: string): Promise<Page> => openAtDesk(browser, path);
   const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
   const make = async (page: Page, name: string): Promise<string> => {
     await field(page, "Name").fill(name);

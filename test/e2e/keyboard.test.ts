@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
-import { openSheet, settle } from "./open-sheet.ts";
+import { launchBrowser } from "../browser-setup/launch.ts";
+import { openAtDesk, settle } from "./open-sheet.ts";
 import { FAMILY, SHEETS, TORN_BUSH } from "./sheets.ts";
 
 interface Focused {
@@ -32,11 +32,7 @@ describe("everything by keyboard", () => {
     browser = await launchBrowser();
   });
   afterAll(() => browser.close());
-  const open = async (path: string): Promise<Page> => {
-    const page = await (await openSession(browser, desk)).newPage();
-    await openSheet(page, path);
-    return page;
-  };
+  const open = (path: string): Promise<Page> => openAtDesk(browser, path);
 
   it.each(SHEETS.filter(({ name }) => !name.startsWith("no-such")))(
     "shows where the focus is on $name",

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
-import { openSheet, settle } from "./open-sheet.ts";
+import { launchBrowser } from "../browser-setup/launch.ts";
+import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
 const UNDERSIDE = `/families/${FAMILY}/underside`;
@@ -14,11 +14,7 @@ describe("marks", () => {
     browser = await launchBrowser();
   });
   afterAll(() => browser.close());
-  const open = async (path: string): Promise<Page> => {
-    const page = await (await openSession(browser, desk)).newPage();
-    await openSheet(page, path);
-    return page;
-  };
+  const open = (path: string): Promise<Page> => openAtDesk(browser, path);
   const press = async (page: Page, name: string | RegExp, role: "button" | "link" = "button"): Promise<void> => {
     await page.getByRole(role, { name }).first().click();
     await settle(page);

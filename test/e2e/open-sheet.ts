@@ -1,5 +1,6 @@
-import type { Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { inject } from "vitest";
+import { desk, openSession } from "../browser-setup/launch.ts";
 
 /** Complaints a page makes in the console or by breaking. */
 export const listenForComplaints = (page: Page): readonly string[] => {
@@ -15,6 +16,13 @@ export const listenForComplaints = (page: Page): readonly string[] => {
 export const openSheet = async (page: Page, path: string): Promise<void> => {
   await page.goto(`${inject("address")}${path}`, { waitUntil: "load" });
   await settle(page);
+};
+
+/** Opens a sheet at a desk, in a session without stored data. */
+export const openAtDesk = async (browser: Browser, path: string): Promise<Page> => {
+  const page = await (await openSession(browser, desk)).newPage();
+  await openSheet(page, path);
+  return page;
 };
 
 /** Waits until nothing is being computed and two frames have been drawn since. */

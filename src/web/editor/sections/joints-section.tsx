@@ -7,6 +7,7 @@ import { findingsIn } from "../model/findings-of-sheet.ts";
 import { jointRows, jointSummary } from "../model/joints.ts";
 import { formatSheetPath, isAtOrIn } from "../model/sheet-path.ts";
 import { sheetValueAt } from "../model/sheet-value.ts";
+import { AxleDefaults } from "./axle-defaults.tsx";
 
 const DEFAULTS = ["rate_origin", "rate_sd_share", "torn_share"] as const;
 
@@ -32,20 +33,7 @@ export const JointsSection = ({ context, axle }: { readonly context: FieldsConte
           </OpenRow>
         );
       })}
-      <section className="field-group" aria-label="Joints that say nothing themselves">
-        <div className="field-group-head">
-          <h2>Joints that say nothing themselves</h2>
-        </div>
-        {DEFAULTS.map((key) => (
-          <SheetField
-            key={key}
-            context={context}
-            path={[axle, "defaults", key]}
-            form={formAt([axle, "defaults", key])}
-            required={false}
-          />
-        ))}
-      </section>
+      <AxleDefaults context={context} axle={axle} of="Joints" keys={DEFAULTS} />
     </>
   );
 };

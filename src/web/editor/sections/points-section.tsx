@@ -1,9 +1,8 @@
 import type { AxleName } from "../../car.ts";
 import type { FieldsContext } from "../fields/fields-context.ts";
-import { SheetField } from "../fields/sheet-fields.tsx";
-import { formAt } from "../model/field-form.ts";
 import { pointRows } from "../model/hard-points.ts";
 import { formatSheetPath, isAtOrIn } from "../model/sheet-path.ts";
+import { AxleDefaults } from "./axle-defaults.tsx";
 import { PointRow } from "./point-row.tsx";
 
 const DEFAULTS = ["origin", "sd_mm"] as const;
@@ -49,20 +48,7 @@ export const PointsSection = ({ context, axle }: { readonly context: FieldsConte
           ))}
         </tbody>
       </table>
-      <section className="field-group" aria-label="Points that say nothing themselves">
-        <div className="field-group-head">
-          <h2>Points that say nothing themselves</h2>
-        </div>
-        {DEFAULTS.map((key) => (
-          <SheetField
-            key={key}
-            context={context}
-            path={[axle, "defaults", key]}
-            form={formAt([axle, "defaults", key])}
-            required={false}
-          />
-        ))}
-      </section>
+      <AxleDefaults context={context} axle={axle} of="Points" keys={DEFAULTS} />
     </>
   );
 };
