@@ -13,7 +13,8 @@ const projects = {
   },
   property: { include: ["src/**/*.prop.test.ts", "test/fuzz/**/*.test.ts"] },
   reference: { include: ["test/reference/**/*.test.ts"] },
-  records: { include: ["test/records/**/*.test.ts"], testTimeout: 180_000, hookTimeout: 120_000 },
+  // Its programs are killed and its disks filled: each file in a process of its own.
+  records: { include: ["test/records/**/*.test.ts"], isolate: true, testTimeout: 180_000, hookTimeout: 120_000 },
   architecture: { include: ["test/architecture/**/*.test.ts"] },
   e2e: {
     include: ["test/e2e/**/*.test.ts"],
@@ -24,6 +25,8 @@ const projects = {
 export default defineConfig({
   test: {
     allowOnly: false,
+    // Test files share what they import (no test changes a module): reading it anew per file took as long as the tests.
+    isolate: false,
     // No test asserts a time; this only ends one that hangs, on however slow a machine.
     testTimeout: 120_000,
     hookTimeout: 120_000,

@@ -1,7 +1,7 @@
 import { demandNode } from "./node-version.mjs";
 
 demandNode();
-const { spawnSync } = await import("node:child_process");
+const { spawn } = await import("node:child_process");
 const { mkdirSync, readFileSync, rmSync } = await import("node:fs");
 const { availableParallelism } = await import("node:os");
 const { join } = await import("node:path");
@@ -23,17 +23,46 @@ const count = (title, good, bad) => {
   if (bad > 0) broken.push(title);
 };
 
-const runNode = (script, args) =>
-  spawnSync(process.execPath, [join(repository, "node_modules", script), ...args], {
-    cwd: repository,
-    stdio: "inherit",
-  }).status === 0;
+/** Runs a script of an installed package to its end; resolves to whether it ended well. What it says while another runs beside it is printed at its end, in one piece. */
+const runNode = (script, args, { beside = false } = {}) =>
+  new Promise((resolve, reject) => {
+    const program = spawn(process.execPath, [join(repository, "node_modules", script), ...args], {
+      cwd: repository,
+      stdio: beside ? ["ignore", "pipe", "pipe"] : "inherit",
+    });
+    const said = [];
+    program.stdout?.on("data", (piece) => said.push(piece));
+    program.stderr?.on("data", (piece) => said.push(piece));
+    program.on("error", reject);
+    program.on("close", (status) => {
+      process.stdout.write(Buffer.concat(said));
+      resolve(status === 0);
+    });
+  });
 
 /** One gate: counts as one test, kept or broken. */
-const check = (title, run) => {
-  head(title);
-  const kept = run();
+const check = async (title, run) => {
+  const kept = await run();
+  head(`${title}: ${kept ? "kept" : "broken"}`);
   count(title, kept ? 1 : 0, kept ? 0 : 1);
+};
+
+const gates = [
+  ["Biome: lint and format", "@biomejs/biome/bin/biome", ["check", "--max-diagnostics=50"]],
+  ...["core", "node", "web", "tests"].map((project) => [
+    `TypeScript: ${project}`,
+    "typescript/bin/tsc",
+    ["-p", `tsconfig.${project}.json`],
+  ]),
+  [
+    "dependency-cruiser: who may import whom",
+    "dependency-cruiser/bin/dependency-cruise.mjs",
+    ["--config", "dependency-rules.cjs", "src"],
+  ],
+];
+
+const checkGates = async () => {
+  for (const [title, script, args] of gates) await check(title, () => runNode(script, args, { beside: true }));
 };
 
 /** What a run of Vitest came to: tests left out count as failed, and so does a file or a run that broke by itself. */
@@ -52,38 +81,36 @@ const countResults = (report, ended) => {
   return { good: results.numPassedTests, bad: bad === 0 && !ended ? 1 : bad };
 };
 
-const runTests = (title, projects, workers) => {
-  head(title);
+const runTests = async (title, projects, workers, beside) => {
   const report = join(repository, ".cache", `results-${projects[0]}.json`);
   mkdirSync(join(repository, ".cache"), { recursive: true });
   rmSync(report, { force: true });
-  const ended = runNode("vitest/vitest.mjs", [
-    "run",
-    ...projects.flatMap((project) => ["--project", project]),
-    `--maxWorkers=${workers}`,
-    "--reporter=default",
-    "--reporter=json",
-    `--outputFile.json=${report}`,
-  ]);
+  head(`${title}${beside ? "; what it says follows at its end" : ""}`);
+  const ended = await runNode(
+    "vitest/vitest.mjs",
+    [
+      "run",
+      ...projects.flatMap((project) => ["--project", project]),
+      `--maxWorkers=${workers}`,
+      "--reporter=default",
+      "--reporter=json",
+      `--outputFile.json=${report}`,
+    ],
+    { beside },
+  );
   const { good, bad } = countResults(report, ended);
   count(title, good, bad);
 };
 
-check("Biome: lint and format", () => runNode("@biomejs/biome/bin/biome", ["check", "--max-diagnostics=50"]));
-for (const project of ["core", "node", "web", "tests"]) {
-  check(`TypeScript: ${project}`, () => runNode("typescript/bin/tsc", ["-p", `tsconfig.${project}.json`]));
-}
-check("dependency-cruiser: who may import whom", () =>
-  runNode("dependency-cruiser/bin/dependency-cruise.mjs", ["--config", "dependency-rules.cjs", "src"]),
-);
-check("Build", () => buildWhatIsStale());
-runTests(
+await check("Build", () => buildWhatIsStale());
+// The records are written and killed by one worker, so the gates have the other processor meanwhile.
+await Promise.all([checkGates(), runTests("Tests: records", ["records"], 1, true)]);
+await runTests(
   "Tests: unit, property, reference, architecture",
   ["unit", "property", "reference", "architecture"],
   availableParallelism(),
 );
-runTests("Tests: records", ["records"], 1);
-runTests("Tests in a browser", ["e2e"], availableParallelism());
+await runTests("Tests in a browser", ["e2e"], availableParallelism());
 
 head("Result (each check above counts as one)");
 for (const title of broken) console.log(`failed: ${title}`);
