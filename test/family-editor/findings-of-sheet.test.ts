@@ -25,6 +25,14 @@ describe("findings beside their fields", () => {
     expect(findingWords(findings[0] as never)).toContain("28o");
   });
 
+  it("stand at a point typed a metre too high, with the slip named, and the drawing keeps its last state", () => {
+    const high = withSheetValue(ouzel, ["rear", "links", 3, "inner_mm", 2], 1286.5);
+    const findings = findingsAt(findingsOfSheet(high, ID), ["rear", "links", 3, "inner_mm"]);
+    expect(findings.map(({ code }) => code)).toEqual(["point-out-of-reach"]);
+    expect(findingWords(findings[0] as never)).toContain("z 286.5 in place of 1286.5 would do");
+    expect(drawnFamilyOf(high)).toBeNull();
+  });
+
   it("stand at a key that was emptied", () => {
     const findings = findingsOfSheet(withSheetValue(ouzel, ["kerb_mass_kg"], undefined), ID);
     expect(findingsAt(findings, ["kerb_mass_kg"]).map(({ code }) => code)).toEqual(["missing-key"]);

@@ -99,6 +99,43 @@ export const slips: readonly Slip[] = [
   slip("loaded-radius-too-large", "front.wheel.centre_mm[2]", { set: "front.wheel.tyre_size", to: "195/50 R15" }),
   slip("loaded-radius-too-small", "rear.wheel.centre_mm[2]", { set: "rear.wheel.tyre_size", to: "265/70 R17" }),
   wrong("tyre-size-unreadable", "rear.wheel.tyre_size", "225-50-17"),
+  {
+    ...slip("point-below-ground", "rear.links[3].outer_mm", { set: "rear.links[3].outer_mm[2]", to: -197 }),
+    needed: /^z of 0 or more/,
+    hint: /^Is it the sign\? z 197 in place of -197 would do\.$/,
+  },
+  {
+    ...slip("point-out-of-reach", "rear.links[3].outer_mm", { set: "rear.links[3].outer_mm[2]", to: 1197 }),
+    needed: /^a place at most \d+ mm from the wheel centre \[.*; this one is \d+ mm away$/,
+    hint: /^Is it a metre too much\? z 197 in place of 1197 would do\.$/,
+  },
+  {
+    ...slip("point-out-of-reach", "front.links[0].inner_mm", { set: "front.links[0].inner_mm[2]", to: 1080 }),
+    needed: /^z of at most \d+ mm/,
+    hint: /^Is it a metre too much\? z 80 in place of 1080 would do\.$/,
+  },
+  {
+    ...slip("point-out-of-reach", "rear.links[0].inner_mm", { set: "rear.links[0].inner_mm[0]", to: 0 }),
+    needed: /^x within \d+ mm of the wheel centre/,
+    hint: /^Check the numbers/,
+  },
+  {
+    ...slip("point-out-of-reach", "rear.links[0].inner_mm", { set: "rear.links[0].inner_mm[1]", to: -400 }),
+    needed: /^y of -\d+ mm to \d+ mm/,
+    hint: /^Is it the sign\?/,
+  },
+  on("dunlin-hatch", slip("point-out-of-reach", "front.strut.top_mm", { set: "front.strut.top_mm[2]", to: 1810 })),
+  on(
+    "dunlin-hatch",
+    slip("point-out-of-reach", "front.strut.axis_point_mm", { set: "front.strut.axis_point_mm[2]", to: 1400 }),
+  ),
+  on(
+    "dunlin-hatch",
+    slip("point-out-of-reach", "rear.trailing_arm.bush_mm", { set: "rear.trailing_arm.bush_mm[2]", to: 1276 }),
+  ),
+  slip("point-out-of-reach", "rear.spring.body_mm", { set: "rear.spring.body_mm[2]", to: 1440 }),
+  slip("point-out-of-reach", "rear.damper.seat.moving_mm", { set: "rear.damper.seat.moving_mm[2]", to: 1240 }),
+  slip("point-below-ground", "front.bar.link_lower_mm", { set: "front.bar.link_lower_mm[2]", to: -20 }),
   wrong("looks-like-metres", "rear.links[2].outer_mm", [-2.842, 0.728, 0.197]),
   slip("looks-like-metres", "rear.links[2]", { set: "rear.links[2].inner_mm", to: [-2842, 727.7, 197] }),
   wrong("looks-like-metres", "front.brake.disc_diameter_mm", 0.32),

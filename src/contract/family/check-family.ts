@@ -7,6 +7,7 @@ import { checkIndependence } from "./check-independence.ts";
 import { checkNames } from "./check-names.ts";
 import { checkPlausible, checkPlausibleCar } from "./check-plausible.ts";
 import { checkPoints } from "./check-points.ts";
+import { checkReach } from "./check-reach.ts";
 import { checkRubber } from "./check-rubber.ts";
 import { checkWheel } from "./check-wheel.ts";
 import { familyFinding } from "./family-finding.ts";
@@ -61,14 +62,16 @@ function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] 
   const constraints = checkConstraints(axle);
   const points = checkPoints(axle);
   const sound = constraints.length === 0 && points.length === 0;
+  const wheel = checkWheel(axle, wheelbaseMm);
   return [
     ...checkNames(axle),
     ...constraints,
     ...points,
     ...(sound ? checkIndependence(axle) : []),
     ...checkRubber(axle),
-    ...checkWheel(axle, wheelbaseMm),
+    ...wheel,
     ...checkPlausible(axle),
+    ...checkReach(axle, wheel.length === 0),
     ...checkSubframe(axle),
   ];
 }

@@ -32,6 +32,8 @@ export const familyCodes = {
   "seat-not-on-one-arm": "A spring or damper sits on two links that are no rigid arm.",
   "wheel-on-wrong-side": "The left wheel does not lie on the left (y above zero).",
   "point-on-wrong-side": "The outer end of a left link does not lie on the left.",
+  "point-below-ground": "A hard point lies below the ground the car stands on.",
+  "point-out-of-reach": "A hard point lies farther from its wheel than on any car.",
   "track-against-wheel-centre": "The track and the wheel centre do not agree.",
   "wheel-centre-against-wheelbase": "The wheel centre and the wheelbase do not agree.",
   "wheel-not-on-ground": "At ride height the tyre does not stand on z = 0.",
