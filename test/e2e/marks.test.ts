@@ -72,6 +72,20 @@ describe("marks", () => {
     expect(page.url()).toContain("torn-2");
   });
 
+  it("kept here stay within reach when an address brought others and these are taken off and put back", async () => {
+    const page = await open(`${UNDERSIDE}?marks=${TORN_BUSH}:torn-2`);
+    await openSheet(page, `${UNDERSIDE}?marks=${TORN_BUSH}:torn-1`);
+    await press(page, "Take all marks off");
+    await press(page, "Undo: put them back");
+    expect(page.url()).toContain("torn-1");
+    expect(await page.locator(".margin").textContent()).toContain("one mark kept here before stand aside");
+    await page.reload();
+    await settle(page);
+    await press(page, "Undo: put them back");
+    expect(page.url()).toContain("torn-2");
+    expect(await page.locator(".margin").textContent()).toContain("Taken off: one mark.");
+  });
+
   it("are changed by nothing that is only looked at in Geometry", async () => {
     const page = await open(`/families/${FAMILY}/geometry?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}`);
     await press(page, "Compare a firmer one");

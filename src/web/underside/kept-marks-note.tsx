@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { loadSetAside, type SetAside, setMarksAside } from "./kept-marks.ts";
+import { keepSetAside, loadSetAside, type SetAside, withAside } from "./kept-marks.ts";
 import { parseMarks } from "./marks-in-address.ts";
 
 interface KeptMarksNoteProps {
@@ -19,55 +19,61 @@ const asideWords = ({ why, marks }: SetAside): string =>
     ? `Taken off: ${countWords(marks)}.`
     : `This address came with marks of its own; ${countWords(marks)} kept here before stand aside.`;
 
-/** Says where marks are kept; takes all of them off and puts them back. */
+/**
+ * Says where marks are kept; takes all of them off and puts them back. Whatever was taken off or set aside stays listed
+ * until it is put back or forgotten; what stands on the drawing meanwhile is set aside in its turn.
+ */
 export const KeptMarksNote = ({ familyId, marks, onMarks }: KeptMarksNoteProps) => {
   const [aside, setAside] = useState(() => loadSetAside(familyId));
-  const change = (next: SetAside | null) => {
-    setMarksAside(familyId, next);
+  const change = (next: readonly SetAside[]) => {
+    keepSetAside(familyId, next);
     setAside(next);
   };
+  const without = (one: SetAside): readonly SetAside[] => aside.filter((other) => other !== one);
+  const takeOff = (rest: readonly SetAside[]): readonly SetAside[] =>
+    marks === "" ? rest : withAside(rest, { why: "taken-off", marks });
   return (
     <section className="kept-marks">
       <p className="note">
         This browser keeps the marks of this car line until they are taken off. The address carries them too: send it,
         and somebody else sees them.
       </p>
-      {aside === null ? null : (
-        <div role="status">
-          <p className="margin-notice">{asideWords(aside)}</p>
-        </div>
-      )}
-      <p className="margin-links">
-        {marks === "" ? null : (
+      {marks === "" ? null : (
+        <p className="margin-links">
           <button
             type="button"
             className="link"
             onClick={() => {
-              change({ why: "taken-off", marks });
+              change(takeOff(aside));
               onMarks("");
             }}
           >
             Take all marks off
           </button>
-        )}
-        {aside === null ? null : (
-          <>
-            <button
-              type="button"
-              className="link"
-              onClick={() => {
-                change(null);
-                onMarks(aside.marks);
-              }}
-            >
-              Undo: put them back
-            </button>
-            <button type="button" className="link" onClick={() => change(null)}>
-              Forget them
-            </button>
-          </>
-        )}
-      </p>
+        </p>
+      )}
+      <div role="status">
+        {aside.map((one) => (
+          <div key={one.marks}>
+            <p className="margin-notice">{asideWords(one)}</p>
+            <p className="margin-links">
+              <button
+                type="button"
+                className="link"
+                onClick={() => {
+                  change(takeOff(without(one)));
+                  onMarks(one.marks);
+                }}
+              >
+                Undo: put them back
+              </button>
+              <button type="button" className="link" onClick={() => change(without(one))}>
+                Forget them
+              </button>
+            </p>
+          </div>
+        ))}
+      </div>
     </section>
   );
 };

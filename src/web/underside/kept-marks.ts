@@ -36,15 +36,23 @@ export const loadKeptMarks = (familyId: string): string => read(KEPT + familyId)
 /** Keeps the marks of a car line in this browser; false where it keeps nothing. */
 export const keepMarks = (familyId: string, marks: string): boolean => write(KEPT + familyId, marks);
 
-/** What was set aside of a car line's marks; null where nothing was. */
-export const loadSetAside = (familyId: string): SetAside | null => {
-  const text = read(ASIDE + familyId);
-  if (text === null) return null;
-  const cut = text.indexOf(" ");
-  const why = text.slice(0, cut);
-  return why === "taken-off" || why === "address" ? { why, marks: text.slice(cut + 1) } : null;
+/** As many sets of marks as stay put back-able; the oldest goes first (invented bound). */
+const MOST_ASIDE = 6;
+
+const parseAside = (line: string): readonly SetAside[] => {
+  const cut = line.indexOf(" ");
+  const why = line.slice(0, cut);
+  return why === "taken-off" || why === "address" ? [{ why, marks: line.slice(cut + 1) }] : [];
 };
 
-/** Sets marks aside so that they can be put back; null forgets what was. */
-export const setMarksAside = (familyId: string, aside: SetAside | null): boolean =>
-  write(ASIDE + familyId, aside === null ? "" : `${aside.why} ${aside.marks}`);
+/** The sets of marks that are off the drawing and can be put back, the newest first. */
+export const loadSetAside = (familyId: string): readonly SetAside[] =>
+  (read(ASIDE + familyId) ?? "").split("\n").flatMap(parseAside);
+
+/** Keeps these sets of marks so that they can be put back; none forgets what was. */
+export const keepSetAside = (familyId: string, aside: readonly SetAside[]): boolean =>
+  write(ASIDE + familyId, aside.map(({ why, marks }) => `${why} ${marks}`).join("\n"));
+
+/** The sets with one more on top; the same marks stand there once, the newest first. */
+export const withAside = (aside: readonly SetAside[], next: SetAside): readonly SetAside[] =>
+  [next, ...aside.filter(({ marks }) => marks !== next.marks)].slice(0, MOST_ASIDE);

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import { keepMarks, loadKeptMarks, setMarksAside } from "./kept-marks.ts";
+import { keepMarks, keepSetAside, loadKeptMarks, loadSetAside, withAside } from "./kept-marks.ts";
 
 /**
  * Keeps the marks of an address in this browser while a sheet of the car line is open. On arrival the address counts: one
@@ -16,7 +16,8 @@ export const useKeptMarks = (familyId: string, marks: string | undefined, bring:
     if (kept !== "" && marks === undefined) {
       bringing.current = true;
       bring(kept);
-    } else if (kept !== "" && kept !== marks) setMarksAside(familyId, { why: "address", marks: kept });
+    } else if (kept !== "" && kept !== marks)
+      keepSetAside(familyId, withAside(loadSetAside(familyId), { why: "address", marks: kept }));
     setArrived(true);
   }, [familyId]);
   useEffect(() => {
