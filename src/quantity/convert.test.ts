@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import {
   degreesFromRadians,
+  kmPerHourFromMetresPerSecond,
   metresFromMm,
+  metresPerSecondFromKmPerHour,
   mmFromMetres,
   newtonsFromKn,
   newtonsPerMetreFromPerMm,
@@ -18,6 +20,8 @@ describe("conversion", () => {
     expect(newtonsPerMetreFromPerMm(72)).toBe(72_000);
     expect(perMmFromNewtonsPerMetre(72_000)).toBe(72);
     expect(newtonsFromKn(1.5)).toBe(1500);
+    expect(metresPerSecondFromKmPerHour(90)).toBe(25);
+    expect(kmPerHourFromMetresPerSecond(30)).toBe(108);
   });
 
   it("comes back to where it began, to rounding", () => {

@@ -1,4 +1,4 @@
-import type { Metres, Newtons, NewtonsPerMetre, Radians } from "./unit.ts";
+import type { Metres, MetresPerSecond, Newtons, NewtonsPerMetre, Radians } from "./unit.ts";
 
 const DEGREES_PER_RADIAN = 180 / Math.PI;
 
@@ -16,3 +16,7 @@ export const newtonsPerMetreFromPerMm = (perMm: number): NewtonsPerMetre => perM
 export const perMmFromNewtonsPerMetre = (perMetre: NewtonsPerMetre): number => perMetre / 1000;
 /** Kilonewtons to newtons. */
 export const newtonsFromKn = (kn: number): Newtons => kn * 1000;
+/** Kilometres per hour to metres per second. */
+export const metresPerSecondFromKmPerHour = (kmPerHour: number): MetresPerSecond => kmPerHour / 3.6;
+/** Metres per second to kilometres per hour. */
+export const kmPerHourFromMetresPerSecond = (metresPerSecond: MetresPerSecond): number => metresPerSecond * 3.6;

@@ -11,5 +11,10 @@ export type Newtons = Quantity<"N">;
 export type NewtonMetres = Quantity<"N m">;
 export type NewtonsPerMetre = Quantity<"N/m">;
 export type Kilograms = Quantity<"kg">;
+export type Pascals = Quantity<"Pa">;
+export type Hertz = Quantity<"Hz">;
+export type MetresPerSecond = Quantity<"m/s">;
+export type NewtonSecondsPerMetre = Quantity<"N s/m">;
+export type NewtonMetresPerRadian = Quantity<"N m/rad">;
 /** A share of a whole, 0 to 1. */
 export type Share = Quantity<"1">;

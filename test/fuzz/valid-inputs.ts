@@ -8,7 +8,7 @@ export interface ValidInput {
   readonly input: Record<string, unknown>;
 }
 
-/** One valid request per linkage door and layout, with every optional part in it, and the alignment doors. */
+/** One valid request per linkage door and layout, with every optional part in it, the alignment and the rubber doors. */
 export function makeValidInputs(): readonly ValidInput[] {
   const file = readReference<ComplianceFile>("linkage/compliance-more.json");
   const corners = Object.values(file.geometries).flatMap((corner): ValidInput[] => {
@@ -85,5 +85,41 @@ export function makeValidInputs(): readonly ValidInput[] {
       input: { camber_in_deg: -1.4, camber_out_deg: 1.3, sweep_deg: 20 },
     },
     { door: "alignment.axle", layout: "", input: { left_toe_deg: 0.1, right_toe_deg: 0.05, rim_diameter_mm: 431.8 } },
+    {
+      door: "rubber.rate",
+      layout: "",
+      input: {
+        inner_radius_mm: 8,
+        outer_radius_mm: 19,
+        length_mm: 42,
+        hardness_shore_a: 57,
+        hand_force_n: 150,
+        hand_moment_nm: 20,
+      },
+    },
+    {
+      door: "rubber.hydraulic",
+      layout: "",
+      input: {
+        rubber_n_per_mm: 410,
+        loss_factor: 0.07,
+        volume_n_per_mm: 520,
+        fluid_inertia_kg: 44,
+        fluid_damping_n_s_per_mm: 2.2,
+        frequencies_hz: [4, 16],
+        search_hz: [1, 50],
+        wheel: {
+          mass_kg: 40,
+          circumference_mm: 2010,
+          harmonics: [
+            { order: 1, thickness_peak_to_peak_mm: 0.012 },
+            { order: 2, torque_amplitude_nm: 9 },
+          ],
+          disc: { effective_radius_mm: 131, friction: 0.39, caliper_n_per_mm: 28_000 },
+          speeds_km_per_h: [70, 120],
+          speed_range_km_per_h: [30, 190],
+        },
+      },
+    },
   ];
 }

@@ -1,5 +1,6 @@
 import { diagnosisSuite } from "./diagnosis/diagnosis-suite.ts";
 import { scoreBand } from "./doors/band-rows.ts";
+import { rubberSuite } from "./doors/rubber-suite.ts";
 import { scoreGeometry } from "./geometry/geometry-rows.ts";
 import { scoreSpatial } from "./geometry/spatial-rows.ts";
 import { lifeSuite } from "./life/life-suite.ts";
@@ -51,6 +52,7 @@ export const suites: readonly Suite[] = [
   bandSuite,
   geometrySuite,
   metrologySuite,
+  rubberSuite,
   diagnosisSuite,
   planSuite,
   lifeSuite,

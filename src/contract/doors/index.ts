@@ -9,6 +9,8 @@ import { linkageCompliance } from "./linkage-compliance.ts";
 import { linkageTravel } from "./linkage-travel.ts";
 import { metrologyConformity } from "./metrology-conformity.ts";
 import { planningSolve } from "./planning-solve.ts";
+import { rubberHydraulic } from "./rubber-hydraulic.ts";
+import { rubberRate } from "./rubber-rate.ts";
 
 /** Every calculation that can be asked for with nothing loaded, in the order of the list. */
 export const doors: readonly Door[] = [
@@ -18,6 +20,8 @@ export const doors: readonly Door[] = [
   alignmentCasterFromSweep,
   alignmentAxle,
   metrologyConformity,
+  rubberRate,
+  rubberHydraulic,
   diagnosisNetwork,
   diagnosisSuspects,
 ];

@@ -1,0 +1,62 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { computeComplexStiffness, fluidStates, type HydraulicBush } from "./hydraulic-bush.ts";
+import { computeLeakedResonance, computeWheelResponse, solveWorstResponse } from "./wheel-shake.ts";
+
+const bush: HydraulicBush = {
+  rubber: 320_000,
+  lossFactor: 0.08,
+  volume: 410_000,
+  fluidInertia: 31,
+  fluidDamping: 1900,
+};
+const bushes: fc.Arbitrary<HydraulicBush> = fc.record({
+  rubber: fc.double({ min: 5e4, max: 2e6, noNaN: true }),
+  lossFactor: fc.double({ min: 0.01, max: 0.3, noNaN: true }),
+  volume: fc.double({ min: 5e4, max: 2e6, noNaN: true }),
+  fluidInertia: fc.double({ min: 1, max: 120, noNaN: true }),
+  fluidDamping: fc.double({ min: 10, max: 4e4, noNaN: true }),
+});
+
+describe("the wheel on its bush", () => {
+  it("moves at standstill as the static rate says, whatever it weighs", () => {
+    for (const state of fluidStates) {
+      const { real, imaginary } = computeComplexStiffness(bush, state, 0);
+      expect(computeWheelResponse(bush, state, 42, 0) * Math.hypot(real, imaginary)).toBeCloseTo(1, 12);
+    }
+  });
+
+  it("on the bare rubber's resonance only the rubber's loss holds it: 1/(eta k_r)", () => {
+    const f = computeLeakedResonance(bush, 42);
+    expect(computeWheelResponse(bush, "leaked", 42, f) * bush.rubber * bush.lossFactor).toBeCloseTo(1, 9);
+    expect(solveWorstResponse(bush, "leaked", 42, [5, 30])).toMatchObject({ atEnd: false, frequency: f });
+  });
+
+  it("the worst is found where a fine search finds it, and never below", () => {
+    const mass = fc.double({ min: 15, max: 80, noNaN: true });
+    const low = fc.double({ min: 0, max: 15, noNaN: true });
+    const width = fc.double({ min: 0.5, max: 60, noNaN: true });
+    fc.assert(
+      fc.property(bushes, mass, low, width, (one, carried, from, wide) => {
+        for (const state of fluidStates) {
+          const worst = solveWorstResponse(one, state, carried, [from, from + wide]);
+          let best = 0;
+          for (let i = 0; i <= 1000; i++)
+            best = Math.max(best, computeWheelResponse(one, state, carried, from + (wide * i) / 1000));
+          expect(worst.response).toBeGreaterThanOrEqual(best * (1 - 1e-12));
+          expect(worst.frequency).toBeGreaterThanOrEqual(from);
+          expect(worst.frequency).toBeLessThanOrEqual(from + wide);
+        }
+      }),
+      { seed: 61, numRuns: 200 },
+    );
+  });
+
+  it("is not worse at every speed once the fluid is out: above its resonance the leaked one shakes less", () => {
+    expect(computeWheelResponse(bush, "leaked", 42, 14)).toBeGreaterThan(
+      3 * computeWheelResponse(bush, "sound", 42, 14),
+    );
+    const high = 24;
+    expect(computeWheelResponse(bush, "leaked", 42, high)).toBeLessThan(computeWheelResponse(bush, "sound", 42, high));
+  });
+});
