@@ -44,11 +44,13 @@ export type { PlannedVisit, SharedWork } from "./cases/price-visit.ts";
 export { quantitiesFor } from "./cases/quantities-for.ts";
 export { computeReadingUncertainty, instrumentsFor, usualInstrument } from "./cases/reading-instruments.ts";
 export { formatReading } from "./cases/reading-reasons.ts";
+export { NOBODY, recordedBy } from "./cases/recorded-by.ts";
 export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
 export type { ReteachItem } from "./cases/reteach.ts";
 export { ratesOf, type ShopRates } from "./cases/shop-rates.ts";
 export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
+export { type SplitLooks, splitByWork } from "./cases/split-by-work.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";
 export {
   groupWords as readingGroupWords,

@@ -4,6 +4,7 @@ import { readBeginSearch } from "./begin/begin-search.ts";
 import { readCarSearch } from "./cases/car/car-search.ts";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
 import { stageNow } from "./cases/case/progress.ts";
+import { readEnquirySearch } from "./cases/enquiry/enquiry-search.ts";
 import { readFindingsSearch } from "./cases/findings/findings-search.ts";
 import { readJobSearch } from "./cases/job-card/job-search.ts";
 import { readLooksSearch } from "./cases/looks/looks-search.ts";
@@ -166,7 +167,12 @@ const visitNow = createRoute({
     throw redirect({ to: `/cases/$visit/${stageNow(own?.visit.document.done ?? [])}`, params });
   },
 });
-const enquiry = createRoute({ getParentRoute: () => visit, path: "/enquiry", component: EnquiryPage });
+const enquiry = createRoute({
+  getParentRoute: () => visit,
+  path: "/enquiry",
+  validateSearch: readEnquirySearch,
+  component: EnquiryPage,
+});
 const visitCar = createRoute({
   getParentRoute: () => visit,
   path: "/car",

@@ -32,6 +32,22 @@ export const isAfterWork = (look: StoredLook, lastWork: number | null): boolean 
 /** True for a moment with a time of day; a bare date cannot be put in order with readings of that day. */
 const hasTime = (at: string): boolean => at.includes("T");
 
+/** When the owner agreed or the first step was signed, and when work on the car itself was, seconds; Infinity: not yet. */
+function workTimes(jobCard: JobCardDocument | null, plan: PlanDocument | null) {
+  const signed = jobCard?.steps ?? [];
+  const agreed = (plan?.agreed ?? []).filter((a) => hasTime(a.at));
+  return {
+    begun: Math.min(...[...signed, ...agreed].map((s) => secondsOf(s.at))),
+    worked: Math.min(...signed.filter((s) => !/^(before|after)\//.test(s.step)).map((s) => secondsOf(s.at))),
+  };
+}
+
+/** What a reading of a wheel or axle tells that is taken from now on: how the car leaves, or how it came. */
+export function tellsHowItLeaves(jobCard: JobCardDocument | null, plan: PlanDocument | null, isRead: boolean): boolean {
+  const { begun, worked } = workTimes(jobCard, plan);
+  return worked < Number.POSITIVE_INFINITY || (begun < Number.POSITIVE_INFINITY && isRead);
+}
+
 /**
  * Ids of the readings that tell how the car leaves: taken after the owner agreed or the first step was signed, whatever
  * their value. The first reading of anything still tells how the car came while no work is signed.
@@ -41,10 +57,7 @@ export function findAsLeft(
   jobCard: JobCardDocument | null,
   plan: PlanDocument | null,
 ): ReadonlySet<string> {
-  const signed = jobCard?.steps ?? [];
-  const agreed = (plan?.agreed ?? []).filter((a) => hasTime(a.at));
-  const begun = Math.min(...[...signed, ...agreed].map((s) => secondsOf(s.at)));
-  const worked = Math.min(...signed.filter((s) => !/^(before|after)\//.test(s.step)).map((s) => secondsOf(s.at)));
+  const { begun, worked } = workTimes(jobCard, plan);
   const left = new Set<string>();
   const known = new Set<string>();
   for (const look of countingLooks(looks).toSorted((a, b) => a.sequence - b.sequence)) {

@@ -1,5 +1,5 @@
 import { writeFile } from "node:fs/promises";
-import type { Appraisal } from "#casework";
+import { type Appraisal, recordedBy } from "#casework";
 import type { Finding } from "#contract";
 import { printOwnersPage } from "#report";
 import type { LoadedVisit } from "./load-visit.ts";
@@ -24,7 +24,7 @@ export const saveOwnersPage = async (
   const bytes = await printOwnersPage({
     family: record.family,
     car,
-    visit: record.visit,
+    visit: { ...record.visit, by: recordedBy(record.visit, record.looks) },
     rates: record.rates,
     words: record.enquiry?.words ?? "",
     appraisal,

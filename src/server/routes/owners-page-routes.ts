@@ -1,7 +1,8 @@
 import type { FastifyInstance } from "fastify";
-import { appraiseVisit } from "#casework";
+import { appraiseVisit, recordedBy } from "#casework";
 import { printOwnersPage } from "#report";
 import { addRecordRoutes } from "../case-records.ts";
+import { nameInQuery } from "../name-in-query.ts";
 import { type AppraisalParts, visitOfAddress } from "./appraisal-routes.ts";
 
 /** Name a page is kept under: the plate or the car in lower-case words, and the day. */
@@ -11,7 +12,7 @@ const fileNameOf = (plate: string, day: string): string =>
 /** "12 March 2026", as it is written on paper. */
 const dateWords = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });
 
-/** GET /api/visits/:id/owners-page: what the car needs and by when, for its owner, as a PDF. */
+/** GET /api/visits/:id/owners-page: what the car needs and by when, for its owner, as a PDF; `?by=` names who makes it. */
 export const addOwnersPageRoutes = (
   app: FastifyInstance,
   parts: AppraisalParts,
@@ -25,7 +26,7 @@ export const addOwnersPageRoutes = (
       const bytes = await printOwnersPage({
         family: record.family,
         car: car.body,
-        visit: visit.body,
+        visit: { ...visit.body, by: recordedBy(visit.body, record.looks, nameInQuery(request.query)) },
         rates: record.rates,
         words: record.enquiry?.words ?? "",
         appraisal: appraiseVisit(record, parts.solver),

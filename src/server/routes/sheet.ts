@@ -4,6 +4,7 @@ import { formatQuestionFindings, parseFamilyText, parseFaultQuestion } from "#co
 import { printFaultSheet } from "#report";
 import type { FamilyShelf } from "../family-shelf.ts";
 import { type BodyText, bodyOf } from "../json-body.ts";
+import { nameInQuery } from "../name-in-query.ts";
 import { refuse } from "../refusals.ts";
 import { unknownFamilyFinding } from "./families.ts";
 
@@ -15,6 +16,7 @@ const printSheet = async (
   body: BodyText,
   shelf: FamilyShelf,
   today: () => string,
+  by: string | null,
   reply: FastifyReply,
 ): Promise<FastifyReply> => {
   const asked = "findings" in body ? body : parseFaultQuestion(body.text);
@@ -26,14 +28,21 @@ const printSheet = async (
   if ("findings" in parsed) return refuse(reply, 422, parsed.findings);
   const computed = computeFaultEffect(parsed.family, question);
   if ("findings" in computed) return refuse(reply, 422, formatQuestionFindings(computed.findings));
-  const bytes = await printFaultSheet({ family: parsed.family, effect: computed.effect, date: today() });
+  const bytes = await printFaultSheet({
+    family: parsed.family,
+    effect: computed.effect,
+    date: today(),
+    ...(by === null ? {} : { by }),
+  });
   return reply
     .type("application/pdf")
     .header("content-disposition", `attachment; filename="${fileNameOf(id, question)}"`)
     .send(bytes);
 };
 
-/** POST /api/sheet prints what one fault does to a family: a PDF of one A4 page. */
+/** POST /api/sheet prints what one fault does to a family: a PDF of one A4 page; `?by=` names who makes it. */
 export const addSheetRoute = (app: FastifyInstance, shelf: FamilyShelf, today: () => string): void => {
-  app.post("/api/sheet", (request, reply) => printSheet(bodyOf(request), shelf, today, reply));
+  app.post("/api/sheet", (request, reply) =>
+    printSheet(bodyOf(request), shelf, today, nameInQuery(request.query), reply),
+  );
 };

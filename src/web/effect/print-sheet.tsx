@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { FaultQuestion } from "#casework";
+import { byQuery } from "../cases/case/recorder.ts";
 import { printSheet } from "../server/print-sheet.ts";
 import { saveSheet } from "../server/printed-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
@@ -20,7 +21,7 @@ export const PrintSheet = ({ familyId, question }: PrintSheetProps) => {
   const [printing, setPrinting] = useState<Printing>({ kind: "idle" });
   const print = async () => {
     setPrinting({ kind: "busy" });
-    const answer = await printSheet(familyId, question);
+    const answer = await printSheet(familyId, question, byQuery());
     setPrinting(
       answer.kind === "answer"
         ? { kind: "printed", address: saveSheet(answer.body), fileName: answer.body.fileName }

@@ -3,10 +3,13 @@ import { formatFaultQuestion } from "#contract";
 import { type Answer, askServer, jsonBody } from "./ask-server.ts";
 import { type PrintedSheet, readPrintedSheet } from "./printed-sheet.ts";
 
-/** Has one A4 page drawn of what a fault does to a family. */
-export const printSheet = (familyId: string, question: FaultQuestion): Promise<Answer<PrintedSheet>> =>
+/**
+ * Has one A4 page drawn of what a fault does to a family.
+ * @param by query that names who makes it; "" for nobody
+ */
+export const printSheet = (familyId: string, question: FaultQuestion, by: string): Promise<Answer<PrintedSheet>> =>
   askServer(
-    "/api/sheet",
+    `/api/sheet${by}`,
     { method: "POST", ...jsonBody(formatFaultQuestion({ family: familyId, question })) },
     (response) => readPrintedSheet(response, "sheet.pdf"),
   );

@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from "react";
-import { parseTypedNumber, typedNumberTrouble } from "../number/parse-typed-number.ts";
+import { parseTypedQuantity, typedQuantityTrouble } from "../number/parse-typed-quantity.ts";
 import { selectWhenEntered } from "../number/select-when-entered.ts";
 
 interface AmountEntryProps {
@@ -10,8 +10,8 @@ interface AmountEntryProps {
   readonly onEnter: (value: number) => void;
 }
 
-const parseAmount = (text: string, range: AmountEntryProps["range"]): number | null => {
-  const read = parseTypedNumber(text, range);
+const parseAmount = (text: string, { unit, range }: Pick<AmountEntryProps, "unit" | "range">): number | null => {
+  const read = parseTypedQuantity(text, unit, range);
   return read.kind === "number" && read.value >= range.low && read.value <= range.high ? read.value : null;
 };
 
@@ -21,9 +21,9 @@ export const AmountEntry = ({ label, unit, value, range, onEnter }: AmountEntryP
   const note = useId();
   const [text, setText] = useState(String(value));
   useEffect(() => setText(String(value)), [value]);
-  const wrong = parseAmount(text, range) === null;
+  const wrong = parseAmount(text, { unit, range }) === null;
   const enter = () => {
-    const amount = parseAmount(text, range);
+    const amount = parseAmount(text, { unit, range });
     if (amount !== null && amount !== value) onEnter(amount);
   };
   return (
@@ -53,7 +53,7 @@ export const AmountEntry = ({ label, unit, value, range, onEnter }: AmountEntryP
       </span>
       <span id={note} className="note">
         {wrong
-          ? (typedNumberTrouble(text, range, unit) ?? `give a number from ${range.low} to ${range.high}`)
+          ? (typedQuantityTrouble(text, range, unit) ?? `give a number from ${range.low} to ${range.high}`)
           : `${range.low} to ${range.high}`}
       </span>
     </form>

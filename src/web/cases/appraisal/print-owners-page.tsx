@@ -3,6 +3,7 @@ import type { Finding } from "#contract";
 import { askServer } from "../../server/ask-server.ts";
 import { readPrintedSheet, saveSheet } from "../../server/printed-sheet.ts";
 import { FindingsList } from "../../shell/findings-list.tsx";
+import { byQuery } from "../case/recorder.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
 
 type Printing =
@@ -11,7 +12,7 @@ type Printing =
   | { readonly kind: "refused"; readonly findings: readonly Finding[] };
 
 const fetchPage = (visitId: string) =>
-  askServer(`/api/visits/${encodeURIComponent(visitId)}/owners-page`, {}, (response) =>
+  askServer(`/api/visits/${encodeURIComponent(visitId)}/owners-page${byQuery()}`, {}, (response) =>
     readPrintedSheet(response, "owners-page.pdf"),
   );
 

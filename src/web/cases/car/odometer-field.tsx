@@ -1,8 +1,8 @@
-import { useState } from "react";
 import { useCase } from "../case/case-context.tsx";
 import { formatThousands } from "../case/case-sheet.tsx";
 import { AskedAgain } from "../fields/asked-again.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
+import { useRefusedText } from "../fields/refused-text.ts";
 import { Segments } from "../fields/segments.tsx";
 import { documentKey, type UnsentEntry } from "../unsent/entry.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
@@ -64,12 +64,12 @@ const OdometerQuestion = () => {
 
 /** The odometer of this visit, in the unit of the car. */
 export const OdometerField = () => {
-  const { car, visit, pastVisit, change } = useCase();
-  const [unread, setUnread] = useState(false);
+  const { car, visit, visitId, pastVisit, change } = useCase();
+  const [refused, setRefused] = useRefusedText(`${visitId}.odometer`);
   const unit = car.distanceUnit;
   const keep = (text: string) => {
     const km = parseOdometer(text, unit);
-    setUnread(km === undefined);
+    setRefused(km === undefined ? text : null);
     if (km !== undefined) change("visit", (body) => ({ ...(body ?? visit), odometerKm: km }));
   };
   const last = pastVisit === null ? "" : odometerText(pastVisit.odometerKm, unit);
@@ -79,9 +79,15 @@ export const OdometerField = () => {
         label="Odometer"
         unit={unit}
         numeric
-        value={odometerText(visit.odometerKm, unit)}
-        wrong={unread}
-        note={unread ? `give a whole number of ${unit}` : last === "" ? "as it reads" : `last time ${last} ${unit}`}
+        value={refused ?? odometerText(visit.odometerKm, unit)}
+        wrong={refused !== null}
+        note={
+          refused !== null
+            ? `give a whole number of ${unit}`
+            : last === ""
+              ? "as it reads"
+              : `last time ${last} ${unit}`
+        }
         onKeep={keep}
       />
       <Segments

@@ -7,6 +7,13 @@ test("a distance is read whatever stands between its digits", () => {
   for (const text of ["many", "12e5", "-5", "99999999"]) expect(parseOdometer(text, "km")).toBeUndefined();
 });
 
+test("a unit written behind a distance counts, whichever the car has", () => {
+  expect(parseOdometer("128 440 km", "km")).toBe(128_440);
+  expect(parseOdometer("71500 mi", "km")).toBeCloseTo(71_500 * 1.609_344, 6);
+  expect(parseOdometer("128440 km", "mi")).toBeCloseTo(128_440, 6);
+  expect(parseOdometer("100.5 km", "km")).toBeUndefined();
+});
+
 test("miles are kept as kilometres and shown as the same miles", () => {
   const km = parseOdometer("79809", "mi") ?? Number.NaN;
   expect(km).toBeCloseTo(128_440.1, 1);

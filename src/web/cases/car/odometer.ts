@@ -1,5 +1,5 @@
 import type { DocumentBodies } from "#casework";
-import { parseTypedNumber } from "../../number/parse-typed-number.ts";
+import { parseTypedQuantity } from "../../number/parse-typed-quantity.ts";
 
 const KM_PER_MILE = 1.609_344;
 /** Further than any odometer goes, km. */
@@ -7,9 +7,9 @@ const FURTHEST_KM = 3_000_000;
 
 export type DistanceUnit = DocumentBodies["car"]["distanceUnit"];
 
-/** A whole figure as typed, thousands set off or not; null for an empty text, undefined where it is no distance. */
+/** A whole figure as typed, thousands set off or not, with or without its unit; null for an empty text, undefined where it is no distance. */
 export const parseOdometer = (text: string, unit: DistanceUnit): number | null | undefined => {
-  const read = parseTypedNumber(text, { low: 0, high: FURTHEST_KM, whole: true });
+  const read = parseTypedQuantity(text, unit, { low: 0, high: FURTHEST_KM, whole: true });
   if (read.kind === "empty") return null;
   if (read.kind !== "number" || read.value < 0) return undefined;
   const km = unit === "km" ? read.value : read.value * KM_PER_MILE;

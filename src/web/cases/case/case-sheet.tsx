@@ -1,6 +1,6 @@
 import { useNavigate } from "@tanstack/react-router";
 import { type ReactNode, useMemo } from "react";
-import { formatNumber, type Stage, type StageMark, stageOrder, stageWords } from "#casework";
+import { formatNumber, recordedBy, type Stage, type StageMark, stageOrder, stageWords } from "#casework";
 import { INVENTED_NOTE } from "#drawing";
 import type { PageKey } from "../../shell/page-keys.ts";
 import { Sheet } from "../../shell/sheet.tsx";
@@ -54,7 +54,7 @@ const caseTitleBlock = (held: Case, { title, stage, scale = null }: TitleOptions
     [
       { label: "Odometer", value: odometerWords(held) || "not on file" },
       { label: "Date", value: formatDay(held.visit.date) },
-      { label: "By", value: held.visit.by },
+      { label: "By", value: recordedBy(held.visit, held.looks, held.who) },
     ],
     [
       { label: "Units", value: "mm, °, N·m" },

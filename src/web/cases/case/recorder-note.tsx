@@ -1,5 +1,6 @@
 import { useId, useState } from "react";
-import { NOBODY, nameRecorder, useRecorder } from "./recorder.ts";
+import { NOBODY } from "#casework";
+import { nameRecorder, useRecorder } from "./recorder.ts";
 
 /** Says who records on this device, and lets that be changed. */
 export const RecorderNote = () => {

@@ -1,9 +1,7 @@
 import { useSyncExternalStore } from "react";
+import { NOBODY } from "#casework";
 
 const KEY = "underbench.recorder";
-/** Stands on records nobody has put a name to. */
-export const NOBODY = "not named";
-
 /** Who recorded something, in a sentence: nobody who has given a name is "somebody". */
 export const recorderWords = (by: string): string => (by === NOBODY ? "somebody" : by);
 
@@ -23,6 +21,12 @@ const load = (): string => {
 export const currentRecorder = (): string => {
   chosen ??= load();
   return chosen;
+};
+
+/** Query that names who makes a printed sheet: "?by=MK"; "" where nobody is named. */
+export const byQuery = (): string => {
+  const who = currentRecorder();
+  return who === NOBODY ? "" : `?by=${encodeURIComponent(who)}`;
 };
 
 /** Names who records on this device from now on; an empty name is nobody's. */

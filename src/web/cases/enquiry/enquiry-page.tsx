@@ -1,3 +1,4 @@
+import { useNavigate, useSearch } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import { type EnquiryDocument, type SymptomEntry, symptoms } from "#casework";
 import { MarginSection } from "../../shell/margin-section.tsx";
@@ -73,7 +74,10 @@ const HeardMargin = ({ open, count }: HeardMarginProps) => {
 export const EnquiryPage = () => {
   const { enquiry, change } = useCase();
   const { words, symptoms: chosen, use } = enquiry ?? EMPTY;
-  const [open, setOpen] = useState<string | null>(null);
+  const open = useSearch({ from: "/cases/$visit/enquiry" }).at ?? null;
+  const navigate = useNavigate({ from: "/cases/$visit/enquiry" });
+  const setOpen = (at: string | null) =>
+    void navigate({ search: at === null ? {} : { at }, replace: true, resetScroll: false });
   const [typed, setTyped] = useState("");
   const [listed, setListed] = useState(false);
   const save = (part: (body: EnquiryDocument) => Partial<EnquiryDocument>) =>

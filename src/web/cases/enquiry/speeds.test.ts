@@ -7,6 +7,9 @@ test("a speed or a range is read however it is joined, and whichever end comes f
   expect(parseSpeeds(" 90–130 km/h")).toEqual({ speeds: [90, 130] });
   expect(parseSpeeds("80 – 60")).toEqual({ speeds: [60, 80] });
   expect(parseSpeeds("62,5 − 80")).toEqual({ speeds: [62.5, 80] });
+  expect(parseSpeeds("55 mph")).toEqual({ speeds: [88.5, 88.5] });
+  expect(parseSpeeds("55 to 70 mph")).toEqual({ speeds: [88.5, 112.7] });
+  expect(parseSpeeds("60 km/h - 80 km/h")).toEqual({ speeds: [60, 80] });
   expect(parseSpeeds("")).toEqual({ speeds: null });
 });
 

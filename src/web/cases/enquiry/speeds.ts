@@ -1,4 +1,4 @@
-import { parseTypedNumber } from "../../number/parse-typed-number.ts";
+import { parseTypedQuantity } from "../../number/parse-typed-quantity.ts";
 
 type Speeds = readonly [low: number, high: number];
 
@@ -8,23 +8,26 @@ const FASTEST = 400;
 const BOUNDS = { low: 0, high: FASTEST };
 const JOINED = /\s*(?:\bto\b|[-‐‑‒–—−])\s*/;
 
+/** Speeds a driver says are no finer than this, km/h; what came in miles is rounded to it. */
+const toTenth = (value: number): number => Math.round(value * 10) / 10;
+
 /** What came of a text of speeds: speeds (null: none were typed), or what keeps it from being any, in plain words. */
 export type TypedSpeeds = { readonly speeds: Speeds | null } | { readonly trouble: string };
 
-/** One speed or a range from its text, km/h: "90", "90-130", "90 to 130", either end first. */
+/** One speed or a range from its text, km/h: "90", "90-130", "55 to 70 mph", either end first. */
 export const parseSpeeds = (text: string): TypedSpeeds => {
-  const plain = text
-    .trim()
-    .replace(/\s*km\s*\/?\s*h$/i, "")
-    .trim();
+  const plain = text.trim();
   if (plain === "") return { speeds: null };
   const needed = `needed is one speed or a range in km/h, 0 to ${FASTEST}: 90 to 130`;
-  const read = plain.split(JOINED).map((part) => parseTypedNumber(part, BOUNDS));
+  const parts = plain.split(JOINED);
+  // "55 to 70 mph": one unit behind both.
+  const unit = /[a-z][a-z/ ]*$/i.exec(parts.at(-1) ?? "")?.[0] ?? "";
+  const read = parts.map((part) => parseTypedQuantity(/[a-z]/i.test(part) ? part : part + unit, "km/h", BOUNDS));
   const values = read.flatMap((one) => (one.kind === "number" ? [one.value] : []));
   const [one, other = one] = values;
   if (one === undefined || other === undefined || values.length !== read.length || values.length > 2)
     return { trouble: `Speed: “${text.trim()}” came; ${needed}. Not kept yet.` };
-  const [low, high] = [Math.min(one, other), Math.max(one, other)];
+  const [low, high] = [Math.min(one, other), Math.max(one, other)].map(toTenth) as [number, number];
   return low >= 0 && high <= FASTEST
     ? { speeds: [low, high] }
     : { trouble: `Speed: “${text.trim()}” came; ${needed}. Not kept yet.` };

@@ -1,6 +1,7 @@
-import { useState } from "react";
 import type { SymptomEntry } from "#casework";
+import { useCase } from "../case/case-context.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
+import { useRefusedText } from "../fields/refused-text.ts";
 import { Segments } from "../fields/segments.tsx";
 import { parseSpeeds, speedWords } from "./speeds.ts";
 import { WherePicker } from "./where-picker.tsx";
@@ -42,8 +43,10 @@ interface SymptomConditionsProps {
 export const SymptomConditions = ({ entry, onChange }: SymptomConditionsProps) => {
   const { conditions } = entry;
   const change = (part: Partial<Conditions>) => onChange({ ...entry, conditions: { ...conditions, ...part } });
-  const speeds = speedWords(conditions.speedKmh);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const { visitId } = useCase();
+  const [refused, setRefused] = useRefusedText(`${visitId}.speed.${entry.symptom}`);
+  const read = parseSpeeds(refused ?? "");
+  const trouble = "trouble" in read ? read.trouble : null;
   return (
     <div className="conditions">
       <WherePicker where={entry} onChange={(where) => onChange({ ...entry, ...where })} />
@@ -70,13 +73,13 @@ export const SymptomConditions = ({ entry, onChange }: SymptomConditionsProps) =
         <KeptField
           label="Speed"
           unit="km/h"
-          value={speeds}
+          value={refused ?? speedWords(conditions.speedKmh)}
           wrong={trouble !== null}
           note={trouble ?? "one figure or a range: 90 to 130"}
           onKeep={(text) => {
-            const read = parseSpeeds(text);
-            setTrouble("trouble" in read ? read.trouble : null);
-            if ("speeds" in read) change({ speedKmh: read.speeds });
+            const typed = parseSpeeds(text);
+            setRefused("trouble" in typed ? text : null);
+            if ("speeds" in typed) change({ speedKmh: typed.speeds });
           }}
         />
         <KeptField

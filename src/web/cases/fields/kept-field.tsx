@@ -39,12 +39,14 @@ export const KeptField = ({
   const noteId = useId();
   const [text, setText] = useState(value);
   const [last, setLast] = useState(value);
+  // What was in the field when it was left: the record may write it another way ("55 mph" as 88.5), and then shows it so.
+  const [left, setLeft] = useState<string | null>(null);
   const typed = useRef({ text, value, onKeep });
   typed.current = { text, value, onKeep };
   // What arrives from elsewhere replaces the text only where nothing else was typed over it.
   if (value !== last) {
     setLast(value);
-    if (text === last) setText(value);
+    if (text === last || text === left) setText(value);
   }
   const keep = () => {
     const now = typed.current;
@@ -71,13 +73,17 @@ export const KeptField = ({
       leaving();
     };
   }, []);
+  const leave = () => {
+    setLeft(text);
+    keep();
+  };
   const shared = {
     id,
     value: text,
     "aria-invalid": wrong,
     ...(note === undefined ? {} : { "aria-describedby": noteId }),
     autoComplete: "off",
-    onBlur: keep,
+    onBlur: leave,
   };
   return (
     <div className={`field kept-field ${className}`} data-wrong={wrong}>
@@ -93,7 +99,7 @@ export const KeptField = ({
             onChange={(event) => setText(event.target.value)}
             onKeyDown={(event) => {
               selectWhenEntered.onKeyDown(event);
-              if (event.key === "Enter") keep();
+              if (event.key === "Enter") leave();
             }}
           />
         )}

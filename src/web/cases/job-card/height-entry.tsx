@@ -1,6 +1,6 @@
 import { useId, useState } from "react";
 import { metresFromMm } from "#quantity";
-import { parseTypedNumber, typedNumberTrouble } from "../../number/parse-typed-number.ts";
+import { parseTypedQuantity, typedQuantityTrouble } from "../../number/parse-typed-quantity.ts";
 import { selectWhenEntered } from "../../number/select-when-entered.ts";
 
 /** Hub centre to arch on cars, mm: a figure outside is a slip of the pen (from memory; not a limit). */
@@ -18,7 +18,7 @@ export const HeightEntry = ({ asFound, onEnter }: HeightEntryProps) => {
   const id = useId();
   const [text, setText] = useState("");
   const bounds = { low: RANGE[0], high: RANGE[1] };
-  const read = parseTypedNumber(text, bounds);
+  const read = parseTypedQuantity(text, "mm", bounds);
   const fits = read.kind === "number" && read.value >= RANGE[0] && read.value <= RANGE[1];
   return (
     <form
@@ -44,7 +44,7 @@ export const HeightEntry = ({ asFound, onEnter }: HeightEntryProps) => {
       </span>
       <span className="note">
         {text !== "" && !fits
-          ? `${typedNumberTrouble(text, bounds, "mm") ?? `${RANGE[0]} to ${RANGE[1]} mm, hub centre to arch`}; `
+          ? `${typedQuantityTrouble(text, bounds, "mm") ?? `${RANGE[0]} to ${RANGE[1]} mm, hub centre to arch`}; `
           : ""}
         {asFound === null ? "not read before the work" : `as found ${Math.round(asFound)} mm`}
       </span>

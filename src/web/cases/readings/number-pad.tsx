@@ -40,7 +40,7 @@ export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
       <legend className="unseen">Number pad</legend>
       {DIGITS.map((digit) => key(digit, digit, (last) => last + digit))}
       {signed
-        ? key("±", "other sign", (last) => (last.startsWith("-") ? last.slice(1) : `-${last}`))
+        ? key("±", "other sign", (last) => (/^[-−]/.test(last) ? last.slice(1) : `−${last}`))
         : key(".", "point", withPoint)}
       {key("0", "0", (last) => `${last}0`)}
       {key("back", "back, take the last off", (last) => last.slice(0, -1))}

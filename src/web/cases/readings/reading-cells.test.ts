@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { LookContent, StoredLook } from "#casework";
 import { readingUnits } from "#contract";
-import { ALL_CELLS, cellsOf, cellText, openAsked, parseCell, readTaken, twinCell } from "./reading-cells.ts";
+import { ALL_CELLS, cellsOf, cellText, openAsked, parseCell, readAs, readTaken, twinCell } from "./reading-cells.ts";
 
 const look = (sequence: number, place: string, content: LookContent): StoredLook => ({
   id: `01890a5d-ac96-774b-bcce-0000000000${String(sequence).padStart(2, "0")}`,
@@ -30,7 +30,7 @@ test("what is typed is kept in SI and shown as it was typed", () => {
   for (const [group, text] of [
     ["heights", "382"],
     ["pressures", "2.3"],
-    ["alignment", "-1.25"],
+    ["alignment", "−1.25"],
     ["discs", "24.35"],
   ] as const) {
     const reading = cellsOf(group)[0]?.reading;
@@ -53,6 +53,21 @@ test("a figure goes into its unit and comes back as it was typed, however many d
     expect(String(readingUnits[reading.quantity].toOutside(value))).toBe(text);
     expect(Number(cellText({ quantity: reading.quantity, value }))).toBe(Number(text));
   }
+});
+
+test("a hyphen is shown as a minus, and another unit as the figure it is", () => {
+  const camber = cellsOf("alignment")[0]?.reading;
+  const pressure = cellsOf("pressures")[0]?.reading;
+  const disc = cellsOf("discs")[0]?.reading;
+  if (camber === undefined || pressure === undefined || disc === undefined) throw new Error("no such group");
+  for (const text of ["-0.12", "−0.12", "–0,12°"])
+    expect(cellText({ quantity: "camber", value: parseCell(text, camber) ?? Number.NaN })).toBe("−0.12");
+  expect(parseCell("0°07'", camber)).toBeCloseTo(((7 / 60) * Math.PI) / 180, 12);
+  expect(parseCell("32 psi", pressure)).toBeCloseTo(220_632.2, 0);
+  expect(parseCell("0.95 in", disc)).toBeCloseTo(0.02413, 9);
+  expect(readAs("32 psi", pressure)).toBe("32 psi is 2.206 bar");
+  expect(readAs("-7'", camber)).toBe("−7' is −0.1167°");
+  expect(readAs("2.3 bar", pressure)).toBeNull();
 });
 
 test("what is no number is not taken for one", () => {

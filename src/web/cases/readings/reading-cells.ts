@@ -11,7 +11,8 @@ import {
   twinPlace,
 } from "#casework";
 import { readingUnits } from "#contract";
-import { type NumberBounds, parseTypedNumber, typedNumberTrouble } from "../../number/parse-typed-number.ts";
+import type { NumberBounds } from "../../number/parse-typed-number.ts";
+import { parseTypedQuantity, typedQuantityTrouble } from "../../number/parse-typed-quantity.ts";
 
 /** One field of the page: a quantity at a place, at one of its points. */
 export interface Cell {
@@ -66,9 +67,9 @@ export const readTaken = (looks: readonly StoredLook[]): TakenReadings => {
   return { taken, notTaken };
 };
 
-/** A reading as it is written in its field, without its unit. */
+/** A reading as it is written in its field, without its unit: "382", "−1.25". */
 export const cellText = ({ quantity, value }: Pick<CountedReading, "quantity" | "value">): string =>
-  formatReading(quantity, value).replace("−", "-");
+  formatReading(quantity, value).replace("-", "−");
 
 /** Between what a reading makes sense, in the unit it is typed in. */
 const boundsOf = ({ quantity }: StandardReading): NumberBounds => {
@@ -76,16 +77,28 @@ const boundsOf = ({ quantity }: StandardReading): NumberBounds => {
   return { low: plausible[0] * factor, high: plausible[1] * factor };
 };
 
+const readCell = (text: string, reading: StandardReading) =>
+  parseTypedQuantity(text, quantityForms[reading.quantity].unit, boundsOf(reading));
+
+/** How a text in another unit is read, in that of the field: "32 psi is 2.206 bar"; null where it came in the field's own. */
+export const readAs = (text: string, reading: StandardReading): string | null => {
+  const read = readCell(text, reading);
+  if (read.kind !== "number" || read.as === null) return null;
+  const { unit } = quantityForms[reading.quantity];
+  const value = String(Number(read.value.toPrecision(4))).replace("-", "−");
+  return `${read.as} is ${value}${unit === "°" ? "°" : ` ${unit}`}`;
+};
+
 /** A figure from its text, SI; null for an empty text, undefined where it is none or may be two. */
 export const parseCell = (text: string, reading: StandardReading): number | null | undefined => {
-  const read = parseTypedNumber(text, boundsOf(reading));
+  const read = readCell(text, reading);
   if (read.kind === "empty") return null;
   return read.kind === "number" ? readingUnits[reading.quantity].toInside(read.value) : undefined;
 };
 
 /** What keeps a text from being a reading, in plain words; null where nothing does. */
 export const cellTrouble = (text: string, reading: StandardReading): string | null =>
-  typedNumberTrouble(text, boundsOf(reading), quantityForms[reading.quantity].unit);
+  typedQuantityTrouble(text, boundsOf(reading), quantityForms[reading.quantity].unit);
 
 /** A field by its name: "Front left, disc, point 3". */
 export const cellName = ({ reading, point }: Cell): string =>

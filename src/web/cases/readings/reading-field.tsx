@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState } from "react";
 import { quantityForms } from "#casework";
 import { useTypeScale } from "../../look/use-type-scale.ts";
 import { selectWhenEntered } from "../../number/select-when-entered.ts";
+import { useRefusedText } from "../fields/refused-text.ts";
 import { askedKey, type Cell, cellTrouble } from "./reading-cells.ts";
 import type { Means, Readings } from "./use-readings.ts";
 
@@ -26,11 +27,12 @@ interface ReadingFieldProps {
 
 /** One reading: kept when the field is left, on Enter, or when the page goes; under a thumb the margin's pad types in it. */
 export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingFieldProps) => {
-  const stands = readings.textOf(cell);
+  const [refused, setRefused] = useRefusedText(`${readings.held.visitId}.${cell.key}`);
+  const stands = refused ?? readings.textOf(cell);
   const [text, setText] = useState(stands);
   const [last, setLast] = useState(stands);
-  const [trouble, setTrouble] = useState<string | null>(null);
   const troubleId = useId();
+  const foundId = useId();
   const pad = useTypeScale() === "touch" && onActive !== undefined;
   if (stands !== last) {
     setLast(stands);
@@ -38,7 +40,10 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
   }
   const keep = () => {
     if (text === stands) return;
-    setTrouble(readings.keep(cell, text, means) ? null : cellTrouble(text, cell.reading));
+    const isKept = readings.keep(cell, text, means);
+    setRefused(isKept ? null : text);
+    // What says the same as what is on record stands as the record has it.
+    if (isKept) setText(readings.textOf(cell));
   };
   const keepRef = useRef(keep);
   keepRef.current = keep;
@@ -52,12 +57,14 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
   }, []);
   const type = (next: string) => {
     setText(next);
-    setTrouble(null);
     onActive?.({ cell, text: next, type });
   };
   const odd = readings.refused.some((one) => one.cellKey === cell.key);
-  const notTaken = stands === "" && readings.notTaken.has(askedKey(cell.reading));
+  const trouble = refused === null || text !== refused ? null : cellTrouble(refused, cell.reading);
   const wrong = trouble !== null;
+  const found = readings.foundOf(cell);
+  const notTaken = stands === "" && found === null && readings.notTaken.has(askedKey(cell.reading));
+  const described = [wrong ? troubleId : null, found === null ? null : foundId].filter((id) => id !== null).join(" ");
   return (
     <>
       <input
@@ -70,8 +77,9 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
         data-wrong={wrong || odd}
         aria-label={`${name}, ${quantityForms[cell.reading.quantity].unit}`}
         aria-invalid={wrong || odd}
-        {...(wrong ? { "aria-describedby": troubleId } : {})}
+        {...(described === "" ? {} : { "aria-describedby": described })}
         placeholder={notTaken ? "not taken" : ""}
+        data-leaves={readings.leaves(cell)}
         value={text}
         onFocus={(event) => {
           selectWhenEntered.onFocus(event);
@@ -84,6 +92,12 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
           if (event.key === "Enter") keep();
         }}
       />
+      {found === null ? null : (
+        <span id={foundId} className="note reading-found">
+          <span className="reading-found-word">found </span>
+          {found}
+        </span>
+      )}
       {wrong ? (
         <span id={troubleId} className="note reading-trouble" role="alert">
           {trouble}

@@ -145,16 +145,19 @@ const GroupMeans = ({ group, readings }: Pick<GroupProps, "group" | "readings">)
 export const ReadingGroupTable = (props: GroupProps) => {
   const { group, readings } = props;
   const cells = cellsOf(group);
-  const taken = cells.filter(({ key }) => readings.taken.has(key)).length;
+  const leaving = cells.filter(readings.leaves);
+  const counted = leaving.length > 0 ? leaving : cells;
+  const taken = counted.filter((cell) => readings.textOf(cell) !== "").length;
   const open = openAsked(group, readings).length;
-  const words = taken === 0 ? "Not taken" : "Rest not taken";
+  const words = cells.every(({ key }) => !readings.taken.has(key)) ? "Not taken" : "Rest not taken";
   const marked = cells.some(({ reading }) => readings.notTaken.has(`${reading.place}|${reading.quantity}`));
   return (
     <section className="reading-group">
       <div className="reading-head">
         <h2>{readingGroupWords[group]}</h2>
         <span className="note">
-          {taken} of {cells.length} taken
+          {taken} of {counted.length} taken
+          {leaving.length > 0 ? <strong className="as-left-word"> as left</strong> : null}
         </span>
         {open > 0 ? (
           <button

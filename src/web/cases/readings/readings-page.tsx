@@ -6,7 +6,7 @@ import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { Segments } from "../fields/segments.tsx";
 import { NumberPad } from "./number-pad.tsx";
-import { ALL_CELLS, cellText, GROUPS, openAsked, rangeWords, twinCell } from "./reading-cells.ts";
+import { ALL_CELLS, cellText, GROUPS, openAsked, rangeWords, readAs, twinCell } from "./reading-cells.ts";
 import type { ActiveField } from "./reading-field.tsx";
 import { ReadingGroupTable } from "./reading-group.tsx";
 import { isRefusedReading, type Readings, useReadings } from "./use-readings.ts";
@@ -43,14 +43,26 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
   const { cell, text, type } = active;
   const touch = useTypeScale() === "touch";
   const { unit, plausible } = quantityForms[cell.reading.quantity];
-  // The margin slides up over the lower half of an upright tablet: the field it is about stays in view.
+  // The margin slides up over the lower half of an upright tablet, and has its height only a frame or two later: the
+  // field it is about is brought back into view whenever what is left for the drawing changes.
   useEffect(() => {
-    document.querySelector(`[data-cell="${CSS.escape(cell.key)}"]`)?.scrollIntoView({ block: "nearest" });
+    const show = () =>
+      document.querySelector(`[data-cell="${CSS.escape(cell.key)}"]`)?.scrollIntoView({ block: "nearest" });
+    show();
+    const room = new ResizeObserver(show);
+    const drawing = document.querySelector("#drawing");
+    if (drawing !== null) room.observe(drawing);
+    return () => room.disconnect();
   }, [cell.key]);
   const last = readings.past.taken.get(cell.key);
   const twin = twinCell(cell);
   const other = twin === null ? undefined : readings.taken.get(twin);
+  const found = readings.foundOf(cell);
+  const takeFoundBack = readings.takeFoundBack(cell);
+  const as = readAs(text, cell.reading);
   const facts = [
+    ...(as === null ? [] : [{ label: "read as", value: as }]),
+    ...(found === null ? [] : [{ label: "as found", value: found }]),
     { label: "last visit", value: last === undefined ? "none" : cellText(last) },
     { label: "other side", value: other === undefined ? "not taken" : cellText(other) },
     { label: "range", value: rangeWords(cell.reading) },
@@ -61,6 +73,7 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
         <h2 className="heading">
           {cell.reading.label}
           {cell.point === null ? "" : `, ${cell.point}`}
+          {readings.leaves(cell) ? ", as left" : ""}
         </h2>
         <dl className="field-facts">
           {facts.map(({ label, value }) => (
@@ -70,6 +83,13 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
             </div>
           ))}
         </dl>
+        {takeFoundBack === null ? null : (
+          <p className="margin-links">
+            <button type="button" className="link" onClick={takeFoundBack}>
+              As found was wrong: take it back
+            </button>
+          </p>
+        )}
         <p className="note">
           Outside the range you are asked once more; it is what cars show, from memory, and no limit.
         </p>
@@ -86,14 +106,18 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
   );
 };
 
+const isLeaving = (readings: Readings): boolean => ALL_CELLS.some(readings.leaves);
+
 const Summary = ({ readings, open }: { readonly readings: Readings; readonly open: number }) => (
   <>
     <h2 className="heading">{readings.taken.size === 0 ? "Heights first" : `${readings.taken.size} readings taken`}</h2>
     <StageDone stage="readings" />
     <p className="margin-lead">
-      {open === 0
-        ? "Everything that is asked for was taken, or somebody said it was not."
-        : "Before the car has been lifted. What was not taken stays blank on paper and says so."}
+      {isLeaving(readings)
+        ? "Fields that say found under them take how the car leaves. The same figure measured again is typed again."
+        : open === 0
+          ? "Everything that is asked for was taken, or somebody said it was not."
+          : "Before the car has been lifted. What was not taken stays blank on paper and says so."}
     </p>
     <p className="note">A reading is kept as soon as its field is left.</p>
   </>
@@ -126,6 +150,16 @@ export const ReadingsPage = () => {
       }
     >
       <div className="case-page readings">
+        {isLeaving(readings) ? (
+          <p className="readings-when">
+            <strong>As left.</strong> Work is agreed or begun: what is typed now tells how the car leaves. What was
+            found stays on record under its field.
+          </p>
+        ) : (
+          <p className="readings-when">
+            <strong>As found.</strong> What is typed now tells how the car came.
+          </p>
+        )}
         {GROUPS.map((group) => (
           <div key={group}>
             <ReadingGroupTable group={group} readings={readings} onActive={setActive} />

@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import { computeReadingUncertainty, type LoadState, type ReadingGroup, usualInstrument } from "#casework";
+import { computeReadingUncertainty, type LoadState, type ReadingGroup, splitByWork, usualInstrument } from "#casework";
 import { type Case, type NewLook, useCase } from "../case/case-context.tsx";
 import type { UnsentEntry, UnsentLook } from "../unsent/entry.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
@@ -65,7 +65,13 @@ export interface Readings extends TakenReadings {
   readonly meansOf: (group: ReadingGroup) => Means;
   readonly setMeans: (group: ReadingGroup, means: Means) => void;
   readonly refused: readonly RefusedReading[];
-  /** Text on record in a field, or as it was typed and refused. */
+  /** True where a field takes how the car leaves: work has begun, and what was found keeps its own place. */
+  readonly leaves: (cell: Cell) => boolean;
+  /** What was found, as text, in a field that takes how the car leaves; null elsewhere. */
+  readonly foundOf: (cell: Cell) => string | null;
+  /** Takes back what was found, so that the next reading tells how the car came; null where it can no longer be. */
+  readonly takeFoundBack: (cell: Cell) => (() => void) | null;
+  /** Text on record in a field, or as it was typed and refused; what was found before the work is none of it. */
   readonly textOf: (cell: Cell) => string;
   /** Keeps what was typed, read by the means of its group or by these; false where it is no number. */
   readonly keep: (cell: Cell, text: string, means?: Means) => boolean;
@@ -77,7 +83,9 @@ export interface Readings extends TakenReadings {
 
 const typedText = (entry: UnsentLook, { reading }: Cell): string => {
   const value = Object.entries(entry.look.content).find(([key]) => key.startsWith("value"))?.[1];
-  return typeof value === "number" ? String(value) : cellText({ quantity: reading.quantity, value: Number.NaN });
+  return typeof value === "number"
+    ? String(value).replace("-", "−")
+    : cellText({ quantity: reading.quantity, value: Number.NaN });
 };
 
 /** The readings of this visit: what is on record in each field, and how more is recorded. */
@@ -87,6 +95,13 @@ export const useReadings = (): Readings => {
   const [means, setMeansOf] = useState<Partial<Record<ReadingGroup, Means>>>({});
   const now = useMemo(() => readTaken(held.looks), [held.looks]);
   const past = useMemo(() => readTaken(held.past), [held.past]);
+  const family = held.family?.family ?? null;
+  const split = useMemo(
+    () => splitByWork({ looks: held.looks, past: held.past, family, jobCard: held.jobCard, plan: held.plan }),
+    [held.looks, held.past, family, held.jobCard, held.plan],
+  );
+  const found = useMemo(() => readTaken(split.found), [split]);
+  const left = useMemo(() => readTaken(split.left), [split]);
   const refused = useMemo(
     () =>
       [...entries].flatMap(([entryKey, entry]): RefusedReading[] => {
@@ -98,10 +113,13 @@ export const useReadings = (): Readings => {
   );
   const meansOf = (group: ReadingGroup): Means => means[group] ?? usualMeans(group);
   const refusedIn = (cell: Cell) => refused.find((one) => one.cellKey === cell.key);
+  const leaves = (cell: Cell): boolean =>
+    left.taken.has(cell.key) || split.leavesAt(cell.reading.place, found.taken.has(cell.key));
+  const standing = (cell: Cell) => (leaves(cell) ? left : found).taken.get(cell.key);
   const textOf = (cell: Cell): string => {
     const odd = refusedIn(cell);
     if (odd !== undefined) return typedText(odd.entry, cell);
-    const taken = now.taken.get(cell.key);
+    const taken = standing(cell);
     return taken === undefined ? "" : cellText(taken);
   };
   const keep = (cell: Cell, text: string, by: Means = meansOf(cell.reading.group)): boolean => {
@@ -109,13 +127,15 @@ export const useReadings = (): Readings => {
     if (value === undefined) return false;
     const odd = refusedIn(cell);
     if (odd !== undefined) outbox.drop(odd.entryKey);
-    const last = now.taken.get(cell.key);
+    const last = standing(cell);
     if (value === null) {
       if (last !== undefined)
         held.record([{ place: cell.reading.place, content: { kind: "withdrawn", look: last.look.id } }]);
       return true;
     }
     const { quantity, place } = cell.reading;
+    // The same figure in other signs or another unit is no second reading.
+    if (odd === undefined && last !== undefined && cellText({ quantity, value }) === cellText(last)) return true;
     const { instrument, loadState } = by;
     const usual = cell.reading.group === "alignment" ? usualInstrument(quantity) : instrument;
     const u = computeReadingUncertainty(quantity, usual, value);
@@ -131,6 +151,17 @@ export const useReadings = (): Readings => {
     meansOf,
     setMeans: (group, next) => setMeansOf((last) => ({ ...last, [group]: next })),
     refused,
+    leaves,
+    foundOf: (cell) => {
+      const taken = leaves(cell) ? found.taken.get(cell.key) : undefined;
+      return taken === undefined ? null : cellText(taken);
+    },
+    takeFoundBack: (cell) => {
+      const taken = leaves(cell) && !left.taken.has(cell.key) ? found.taken.get(cell.key) : undefined;
+      const { place } = cell.reading;
+      if (taken === undefined || split.leavesAt(place, false)) return null;
+      return () => held.record([{ place, content: { kind: "withdrawn", look: taken.look.id } }]);
+    },
     textOf,
     keep,
     markNotTaken: (groups) => {

@@ -1,7 +1,7 @@
 import { useState } from "react";
-import type { DocumentKind } from "#casework";
+import { type DocumentKind, NOBODY } from "#casework";
 import type { StoredDocumentSheet, WireBody } from "#contract";
-import { NOBODY } from "../case/recorder.ts";
+
 import { keyWords, kindWords, valueWords } from "./document-words.ts";
 import type { UnsentDocument } from "./entry.ts";
 import { outbox } from "./workshop-outbox.ts";
