@@ -4,6 +4,7 @@ export * from "./elastic-corner.ts";
 export { ElasticBalance } from "./equilibrium.ts";
 export type * from "./geometry.ts";
 export { JetCorner, type PointDeviation } from "./jet-corner.ts";
+export * from "./matching/index.ts";
 export type { Pose } from "./pose.ts";
 export { computeSeatLength } from "./seat.ts";
 export * from "./solve-band.ts";

@@ -1,4 +1,4 @@
-import { seededRandom } from "../seeded-random.ts";
+import { seededRandom } from "#numeric";
 import type { WireNetwork } from "./diagnosis-rows.ts";
 
 /** An invented network of up to 9 nodes with 2 to 4 states, zeros among its chances, and some evidence. */

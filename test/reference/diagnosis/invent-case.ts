@@ -1,5 +1,5 @@
 import type { Observation, SuspectModel } from "#engines/diagnosis";
-import { seededRandom } from "../seeded-random.ts";
+import { seededRandom } from "#numeric";
 
 /** An invented complaint with up to `most` causes; strengths of 0 and 1, leaks of 0 and signs of one cause turn up. */
 export function inventCase(seed: number, most: number): { readonly model: SuspectModel; readonly seen: Observation } {

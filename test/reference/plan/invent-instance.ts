@@ -1,4 +1,4 @@
-import { seededRandom } from "../seeded-random.ts";
+import { seededRandom } from "#numeric";
 import type { InstanceRecord, LifeRecord } from "./instance-record.ts";
 
 /** A small invented instance: every feature of the model turns up over a few dozen seeds, infeasible ones too. */

@@ -1,0 +1,109 @@
+import { type Jet, lengthOf, subtractVectors } from "#numeric";
+import type { CornerGeometry } from "../geometry.ts";
+import { TravelBand } from "../solve-band.ts";
+import type { PointErrors } from "./point-errors.ts";
+
+/** A value read, with its standard uncertainty (above 0). */
+export interface Reading {
+  readonly value: number;
+  readonly u: number;
+}
+
+/** Camber and toe read with the wheel centre at one height against the body; metres, radians. */
+export interface WheelReading {
+  /** Wheel-centre travel from the design height, and its standard uncertainty (one error for camber and toe). */
+  readonly travel: Reading | { readonly value: number; readonly u: 0 };
+  readonly camber: Reading | null;
+  readonly toe: Reading | null;
+}
+
+/** Distance between the joint centres of a link, measured on the bench; metres. */
+export interface LengthReading {
+  readonly link: string;
+  readonly length: Reading;
+}
+
+/** What was measured of one corner. */
+export interface CornerReadings {
+  readonly wheel: readonly WheelReading[];
+  readonly lengths: readonly LengthReading[];
+}
+
+/** Which of the readings a row stands for: `index` counts in its own list. */
+export interface ReadingName {
+  readonly kind: "camber" | "toe" | "length";
+  readonly index: number;
+}
+
+/** One reading beside what the geometry says it should be; rad or m. */
+export interface ReadingRow {
+  readonly name: ReadingName;
+  readonly observed: number;
+  readonly u: number;
+  readonly expected: number;
+  /** Derivatives of `expected` by all sources. */
+  readonly derivatives: Float64Array;
+}
+
+/**
+ * Standard deviation given to the wheel's setting: camber and toe at design height are set by adjusters and say nothing
+ * of the hard points, so they are as good as free (invented, radians).
+ */
+const SETTING_SD = 0.2;
+
+/** Sources beside the points: the settings of camber and toe, then the height of each wheel reading. */
+export const sourcesOf = (errors: PointErrors, readings: CornerReadings): number =>
+  errors.count + 2 + readings.wheel.length;
+
+/**
+ * Every reading beside what a geometry, moved by `sources`, says of it. The geometry stands already where the sources
+ * put it. Null where a height cannot be reached.
+ */
+export function compareReadings(
+  geometry: CornerGeometry,
+  errors: PointErrors,
+  readings: CornerReadings,
+  sources: Float64Array,
+): readonly ReadingRow[] | null {
+  const band = new TravelBand(geometry, (names) => names.map(() => [0, 0, 0]));
+  const rows: ReadingRow[] = [];
+  const n = sources.length;
+  const row = (jet: Jet): Float64Array => {
+    const derivatives = new Float64Array(n);
+    errors.derivatives(jet, derivatives);
+    return derivatives;
+  };
+  for (const [index, reading] of readings.wheel.entries()) {
+    const height = errors.count + 2 + index;
+    const { travel } = reading;
+    const at = band.solve(travel.value + travel.u * (sources[height] as number));
+    if ("foldAt" in at) return null;
+    const { wheel } = geometry;
+    const angles = [
+      ["camber", reading.camber, wheel.camber, at.camberChange, at.camberGain.value],
+      ["toe", reading.toe, wheel.toe, at.toeChange, at.toeGain.value],
+    ] as const;
+    angles.forEach(([kind, read, design, change, gain], which) => {
+      if (!read) return;
+      const setting = errors.count + which;
+      const derivatives = row(change.jet);
+      derivatives[setting] = SETTING_SD;
+      derivatives[height] = gain * travel.u;
+      const expected = design + change.value + SETTING_SD * (sources[setting] as number);
+      rows.push({ name: { kind, index }, observed: read.value, u: read.u, expected, derivatives });
+    });
+  }
+  for (const [index, { link, length }] of readings.lengths.entries()) {
+    const measured = geometry.links.find((l) => l.name === link);
+    if (!measured) throw new Error(`no link is called ${link}`);
+    const jet = lengthOf(subtractVectors(band.jets.pointAt(measured.outer), band.jets.pointAt(measured.inner)));
+    rows.push({
+      name: { kind: "length", index },
+      observed: length.value,
+      u: length.u,
+      expected: jet[0] as number,
+      derivatives: row(jet),
+    });
+  }
+  return rows;
+}
