@@ -1,4 +1,10 @@
-import { carInput, cornerInput, readReference, seatInput } from "../reference/linkage/corner-record.ts";
+import {
+  type CornerRecord,
+  carInput,
+  cornerInput,
+  readReference,
+  seatInput,
+} from "../reference/linkage/corner-record.ts";
 import { type ComplianceFile, memberInput, rubberInput } from "../reference/linkage/elastic-record.ts";
 
 /** A valid request of one door. */
@@ -7,6 +13,12 @@ export interface ValidInput {
   readonly layout: string;
   readonly input: Record<string, unknown>;
 }
+
+/** Length of a corner's first link, mm. */
+const lengthOf = ({ links: [link] }: CornerRecord): number => {
+  if (!link) throw new Error("a corner without links");
+  return Math.hypot(...link.inner.map((c, i) => c - (link.outer[i] as number)));
+};
 
 /** One valid request per linkage door and layout, with every optional part in it, the alignment and the rubber doors. */
 export function makeValidInputs(): readonly ValidInput[] {
@@ -73,6 +85,33 @@ export function makeValidInputs(): readonly ValidInput[] {
           sd_mm: { x: 2, y: 1, z: 0.5 },
           travels_mm: [-30, 0, 30],
           compliance: { spring: rated, ...elasticKeys, fault: softFault },
+        },
+      },
+      {
+        door: "linkage.match",
+        layout: corner.name,
+        input: {
+          side: "left",
+          ...cornerInput(corner),
+          sd_mm: { x: 2, y: 2, z: 1 },
+          points: [{ point: `${corner.links[0]?.name}.inner`, sd_mm: { x: 1, y: 1, z: 1 } }],
+          one_base: [
+            {
+              points: [`${corner.links[0]?.name}.inner`, `${corner.links[1]?.name}.inner`],
+              sd_mm: { x: 1, y: 0, z: 2 },
+            },
+          ],
+          readings: [-30, 0, 30].map((travel_mm) => ({
+            travel_mm,
+            travel_u_mm: 0.5,
+            camber_deg: corner.static_camber_deg - 0.01 * travel_mm,
+            camber_u_deg: 0.05,
+            toe_deg: corner.static_toe_deg + 0.001 * travel_mm,
+            toe_u_deg: 0.03,
+          })),
+          lengths: [{ link: corner.links[0]?.name, length_mm: lengthOf(corner), u_mm: 0.5 }],
+          travels_mm: [-20, 0, 20],
+          draws: { count: 3, seed: 5 },
         },
       },
     ];

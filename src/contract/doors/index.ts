@@ -6,6 +6,7 @@ import { diagnosisNetwork } from "./diagnosis-network.ts";
 import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
+import { linkageMatch } from "./linkage-match.ts";
 import { linkageTravel } from "./linkage-travel.ts";
 import { metrologyConformity } from "./metrology-conformity.ts";
 import { planningSolve } from "./planning-solve.ts";
@@ -17,6 +18,7 @@ export const doors: readonly Door[] = [
   linkageTravel,
   linkageCompliance,
   linkageBand,
+  linkageMatch,
   alignmentCasterFromSweep,
   alignmentAxle,
   metrologyConformity,

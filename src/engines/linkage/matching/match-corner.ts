@@ -61,10 +61,10 @@ export interface Match {
   readonly posterior: Posterior;
 }
 
-const MOST_STEPS = 60;
+const MOST_STEPS = 25;
 /** A step below this many prior standard deviations everywhere ends the search. */
 const STEP_TOLERANCE = 1e-8;
-const SHORTEST_STEP = 1e-6;
+const SHORTEST_STEP = 1e-3;
 
 /** What is left of the sources' unit variances after the readings: I - Jᵀ S⁻¹ J with S = J Jᵀ + R. */
 export class Posterior {
