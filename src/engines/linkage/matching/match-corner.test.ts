@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { normalFrom, norm, seededRandom, subtract, type Vector } from "#numeric";
+import { norm, normalFrom, seededRandom, subtract, type Vector } from "#numeric";
 import { differentiateAll } from "../../../../test/fuzz/differences.ts";
 import { readCorners } from "../../../../test/fuzz/reference-corners.ts";
 import type { CornerGeometry } from "../geometry.ts";
