@@ -213,6 +213,8 @@ describe("schema and help", () => {
   it("prints the schema of a family sheet", async () => {
     const ended = await run(["schema"]);
     expect(JSON.parse(ended.output)).toMatchObject({ type: "object", additionalProperties: false });
+    const layout = await run(["schema", "--layout"]);
+    expect(JSON.parse(layout.output)).toMatchObject({ title: "Layout as bodies and joints" });
   });
 
   it.each([[["--help"]], [["calc", "--help"]], [["family", "check", "--help"]], [["help", "schema"]]])(

@@ -6,7 +6,7 @@ import { addRecordCommands } from "./commands/record-commands.ts";
 import { checkFamilyFile, printFamilySchema } from "./family-command.ts";
 import { formatFindingsJson } from "./format-findings.ts";
 import { loadDoors } from "./load-doors.ts";
-import { printDoorSchema, printVisitSchema } from "./schema-command.ts";
+import { printDoorSchema, printLayoutSchema, printVisitSchema } from "./schema-command.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
 /** What the command line is given from outside. */
@@ -102,14 +102,17 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
     .command("schema")
     .description("print the JSON Schema of a family data sheet")
     .option("--visit", "the schema of a visit file instead")
+    .option("--layout", "the schema of a layout as bodies and joints instead")
     .option("--door <id>", "the schemas of input and output of a calculation instead")
-    .action(async (options: { readonly door?: string; readonly visit?: true }) =>
+    .action(async (options: { readonly door?: string; readonly layout?: true; readonly visit?: true }) =>
       end(
         options.visit === true
           ? await printVisitSchema(terminal)
-          : options.door === undefined
-            ? await printFamilySchema(terminal)
-            : await printDoorSchema(terminal, parts.doors ?? (await loadDoors()), options.door),
+          : options.layout === true
+            ? await printLayoutSchema(terminal)
+            : options.door === undefined
+              ? await printFamilySchema(terminal)
+              : await printDoorSchema(terminal, parts.doors ?? (await loadDoors()), options.door),
       ),
     );
 

@@ -1,4 +1,4 @@
-import { type Door, describeDoor, findDoor, unknownDoorFinding, visitJsonSchema } from "#contract";
+import { type Door, describeDoor, findDoor, layoutJsonSchema, unknownDoorFinding, visitJsonSchema } from "#contract";
 import { formatFindingsJson } from "./format-findings.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
@@ -16,5 +16,11 @@ export const printDoorSchema = async (terminal: Terminal, doors: readonly Door[]
 /** Prints the JSON Schema of a visit file. */
 export const printVisitSchema = async (terminal: Terminal): Promise<ExitStatus> => {
   await writeLine(terminal.output, JSON.stringify(visitJsonSchema(), null, 2));
+  return 0;
+};
+
+/** Prints the JSON Schema of a layout as bodies and joints. */
+export const printLayoutSchema = async (terminal: Terminal): Promise<ExitStatus> => {
+  await writeLine(terminal.output, JSON.stringify(layoutJsonSchema(), null, 2));
   return 0;
 };

@@ -16,6 +16,7 @@ export {
   parseFaultQuestion,
 } from "./fault-question.ts";
 export { inputTooLargeFinding, largestInputBytes, notUtf8Finding } from "./input-limits.ts";
+export * from "./layout/index.ts";
 export { type JsonReading, readJson } from "./read-json.ts";
 export { limitFindings, type Parsed, parseReading, parseWire } from "./refusal.ts";
 export type { CustomIssueParams } from "./refusal-issue.ts";

@@ -1,4 +1,5 @@
 export * from "./assemble-corner.ts";
+export * from "./body-layout.ts";
 export type * from "./corner.ts";
 export type * from "./family.ts";
 export type * from "./family-work.ts";

@@ -3,6 +3,7 @@ import { scoreBand } from "./doors/band-rows.ts";
 import { rubberSuite } from "./doors/rubber-suite.ts";
 import { scoreGeometry } from "./geometry/geometry-rows.ts";
 import { scoreSpatial } from "./geometry/spatial-rows.ts";
+import { layoutsSuite } from "./layouts/layouts-suite.ts";
 import { lifeSuite } from "./life/life-suite.ts";
 import { scoreCompliance } from "./linkage/compliance-rows.ts";
 import { scoreTravel } from "./linkage/travel-rows.ts";
@@ -54,6 +55,7 @@ export const suites: readonly Suite[] = [
   metrologySuite,
   rubberSuite,
   diagnosisSuite,
+  layoutsSuite,
   planSuite,
   lifeSuite,
 ];

@@ -5,6 +5,7 @@ import { alignmentCasterFromSweep } from "./alignment-caster-from-sweep.ts";
 import { diagnosisNetwork } from "./diagnosis-network.ts";
 import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
+import { linkageBodies } from "./linkage-bodies.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
 import { linkageMatch } from "./linkage-match.ts";
 import { linkageTravel } from "./linkage-travel.ts";
@@ -16,6 +17,7 @@ import { rubberRate } from "./rubber-rate.ts";
 /** Every calculation that can be asked for with nothing loaded, in the order of the list. */
 export const doors: readonly Door[] = [
   linkageTravel,
+  linkageBodies,
   linkageCompliance,
   linkageBand,
   linkageMatch,

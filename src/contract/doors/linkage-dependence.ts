@@ -1,4 +1,4 @@
-import { type CornerGeometry, findDependentConstraints, findTravelBlock } from "#engines/linkage";
+import { buildCornerLinkage, type CornerGeometry, findDependentConstraints, findTravelBlock } from "#engines/linkage";
 import type { Finding } from "#numeric";
 
 /**
@@ -6,7 +6,8 @@ import type { Finding } from "#numeric";
  * stays free, or the one move they leave does not lift the wheel; null where the wheel can travel and do nothing else.
  */
 export function findDependence(geometry: CornerGeometry): Finding | null {
-  const group = findDependentConstraints(geometry);
+  const { mechanism } = buildCornerLinkage(geometry);
+  const group = findDependentConstraints(mechanism);
   if (!group) return findBlock(geometry);
   const order = geometry.links.map((l) => l.name);
   const last = [...group].filter((name) => order.includes(name)).sort((a, b) => order.indexOf(b) - order.indexOf(a))[0];
@@ -20,7 +21,7 @@ export function findDependence(geometry: CornerGeometry): Finding | null {
 }
 
 function findBlock(geometry: CornerGeometry): Finding | null {
-  const group = findTravelBlock(geometry);
+  const group = findTravelBlock(buildCornerLinkage(geometry).mechanism);
   if (!group) return null;
   return {
     code: "constraints-dependent",

@@ -5,12 +5,17 @@ import { type Anchor, GROUND, type Measure, type Mechanism, PointTable } from ".
 /** The body number of the knuckle in every corner built here. */
 export const KNUCKLE = 0;
 
-/** A corner as a mechanism, with what is needed to speak of its wheel. */
-export interface CornerLinkage {
-  readonly geometry: CornerGeometry;
+/** Any mechanism whose first body carries a wheel. */
+export interface WheelLinkage {
   readonly mechanism: Mechanism;
+  readonly wheel: CornerGeometry["wheel"];
   /** Unit spin axis of the wheel at design, outboard. */
   readonly spinAxis: Vector;
+}
+
+/** A corner as a mechanism of one body, with what is needed to speak of its wheel. */
+export interface CornerLinkage extends WheelLinkage {
+  readonly geometry: CornerGeometry;
 }
 
 /** Spin axis from camber and toe (radians): (sin toe cos camber, cos toe cos camber, -sin camber). */
@@ -63,6 +68,7 @@ export function buildCornerLinkage(geometry: CornerGeometry): CornerLinkage {
   }
   return {
     geometry,
+    wheel: geometry.wheel,
     mechanism: { points: table.points, pointNames: table.names, origins: [geometry.wheel.centre], constraints },
     spinAxis: computeSpinAxis(geometry.wheel.camber, geometry.wheel.toe),
   };

@@ -1,15 +1,13 @@
 import { dependentRows } from "#numeric";
-import { buildCornerLinkage } from "./corner-linkage.ts";
-import type { CornerGeometry } from "./geometry.ts";
 import { MeasureEvaluator } from "./measures.ts";
+import type { Mechanism } from "./mechanism.ts";
 import { designPose } from "./pose.ts";
 
 /** Below this relative size a combination of constraint gradients counts as nothing. */
 const NOTHING = 1e-10;
 
 /** Constraint gradients at design, angles weighted by 0.3 m, with the joint each belongs to. */
-function gradientsAtDesign(geometry: CornerGeometry): { rows: number[][]; joints: string[] } {
-  const { mechanism } = buildCornerLinkage(geometry);
+function gradientsAtDesign(mechanism: Mechanism): { rows: number[][]; joints: string[] } {
   const m = mechanism.constraints.length;
   const n = 6 * mechanism.origins.length;
   const values = new Float64Array(m);
@@ -37,8 +35,8 @@ function namesIn(weights: readonly number[], joints: readonly string[]): string[
  * Names of the joints whose constraints are not independent at design (their gradients add up to nothing); null where
  * every constraint holds something of its own.
  */
-export function findDependentConstraints(geometry: CornerGeometry): string[] | null {
-  const { rows, joints } = gradientsAtDesign(geometry);
+export function findDependentConstraints(mechanism: Mechanism): string[] | null {
+  const { rows, joints } = gradientsAtDesign(mechanism);
   const [weights] = dependentRows(rows, NOTHING);
   return weights ? namesIn(weights, joints) : null;
 }
@@ -47,8 +45,9 @@ export function findDependentConstraints(geometry: CornerGeometry): string[] | n
  * Names of the joints that together keep the wheel centre from rising at design (the one motion they leave is level);
  * null where it can rise. The constraints must be independent.
  */
-export function findTravelBlock(geometry: CornerGeometry): string[] | null {
-  const { rows, joints } = gradientsAtDesign(geometry);
-  const [weights] = dependentRows([...rows, [0, 0, 1, 0, 0, 0]], NOTHING);
+export function findTravelBlock(mechanism: Mechanism): string[] | null {
+  const { rows, joints } = gradientsAtDesign(mechanism);
+  const rise = Array.from({ length: 6 * mechanism.origins.length }, (_, j) => (j === 2 ? 1 : 0));
+  const [weights] = dependentRows([...rows, rise], NOTHING);
   return weights ? namesIn(weights, joints) : null;
 }

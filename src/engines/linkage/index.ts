@@ -1,9 +1,14 @@
+export * from "./binding.ts";
 export * from "./corner-linkage.ts";
 export { findDependentConstraints, findTravelBlock } from "./dependence.ts";
+export type * from "./describe-position.ts";
 export * from "./elastic-corner.ts";
 export { ElasticBalance } from "./equilibrium.ts";
 export type * from "./geometry.ts";
+export * from "./gradients.ts";
 export { JetCorner, type PointDeviation } from "./jet-corner.ts";
+export * from "./layout-linkage.ts";
+export * from "./layout-sweep.ts";
 export * from "./matching/index.ts";
 export type { Pose } from "./pose.ts";
 export { computeSeatLength } from "./seat.ts";

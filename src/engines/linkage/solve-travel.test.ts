@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { Vector } from "#numeric";
 import { differentiateAll } from "../../../test/fuzz/differences.ts";
 import { readCorners } from "../../../test/fuzz/reference-corners.ts";
+import type { TravelPosition } from "./describe-position.ts";
 import type { CornerGeometry } from "./geometry.ts";
-import { type TravelPosition, TravelSweep } from "./solve-travel.ts";
+import { TravelSweep } from "./solve-travel.ts";
 
 const link = (name: string, inner: Vector, outer: Vector) => ({ name, inner, outer, steered: false });
 

@@ -1,5 +1,5 @@
 import { type Factorisation, factorise, makeFactorisation, type SolveReport, solveFactorised } from "#numeric";
-import type { CornerLinkage } from "./corner-linkage.ts";
+import type { WheelLinkage } from "./corner-linkage.ts";
 import { MeasureEvaluator } from "./measures.ts";
 import { advancePose, designPose, orthonormalise, type Pose } from "./pose.ts";
 import { computeContactOffset } from "./wheel.ts";
@@ -21,7 +21,7 @@ const CLOSURE_PROMISED = 1e-12;
 const LIMIT = 25;
 
 /**
- * Newton on the constraints of one corner with an analytic Jacobian; every array is made once.
+ * Newton on the constraints of one wheel suspension with an analytic Jacobian; every array is made once.
  * Rows: the constraints, then the drive. Unknown: a step (v, w) per body.
  */
 export class TravelSolver {
@@ -37,7 +37,7 @@ export class TravelSolver {
   /** Sign of the Jacobian's determinant at design; it changes only across a fold. */
   readonly designSign: { "centre-height": number; "contact-height": number };
 
-  constructor(readonly linkage: CornerLinkage) {
+  constructor(readonly linkage: WheelLinkage) {
     const { mechanism } = linkage;
     const n = 6 * mechanism.origins.length;
     this.size = n;

@@ -1,5 +1,5 @@
 import { add, cross, dot, norm, rotate, scale, subtract, type Vector } from "#numeric";
-import type { CornerLinkage } from "./corner-linkage.ts";
+import type { WheelLinkage } from "./corner-linkage.ts";
 import { computeSpinAxis } from "./corner-linkage.ts";
 import type { Pose } from "./pose.ts";
 
@@ -40,8 +40,8 @@ function wheelFrame(camber: number, toe: number): number[] {
  * Attitude of the wheel at a pose, in closed form: camber = asin(-n_z), toe = atan2(n_x, n_y), and the spin that is
  * left when the wheel frame is written Rz(-toe) Rx(-camber) Ry(spin). Source: definitions in docs/method/linkage.md.
  */
-export function computeAttitude(linkage: CornerLinkage, pose: Pose): WheelAttitude {
-  const { wheel } = linkage.geometry;
+export function computeAttitude(linkage: WheelLinkage, pose: Pose): WheelAttitude {
+  const { wheel } = linkage;
   const axis = rotate(pose.r, linkage.spinAxis);
   const h = Math.hypot(axis[0], axis[1]);
   const camber = Math.atan2(-axis[2], h);
@@ -67,8 +67,8 @@ export function computeAttitude(linkage: CornerLinkage, pose: Pose): WheelAttitu
 }
 
 /** Contact patch at design, metres. */
-export function computeDesignContact(linkage: CornerLinkage): Vector {
-  const { wheel } = linkage.geometry;
+export function computeDesignContact(linkage: WheelLinkage): Vector {
+  const { wheel } = linkage;
   return add(wheel.centre, contactOffset(computeSpinAxis(wheel.camber, wheel.toe), wheel.loadedRadius));
 }
 

@@ -1,5 +1,5 @@
 import { add, cross, rotate, type Vector } from "#numeric";
-import type { CornerLinkage } from "./corner-linkage.ts";
+import type { WheelLinkage } from "./corner-linkage.ts";
 import type { CornerLoad } from "./elastic-corner.ts";
 import type { Pose } from "./pose.ts";
 
@@ -10,8 +10,8 @@ export interface Wrench {
 }
 
 /** Offset of the contact patch from the wheel centre and its change with a rotation w: 3 x 3, row-major. */
-export function contactWithChange(linkage: CornerLinkage, pose: Pose): { offset: Vector; change: readonly number[] } {
-  const radius = linkage.geometry.wheel.loadedRadius;
+export function contactWithChange(linkage: WheelLinkage, pose: Pose): { offset: Vector; change: readonly number[] } {
+  const radius = linkage.wheel.loadedRadius;
   const n = rotate(pose.r, linkage.spinAxis);
   const h = Math.hypot(n[0], n[1]);
   const offset: Vector = [(radius * n[2] * n[0]) / h, (radius * n[2] * n[1]) / h, -radius * h];
@@ -27,7 +27,7 @@ export function contactWithChange(linkage: CornerLinkage, pose: Pose): { offset:
 }
 
 /** Forces at the contact patch and the wheel centre as a wrench on the knuckle; wheelLoad upward at the patch. */
-export function computeWheelWrench(linkage: CornerLinkage, pose: Pose, load: CornerLoad, wheelLoad: number): Wrench {
+export function computeWheelWrench(linkage: WheelLinkage, pose: Pose, load: CornerLoad, wheelLoad: number): Wrench {
   const { offset, change } = contactWithChange(linkage, pose);
   const atPatch: Vector = [-load.braking, load.lateral, wheelLoad];
   const moment = add(cross(offset, atPatch), [0, 0, load.aligning]);

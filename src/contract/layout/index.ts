@@ -1,0 +1,3 @@
+export { checkLayout } from "./check-layout.ts";
+export { type LayoutSheet, layoutJsonSchema, layoutSheet } from "./layout-schema.ts";
+export { readLayout } from "./read-layout.ts";

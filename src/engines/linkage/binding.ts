@@ -1,0 +1,59 @@
+import { factorise, makeFactorisation, solveFactorisedTransposed } from "#numeric";
+import type { Pose } from "./pose.ts";
+import { traceTo } from "./trace.ts";
+import type { Drive, TravelSolver } from "./travel-solver.ts";
+
+/** A joint that locks where the travel ends, and how much of the largest of their forces it takes: 0 to 1. */
+export interface BindingJoint {
+  readonly joint: string;
+  readonly share: number;
+}
+
+/** Where a branch ends: the wheel-centre travel, and the joints whose forces grow without bound there, largest first. */
+export interface BranchEnd {
+  readonly at: number;
+  readonly joints: readonly BindingJoint[];
+}
+
+/** Joints that take less than this of the largest force are left out: they only guide. */
+const LEAST_SHARE = 0.05;
+
+/**
+ * Ends of the branch within `reach` metres of wheel-centre travel either side of design, rack at rest; null on a side
+ * where nothing binds.
+ */
+export function findEnds(
+  solver: TravelSolver,
+  reach: number,
+): { readonly low: BranchEnd | null; readonly high: BranchEnd | null } {
+  const end = (target: number): BranchEnd | null => {
+    const result = traceTo(solver, solver.start(), target, 0, "centre-height");
+    if (result.reached) return null;
+    return { at: result.foldAt, joints: findBindingJoints(solver, result.foldPose, 0, "centre-height") };
+  };
+  return { low: end(-reach), high: end(reach) };
+}
+
+/**
+ * What stops the wheel at a fold. The forces that answer a unit force on the drive are J^-T e, e the drive's unit; at a
+ * fold J is singular and they grow along its left null direction. Components of one joint are taken together.
+ */
+export function findBindingJoints(solver: TravelSolver, pose: Pose, rack: number, drive: Drive): BindingJoint[] {
+  const n = solver.size;
+  const f = makeFactorisation(n);
+  f.lu.set(solver.jacobian(pose, rack));
+  f.lu.set(solver.driveRow(pose, drive), n * (n - 1));
+  const forces = new Float64Array(n);
+  forces[n - 1] = 1;
+  if (!factorise(f)) return [];
+  solveFactorisedTransposed(f, forces);
+  const sums = new Map<string, number>();
+  solver.linkage.mechanism.constraints.forEach(({ joint }, i) => {
+    sums.set(joint, Math.hypot(sums.get(joint) ?? 0, forces[i] as number));
+  });
+  const most = Math.max(...sums.values());
+  return [...sums]
+    .map(([joint, force]) => ({ joint, share: force / most }))
+    .filter(({ share }) => share >= LEAST_SHARE)
+    .sort((a, b) => b.share - a.share);
+}
