@@ -33,7 +33,7 @@ export interface Figure {
   readonly key: string;
   readonly label: string;
   readonly value: number;
-  readonly unit: "deg" | "mm" | "N" | "deg per m" | "percent";
+  readonly unit: "deg" | "mm" | "N" | "deg per m" | "percent" | "times" | "km/h" | "Hz";
   /** Standard uncertainty of the value with the fault at the middle of its range, in the same unit. */
   readonly u: number;
   /** Values at the lower and upper end of the fault where it is a range (torn share), nothing else uncertain. */

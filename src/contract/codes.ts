@@ -30,6 +30,8 @@ export const codes: Readonly<Record<string, string>> = {
   "no-play-here": "The position is a mount; play is told along a link.",
   "no-rubber-here":
     "The position has no rubber whose rate is known, so nothing there can be computed as torn or firmer.",
+  "no-fluid-here": "The position has no hydraulic bush at the inner end of a link, so no fluid can be gone.",
+  "no-fluid-on-file": "The family sheet gives no fluid for this hydraulic bush.",
   "no-such-address": "Nothing answers at this address.",
   "no-torn-share": "The family sheet gives no torn share for this grade.",
   "not-a-number": "NaN or infinity stands where a figure is needed.",

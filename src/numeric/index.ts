@@ -1,4 +1,5 @@
 export * from "./cholesky.ts";
+export * from "./complex.ts";
 export type { Finding } from "./finding.ts";
 export * from "./jet.ts";
 export * from "./linear.ts";

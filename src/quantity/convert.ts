@@ -1,4 +1,4 @@
-import type { Metres, MetresPerSecond, Newtons, NewtonsPerMetre, Radians } from "./unit.ts";
+import type { Metres, MetresPerSecond, NewtonSecondsPerMetre, Newtons, NewtonsPerMetre, Radians } from "./unit.ts";
 
 const DEGREES_PER_RADIAN = 180 / Math.PI;
 
@@ -14,6 +14,8 @@ export const degreesFromRadians = (radians: Radians): number => radians * DEGREE
 export const newtonsPerMetreFromPerMm = (perMm: number): NewtonsPerMetre => perMm * 1000;
 /** Newtons per metre to newtons per millimetre. */
 export const perMmFromNewtonsPerMetre = (perMetre: NewtonsPerMetre): number => perMetre / 1000;
+/** Newton seconds per millimetre to newton seconds per metre. */
+export const newtonSecondsPerMetreFromPerMm = (perMm: number): NewtonSecondsPerMetre => perMm * 1000;
 /** Kilonewtons to newtons. */
 export const newtonsFromKn = (kn: number): Newtons => kn * 1000;
 /** Kilometres per hour to metres per second. */

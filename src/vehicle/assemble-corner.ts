@@ -137,6 +137,7 @@ function cornerJoint(joint: Joint, side: Side): CornerJoint {
     axis: joint.axis ? unit(directionOnSide(joint.axis, side)) : null,
     rateSdShare: joint.rateSdShare,
     tornShare: copiedTornShare(joint),
+    fluid: joint.fluid ? { ...joint.fluid } : null,
   };
 }
 

@@ -1,5 +1,5 @@
 import type { DirectionIn, Metres, Newtons, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
-import type { AxleName, Corner, JointKind, LayoutName, Rung, Side, TornShare } from "./family.ts";
+import type { AxleName, Corner, FluidFill, JointKind, LayoutName, Rung, Side, TornShare } from "./family.ts";
 
 /**
  * One corner of a family as the linkage needs it: SI, vehicle frame, the left side as entered, the right side mirrored
@@ -78,6 +78,8 @@ export interface CornerJoint {
   /** Relative standard deviation of radial and axial together. */
   readonly rateSdShare: Share;
   readonly tornShare: Readonly<Partial<Record<1 | 2 | 3, TornShare>>>;
+  /** The fluid of a hydraulic bush; null where none is on file. */
+  readonly fluid: FluidFill | null;
 }
 
 export interface CornerLink {

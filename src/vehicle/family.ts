@@ -1,4 +1,13 @@
-import type { DirectionIn, Kilograms, Metres, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
+import type {
+  DirectionIn,
+  Kilograms,
+  Metres,
+  NewtonSecondsPerMetre,
+  NewtonsPerMetre,
+  PointIn,
+  Radians,
+  Share,
+} from "#quantity";
 import type { AxleName } from "./corners.ts";
 import type { FamilyWork } from "./family-work.ts";
 
@@ -39,6 +48,19 @@ export interface TornShare {
   readonly origin: Origin;
 }
 
+/** The fluid in a hydraulic bush, referred to its movement across the axis (docs/method/rubber.md). */
+export interface FluidFill {
+  /** Rate with which the chambers push the fluid. */
+  readonly volume: NewtonsPerMetre;
+  readonly inertia: Kilograms;
+  readonly damping: NewtonSecondsPerMetre;
+  /** Of the rubber: tangent of its own loss angle. */
+  readonly lossFactor: number;
+  /** Relative standard deviation of each of the four, and where they come from. */
+  readonly sdShare: Share;
+  readonly origin: Origin;
+}
+
 /** One end of a link or one mount: what sits there and how stiff it is. */
 export interface Joint {
   readonly kind: JointKind;
@@ -52,6 +74,8 @@ export interface Joint {
   readonly rateOrigin: Origin;
   /** By grade 1 to 3; grade 4 is a separated joint and is not computed. */
   readonly tornShare?: Readonly<Partial<Record<1 | 2 | 3, TornShare>>>;
+  /** Only of a hydraulic bush with a rate; absent: not on file. */
+  readonly fluid?: FluidFill;
   /** Outer diameter and length, for the drawing. */
   readonly outerDiameter?: Metres;
   readonly length?: Metres;

@@ -47,6 +47,17 @@ export const slips: readonly Slip[] = [
     to: { plan: [0.2, 0.4], repair_first: [0.3, 0.5] },
   }),
   wrong("torn-share-without-rubber", "front.links[4].outer_joint.torn_share", { plan: [0.2, 0.4] }),
+  slip("fluid-without-hydraulic-bush", "front.links[3].inner_joint.fluid", {
+    set: "front.links[3].inner_joint.kind",
+    to: "bush",
+  }),
+  slip(
+    "fluid-without-rate",
+    "front.links[3].inner_joint.radial_n_per_mm",
+    { remove: "front.links[3].inner_joint.radial_n_per_mm" },
+    { remove: "front.links[3].inner_joint.axial_n_per_mm" },
+    { remove: "front.links[3].inner_joint.axis" },
+  ),
   wrong("duplicate-link-name", "rear.links[4].name", "upper-rear-link"),
   wrong("duplicate-link-name", "front.links[4].name", "lower-arm"),
   wrong("reserved-link-name", "rear.links[3].name", "trailing-arm"),

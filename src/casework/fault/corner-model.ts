@@ -46,12 +46,17 @@ export function modelCorner(family: Family, corner: Corner): CornerModel {
   return {
     assembly,
     mirrored: side === "right",
-    geometry: geometryOf(assembly),
-    elasticity: elasticityOf(assembly),
+    ...modelOfAssembly(assembly),
     deviations: (names) => names.map((name) => deviationOf(assembly, name)),
     rates: ratesOf(assembly),
   };
 }
+
+/** Geometry and elasticity of an assembled left-hand corner. */
+export const modelOfAssembly = (assembly: CornerAssembly): Pick<CornerModel, "geometry" | "elasticity"> => ({
+  geometry: geometryOf(assembly),
+  elasticity: elasticityOf(assembly),
+});
 
 function geometryOf(a: CornerAssembly): CornerGeometry {
   const seat = (s: CornerSeat): SeatGeometry => {

@@ -33,11 +33,29 @@ export function formatNumber(value: number, decimals: number): string {
 
 /** Unit as it is written behind a number. */
 export function unitSign(unit: Figure["unit"]): string {
-  return { deg: "°", mm: " mm", N: " N", "deg per m": "°/m", percent: " %" }[unit];
+  return {
+    deg: "°",
+    mm: " mm",
+    N: " N",
+    "deg per m": "°/m",
+    percent: " %",
+    times: " times",
+    "km/h": " km/h",
+    Hz: " Hz",
+  }[unit];
 }
 
 /** Most decimals of a unit: angles to 0.01, forces to whole newtons. */
-const MOST_DECIMALS: Readonly<Record<Figure["unit"], number>> = { deg: 2, mm: 1, N: 0, "deg per m": 1, percent: 0 };
+const MOST_DECIMALS: Readonly<Record<Figure["unit"], number>> = {
+  deg: 2,
+  mm: 1,
+  N: 0,
+  "deg per m": 1,
+  percent: 0,
+  times: 1,
+  "km/h": 0,
+  Hz: 1,
+};
 
 /**
  * Decimals a figure and its band are shown with: from its uncertainty, and as many more as keep the bound of a band

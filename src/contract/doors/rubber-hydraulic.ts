@@ -16,6 +16,7 @@ import {
   metresFromMm,
   metresPerSecondFromKmPerHour,
   mmFromMetres,
+  newtonSecondsPerMetreFromPerMm,
   newtonsPerMetreFromPerMm,
   perMmFromNewtonsPerMetre,
 } from "#quantity";
@@ -28,7 +29,7 @@ const bushFromWire = (wire: HydraulicInput): HydraulicBush => ({
   lossFactor: wire.loss_factor,
   volume: newtonsPerMetreFromPerMm(wire.volume_n_per_mm),
   fluidInertia: wire.fluid_inertia_kg,
-  fluidDamping: wire.fluid_damping_n_s_per_mm * 1000,
+  fluidDamping: newtonSecondsPerMetreFromPerMm(wire.fluid_damping_n_s_per_mm),
 });
 
 function formatState(bush: HydraulicBush, state: FluidState, frequencies: readonly number[]) {

@@ -31,6 +31,7 @@ export function checkRubber(axle: LooseAxle): Finding[] {
       ...axisAndRates(path, raw),
       ...tornShares(`${path}.torn_share`, raw.torn_share),
       ...tornWithoutRubber(path, raw),
+      ...fluidWithoutBush(path, raw),
     ]),
     ...tornShares(`${axle.name}.defaults.torn_share`, defaults.torn_share),
     ...freeAxisLength(axle),
@@ -107,6 +108,33 @@ function tornWithoutRubber(path: string, raw: Readonly<Record<string, unknown>>)
         ),
       ]
     : [];
+}
+
+/** Fluid needs a hydraulic bush around it, and a rate that it stands beside. */
+function fluidWithoutBush(path: string, raw: Readonly<Record<string, unknown>>): Finding[] {
+  if (raw.fluid === undefined) return [];
+  const found: Finding[] = [];
+  if (raw.kind !== "hydraulic-bush")
+    found.push(
+      familyFinding(
+        "fluid-without-hydraulic-bush",
+        `${path}.fluid`,
+        `fluid in a ${String(raw.kind)}`,
+        "the kind hydraulic-bush",
+        "Only a hydraulic bush is filled; perhaps the kind is wrong.",
+      ),
+    );
+  if (raw.radial_n_per_mm === undefined)
+    found.push(
+      familyFinding(
+        "fluid-without-rate",
+        `${path}.radial_n_per_mm`,
+        "nothing",
+        "the rate of the rubber across its axis, in newtons per millimetre",
+        "The fluid works beside the rubber; without its rate nothing can be computed.",
+      ),
+    );
+  return found;
 }
 
 /** Low below high in each grade, and no worse grade above a milder one. */

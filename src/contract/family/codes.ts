@@ -16,6 +16,8 @@ export const familyCodes = {
   "torn-share-reversed": "The low end of a torn share lies above its high end.",
   "torn-share-not-falling": "A worse grade has a larger torn share than a milder one.",
   "torn-share-without-rubber": "A torn share is given for a joint without rubber.",
+  "fluid-without-hydraulic-bush": "Fluid is given for a joint that is no hydraulic bush.",
+  "fluid-without-rate": "Fluid is given for a bush without a rate across its axis.",
   "duplicate-link-name": "Two links of one axle have one name, or an arm has the name of another link.",
   "reserved-link-name": "A link has a name the program keeps for the strut top or the trailing arm.",
   "too-many-constraints": "The parts of an axle hold the wheel more than five times.",

@@ -1,5 +1,5 @@
-import type { Metres, NewtonsPerMetre, Radians } from "#quantity";
-import { metresFromMm, newtonsPerMetreFromPerMm, radiansFromDegrees } from "#quantity";
+import type { Metres, NewtonSecondsPerMetre, NewtonsPerMetre, Radians } from "#quantity";
+import { metresFromMm, newtonSecondsPerMetreFromPerMm, newtonsPerMetreFromPerMm, radiansFromDegrees } from "#quantity";
 
 /**
  * The figure in the file's unit that reads back as exactly the same double.
@@ -26,3 +26,6 @@ export const exactDegrees = (radians: Radians): number =>
   exactFigure(radians, (radians * 180) / Math.PI, radiansFromDegrees);
 /** N/m as N/mm that read back exactly. */
 export const exactPerMm = (rate: NewtonsPerMetre): number => exactFigure(rate, rate / 1000, newtonsPerMetreFromPerMm);
+/** N s/m as N s/mm that read back exactly. */
+export const exactDampingPerMm = (damping: NewtonSecondsPerMetre): number =>
+  exactFigure(damping, damping / 1000, newtonSecondsPerMetreFromPerMm);

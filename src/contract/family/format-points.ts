@@ -1,5 +1,5 @@
-import type { HardPoint, Joint, Origin, TornShare } from "#vehicle";
-import { exactMm, exactPerMm } from "./exact-figure.ts";
+import { type FluidFill, type HardPoint, type Joint, type Origin, type TornShare, usualRateDeviation } from "#vehicle";
+import { exactDampingPerMm, exactMm, exactPerMm } from "./exact-figure.ts";
 import { type AxleDefaults, type TornShares, tornGrades } from "./read-points.ts";
 
 type Triple = readonly [number, number, number];
@@ -34,9 +34,21 @@ export function formatJoint(joint: Joint, defaults: AxleDefaults) {
     ...(!(sameOrigin && joint.rateSdShare === defaults.rateSdShare) && { rate_sd_share: joint.rateSdShare }),
     ...(!sameOrigin && { rate_origin: joint.rateOrigin }),
     ...(!sameTornShares(torn, readBack) && { torn_share: formatTornShares(torn, joint.rateOrigin) }),
+    ...(joint.fluid && { fluid: formatFluid(joint.fluid, joint.rateOrigin) }),
     ...(joint.outerDiameter !== undefined && { outer_diameter_mm: exactMm(joint.outerDiameter) }),
     ...(joint.length !== undefined && { length_mm: exactMm(joint.length) }),
     ...(joint.label !== undefined && { label: joint.label }),
+  };
+}
+
+function formatFluid(fluid: FluidFill, defaultOrigin: Origin) {
+  return {
+    volume_n_per_mm: exactPerMm(fluid.volume),
+    inertia_kg: fluid.inertia,
+    damping_n_s_per_mm: exactDampingPerMm(fluid.damping),
+    loss_factor: fluid.lossFactor,
+    ...(fluid.sdShare !== usualRateDeviation[fluid.origin] && { sd_share: fluid.sdShare }),
+    ...(fluid.origin !== defaultOrigin && { origin: fluid.origin }),
   };
 }
 

@@ -30,6 +30,9 @@ export const hardPoint = z
       "A point of the left side at ride height, in mm: [x, y, z], or an object where its own origin or standard deviation is given.",
   });
 
+/** More fluid than any bush holds, or less than does anything, is a slip of unit (invented bounds). */
+const fluidFigure = z.number().min(1e-3).max(1000);
+
 const tornRange = z
   .union([
     z.tuple([share, share]),
@@ -54,6 +57,26 @@ export const tornShare = z
   })
   .meta({ id: "torn_share", description: "Share of its sound rates a torn bush still has, as a range per grade." });
 
+/** The fluid of a hydraulic bush, referred to its movement across the axis. */
+export const fluidFill = z
+  .strictObject({
+    volume_n_per_mm: rateNPerMm.meta({ description: "Rate with which the chambers push the fluid, in N/mm." }),
+    inertia_kg: fluidFigure.meta({ description: "Inertia of the fluid column in kg." }),
+    damping_n_s_per_mm: fluidFigure.meta({ description: "Damping of the fluid column in N s/mm." }),
+    loss_factor: z
+      .number()
+      .gt(0)
+      .max(2)
+      .meta({ description: "Tangent of the rubber's own loss angle; about 0.03 to 0.15." }),
+    sd_share: z.number().min(0).max(2).optional().meta({ description: "Relative standard deviation of each figure." }),
+    origin: originWord.optional(),
+  })
+  .meta({
+    id: "fluid_fill",
+    description:
+      "Fluid of a hydraulic bush, its inertia and damping referred to the movement of the bush across its axis.",
+  });
+
 /** One end of a link, or one mount. */
 export const joint = z
   .strictObject({
@@ -73,6 +96,7 @@ export const joint = z
       .meta({ description: "Relative standard deviation of both rates." }),
     rate_origin: originWord.optional(),
     torn_share: tornShare.optional(),
+    fluid: fluidFill.optional().meta({ description: "Only of a hydraulic bush with a rate. Absent: not on file." }),
     outer_diameter_mm: lengthMm.optional().meta({ description: "Outer diameter in mm, for the drawing." }),
     length_mm: lengthMm.optional().meta({ description: "Length along its axis in mm, for the drawing." }),
     label: words

@@ -18,7 +18,15 @@ import {
 } from "#vehicle";
 import type { AxleSheet, WheelSheet } from "./axle-schema.ts";
 import type { bar, brake, damper, joint, link, seat, spring } from "./joint-schema.ts";
-import { type AxleDefaults, readDefaults, readPlace, readPoint, readRate, readTornShare } from "./read-points.ts";
+import {
+  type AxleDefaults,
+  readDefaults,
+  readFluid,
+  readPlace,
+  readPoint,
+  readRate,
+  readTornShare,
+} from "./read-points.ts";
 
 /** What is drawn where the file says nothing; drawing only, invented. */
 const DRAWN = { section: [30, 30], coilDiameter: 110, wireDiameter: 12, tubeDiameter: 50 } as const;
@@ -132,6 +140,7 @@ function readJoint(sheet: z.infer<typeof joint>, defaults: AxleDefaults): Joint 
     ...(sheet.axis && { axis: sheet.axis }),
     ...rate,
     ...(Object.keys(torn).length > 0 && { tornShare: torn }),
+    ...(sheet.fluid && { fluid: readFluid(sheet.fluid, rate.rateOrigin) }),
     ...(sheet.outer_diameter_mm !== undefined && { outerDiameter: metresFromMm(sheet.outer_diameter_mm) }),
     ...(sheet.length_mm !== undefined && { length: metresFromMm(sheet.length_mm) }),
     ...(sheet.label !== undefined && { label: sheet.label }),

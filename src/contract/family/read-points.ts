@@ -1,8 +1,15 @@
 import type { z } from "zod";
-import { metresFromMm, type PointIn } from "#quantity";
-import { type HardPoint, type Origin, type TornShare, usualPointDeviation, usualRateDeviation } from "#vehicle";
+import { metresFromMm, newtonSecondsPerMetreFromPerMm, newtonsPerMetreFromPerMm, type PointIn } from "#quantity";
+import {
+  type FluidFill,
+  type HardPoint,
+  type Origin,
+  type TornShare,
+  usualPointDeviation,
+  usualRateDeviation,
+} from "#vehicle";
 import type { DefaultsSheet } from "./axle-schema.ts";
-import type { hardPoint, tornShare } from "./joint-schema.ts";
+import type { fluidFill, hardPoint, tornShare } from "./joint-schema.ts";
 
 /** What the points and rubber of one axle take where they say nothing themselves. */
 export interface AxleDefaults {
@@ -55,6 +62,18 @@ export function readRate(
   const rateOrigin = sheet.rate_origin ?? defaults.rateOrigin;
   const ownDefault = sheet.rate_origin === undefined ? defaults.rateSdShare : null;
   return { rateOrigin, rateSdShare: sheet.rate_sd_share ?? ownDefault ?? usualRateDeviation[rateOrigin] };
+}
+
+export function readFluid(sheet: z.infer<typeof fluidFill>, defaultOrigin: Origin): FluidFill {
+  const origin = sheet.origin ?? defaultOrigin;
+  return {
+    volume: newtonsPerMetreFromPerMm(sheet.volume_n_per_mm),
+    inertia: sheet.inertia_kg,
+    damping: newtonSecondsPerMetreFromPerMm(sheet.damping_n_s_per_mm),
+    lossFactor: sheet.loss_factor,
+    sdShare: sheet.sd_share ?? usualRateDeviation[origin],
+    origin,
+  };
 }
 
 export function readTornShare(sheet: z.infer<typeof tornShare>, defaultOrigin: Origin): TornShares {

@@ -11,6 +11,9 @@ const unitKeys: Readonly<Record<Figure["unit"], string>> = {
   N: "n",
   "deg per m": "deg_per_m",
   percent: "percent",
+  times: "times",
+  "km/h": "km_per_h",
+  Hz: "hz",
 };
 
 const formatFigure = (figure: Figure): Wire => {

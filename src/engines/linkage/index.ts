@@ -4,6 +4,7 @@ export { findDependentConstraints, findTravelBlock } from "./dependence.ts";
 export type * from "./describe-position.ts";
 export * from "./elastic-corner.ts";
 export { ElasticBalance } from "./equilibrium.ts";
+export { computeForeAftShare, type ForeAftShare } from "./fore-aft.ts";
 export type * from "./geometry.ts";
 export * from "./gradients.ts";
 export { JetCorner, type PointDeviation } from "./jet-corner.ts";

@@ -1,0 +1,40 @@
+import type { Metres, MetresPerSecond } from "#quantity";
+import type { AxleName, Corner, Rung } from "#vehicle";
+import type { Figure } from "./fault-effect.ts";
+
+/** What is asked: a hydraulic bush without its fluid, under light braking with an uneven disc. */
+export interface ShakeQuestion {
+  readonly corner: Corner;
+  /** Id of a position with a hydraulic bush, e.g. "front-left/tension-link/inner-bush". */
+  readonly position: string;
+}
+
+/** Amplitude of the wheel's movement along the road over the road speed, with its band (95 %). */
+export interface ShakeLine {
+  readonly state: "sound" | "leaked";
+  readonly values: readonly Metres[];
+  readonly low: readonly Metres[];
+  readonly high: readonly Metres[];
+}
+
+/** What a bush does without its fluid. */
+export interface Shake {
+  readonly question: ShakeQuestion;
+  readonly axle: AxleName;
+  readonly rung: Rung;
+  readonly speeds: readonly MetresPerSecond[];
+  readonly lines: readonly [sound: ShakeLine, leaked: ShakeLine];
+  /** Where the leaked one shakes most; at an end of the speeds it may rise beyond. */
+  readonly worst: { readonly speed: MetresPerSecond; readonly atEnd: boolean };
+  /** How many times as far the wheel shakes without the fluid, at the speed where that is most. */
+  readonly headline: Figure;
+  readonly figures: readonly Figure[];
+  readonly sentence: string;
+  /** Why neither an eye nor a lever finds it. */
+  readonly hidden: string;
+  readonly judgedAgainst: string;
+  readonly howSure: string;
+  readonly whatElse: string;
+  readonly computedSo: string;
+  readonly cautions: readonly string[];
+}

@@ -1,0 +1,96 @@
+import { normalFrom, seededRandom } from "#numeric";
+import type { CornerAssembly } from "#vehicle";
+import { disturbCorner, drawFactor } from "./disturb-corner.ts";
+import { computeShakeCurves, type ShakeCurves, SPEEDS } from "./shake-curves.ts";
+import { makeShakeModel, type ShakeModel } from "./shake-model.ts";
+import { WHEEL_SPREAD } from "./shake-wheel.ts";
+
+const SEED = 20_260_514;
+const CORNERS = 60;
+/** Fluid, brake and mass are drawn anew this often for each drawn corner, whose balance is the dear part. */
+const PER_CORNER = 5;
+const TAIL = 0.025;
+
+/** What lies between its 2.5 % and 97.5 % quantiles over all draws, and how it scatters. */
+export interface Spread {
+  readonly low: number;
+  readonly high: number;
+  readonly sd: number;
+}
+
+export interface ShakeBand {
+  readonly sound: readonly Spread[];
+  readonly leaked: readonly Spread[];
+  readonly ratio: Spread;
+  /** Index of the worst speed. */
+  readonly worst: Spread;
+  readonly soundAtWorst: Spread;
+  readonly leakedAtWorst: Spread;
+  readonly draws: number;
+}
+
+/** Quantile of rising numbers, linear between neighbours. */
+function quantile(rising: readonly number[], p: number): number {
+  const at = p * (rising.length - 1);
+  const below = Math.floor(at);
+  const low = rising[below] as number;
+  return low + (at - below) * ((rising[below + 1] ?? low) - low);
+}
+
+function spreadOf(values: readonly number[]): Spread {
+  const rising = [...values].sort((a, b) => a - b);
+  const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
+  const square = values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (values.length - 1);
+  return { low: quantile(rising, TAIL), high: quantile(rising, 1 - TAIL), sd: Math.sqrt(square) };
+}
+
+/** Curves of a model whose fluid, brake and mass are drawn once more. */
+function drawnCurves(model: ShakeModel, fluidSd: number, draw: () => number): ShakeCurves {
+  const { bush, disc } = model;
+  const fluid = (): number => drawFactor(draw, fluidSd);
+  return computeShakeCurves({
+    ...model,
+    mass: model.mass * drawFactor(draw, WHEEL_SPREAD.mass),
+    disc: {
+      ...disc,
+      friction: disc.friction * drawFactor(draw, WHEEL_SPREAD.friction),
+      caliper: disc.caliper * drawFactor(draw, WHEEL_SPREAD.caliper),
+    },
+    bush: {
+      ...bush,
+      lossFactor: bush.lossFactor * fluid(),
+      volume: bush.volume * fluid(),
+      fluidInertia: bush.fluidInertia * fluid(),
+      fluidDamping: bush.fluidDamping * fluid(),
+    },
+  });
+}
+
+/**
+ * The band of a shake by sampling with a fixed seed: a resonance moves and changes its height with every rate, so that
+ * no straight line of first order follows it. Hard points normal, rates, fluid, brake and mass with normal logarithms,
+ * all independent. Corners that find no balance are left out. Null where none finds one.
+ */
+export function sampleShakeBand(
+  assembly: CornerAssembly,
+  link: string,
+  wheel: Pick<ShakeModel, "disc" | "circumference" | "variation">,
+  fluidSd: number,
+): ShakeBand | null {
+  const draw = normalFrom(seededRandom(SEED));
+  const all: ShakeCurves[] = [];
+  for (let i = 0; i < CORNERS; i++) {
+    const model = makeShakeModel(disturbCorner(assembly, draw), link, wheel);
+    for (let k = 0; k < PER_CORNER && model !== null; k++) all.push(drawnCurves(model, fluidSd, draw));
+  }
+  if (all.length < 2) return null;
+  return {
+    sound: SPEEDS.map((_, i) => spreadOf(all.map(({ sound }) => sound[i] as number))),
+    leaked: SPEEDS.map((_, i) => spreadOf(all.map(({ leaked }) => leaked[i] as number))),
+    ratio: spreadOf(all.map(({ ratio }) => ratio)),
+    worst: spreadOf(all.map(({ worst }) => worst)),
+    soundAtWorst: spreadOf(all.map(({ sound, worst }) => sound[worst] as number)),
+    leakedAtWorst: spreadOf(all.map(({ leaked, worst }) => leaked[worst] as number)),
+    draws: all.length,
+  };
+}
