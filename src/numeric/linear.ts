@@ -28,38 +28,39 @@ export function factorise(f: Factorisation): boolean {
   let least = Number.POSITIVE_INFINITY;
   let largest = 0;
   for (let k = 0; k < n; k++) {
-    let p = k;
-    let best = Math.abs(lu[k * n + k] as number);
-    for (let i = k + 1; i < n; i++) {
-      const v = Math.abs(lu[i * n + k] as number);
+    const top = k * n;
+    let p = top;
+    let best = Math.abs(lu[top + k] as number);
+    for (let row = top + n; row < n * n; row += n) {
+      const v = Math.abs(lu[row + k] as number);
       if (v > best) {
         best = v;
-        p = i;
+        p = row;
       }
     }
-    pivots[k] = p;
-    if (!(best > 0) || !Number.isFinite(best)) {
+    pivots[k] = p / n;
+    // False for nought, for NaN and for infinity.
+    if (!(best > 0 && best < Number.POSITIVE_INFINITY)) {
       f.sign = 0;
       f.pivotRatio = 0;
       return false;
     }
-    least = Math.min(least, best);
-    largest = Math.max(largest, best);
-    if (p !== k) {
+    if (best < least) least = best;
+    if (best > largest) largest = best;
+    if (p !== top) {
       sign = sign === 1 ? -1 : 1;
       for (let j = 0; j < n; j++) {
-        const t = lu[k * n + j] as number;
-        lu[k * n + j] = lu[p * n + j] as number;
-        lu[p * n + j] = t;
+        const t = lu[top + j] as number;
+        lu[top + j] = lu[p + j] as number;
+        lu[p + j] = t;
       }
     }
-    const pivot = lu[k * n + k] as number;
+    const pivot = lu[top + k] as number;
     if (pivot < 0) sign = sign === 1 ? -1 : 1;
-    for (let i = k + 1; i < n; i++) {
-      const m = (lu[i * n + k] as number) / pivot;
-      lu[i * n + k] = m;
-      if (m !== 0)
-        for (let j = k + 1; j < n; j++) lu[i * n + j] = (lu[i * n + j] as number) - m * (lu[k * n + j] as number);
+    for (let row = top + n; row < n * n; row += n) {
+      const m = (lu[row + k] as number) / pivot;
+      lu[row + k] = m;
+      if (m !== 0) for (let j = k + 1; j < n; j++) lu[row + j] = (lu[row + j] as number) - m * (lu[top + j] as number);
     }
   }
   f.sign = sign;
@@ -79,14 +80,16 @@ export function solveFactorised(f: Factorisation, b: Float64Array): void {
     }
   }
   for (let i = 1; i < n; i++) {
+    const row = i * n;
     let s = b[i] as number;
-    for (let j = 0; j < i; j++) s -= (lu[i * n + j] as number) * (b[j] as number);
+    for (let j = 0; j < i; j++) s -= (lu[row + j] as number) * (b[j] as number);
     b[i] = s;
   }
   for (let i = n - 1; i >= 0; i--) {
+    const row = i * n;
     let s = b[i] as number;
-    for (let j = i + 1; j < n; j++) s -= (lu[i * n + j] as number) * (b[j] as number);
-    b[i] = s / (lu[i * n + i] as number);
+    for (let j = i + 1; j < n; j++) s -= (lu[row + j] as number) * (b[j] as number);
+    b[i] = s / (lu[row + i] as number);
   }
 }
 

@@ -1,5 +1,3 @@
-import type { Vector } from "#numeric";
-
 /**
  * Poses of all moving bodies: body k has translation t[3k..] of its origin and row-major rotation r[9k..] from design.
  * A step is (v, w) per body: the origin moves by v, the body turns by exp(w) in the vehicle frame.
@@ -65,23 +63,35 @@ function turn(r: Float64Array, o: number, x: number, y: number, z: number): void
   }
 }
 
-/** Removes the drift of many products: Gram-Schmidt on the rows of each rotation. */
-export function orthonormalise(pose: Pose): void {
-  for (let o = 0; o < pose.r.length; o += 9) {
-    const row = (i: number): Vector => [
-      pose.r[o + 3 * i] as number,
-      pose.r[o + 3 * i + 1] as number,
-      pose.r[o + 3 * i + 2] as number,
-    ];
-    const a = row(0);
-    const na = Math.hypot(...a);
-    const x: Vector = [a[0] / na, a[1] / na, a[2] / na];
-    const b = row(1);
-    const d = x[0] * b[0] + x[1] * b[1] + x[2] * b[2];
-    const y0: Vector = [b[0] - d * x[0], b[1] - d * x[1], b[2] - d * x[2]];
-    const ny = Math.hypot(...y0);
-    const y: Vector = [y0[0] / ny, y0[1] / ny, y0[2] / ny];
-    const z: Vector = [x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]];
-    pose.r.set([...x, ...y, ...z], o);
+/** Removes the drift of many products: Gram-Schmidt on the rows of each rotation, in place. */
+export function orthonormalise({ r }: Pose): void {
+  for (let o = 0; o < r.length; o += 9) {
+    const p0 = r[o] as number;
+    const p1 = r[o + 1] as number;
+    const p2 = r[o + 2] as number;
+    const q0 = r[o + 3] as number;
+    const q1 = r[o + 4] as number;
+    const q2 = r[o + 5] as number;
+    const a = 1 / Math.sqrt(p0 * p0 + p1 * p1 + p2 * p2);
+    const x0 = p0 * a;
+    const x1 = p1 * a;
+    const x2 = p2 * a;
+    const d = x0 * q0 + x1 * q1 + x2 * q2;
+    const b0 = q0 - d * x0;
+    const b1 = q1 - d * x1;
+    const b2 = q2 - d * x2;
+    const b = 1 / Math.sqrt(b0 * b0 + b1 * b1 + b2 * b2);
+    const y0 = b0 * b;
+    const y1 = b1 * b;
+    const y2 = b2 * b;
+    r[o] = x0;
+    r[o + 1] = x1;
+    r[o + 2] = x2;
+    r[o + 3] = y0;
+    r[o + 4] = y1;
+    r[o + 5] = y2;
+    r[o + 6] = x1 * y2 - x2 * y1;
+    r[o + 7] = x2 * y0 - x0 * y2;
+    r[o + 8] = x0 * y1 - x1 * y0;
   }
 }

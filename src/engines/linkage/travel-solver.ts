@@ -14,8 +14,8 @@ export interface TravelState {
   readonly drive: number;
 }
 
-/** Newton stops when no joint is open by more than this (metres): five decimals below the promised 1e-9 mm. */
-const CLOSURE = 2e-16;
+/** Newton stops when no joint is open by more than this (metres): rounding of coordinates of a metre or three. */
+const CLOSURE = 1e-15;
 /** Accepted when Newton stalls on rounding: the promise itself, 1e-12 m. */
 const CLOSURE_PROMISED = 1e-12;
 const LIMIT = 25;
@@ -64,7 +64,6 @@ export class TravelSolver {
 
   /** Fills the Jacobian into the factorisation; returns the largest constraint error in metres. */
   private assemble(pose: Pose, rack: number, drive: Drive): number {
-    const n = this.size;
     this.evaluator.evaluate(pose, rack, this.values, this.rows);
     let worst = 0;
     for (let i = 0; i < this.design.length; i++) {
@@ -73,14 +72,15 @@ export class TravelSolver {
       worst = Math.max(worst, Math.abs(e));
     }
     this.fillDriveRow(pose, drive);
-    this.factorisation.lu.set(this.rows.subarray(0, n * n));
+    const { lu } = this.factorisation;
+    for (let i = 0; i < lu.length; i++) lu[i] = this.rows[i] as number;
     return worst;
   }
 
   /** The last row: height of the wheel centre (v_z) or of the lowest point of the wheel. */
   private fillDriveRow(pose: Pose, drive: Drive): void {
     const o = this.size * (this.size - 1);
-    this.rows.fill(0, o, o + this.size);
+    for (let j = o; j < this.rows.length; j++) this.rows[j] = 0;
     this.rows[o + 2] = 1;
     if (drive === "contact-height") {
       const c = computeContactOffset(this.linkage, pose, this.contact);
