@@ -17,7 +17,8 @@ export interface Condition {
 /** What is wrong (or different) at one rubber position. */
 export type RubberFault =
   | { readonly kind: "torn"; readonly grade: 1 | 2 | 3 }
-  | { readonly kind: "loose"; readonly play: Metres }
+  /** `assumed`: nobody has measured this play; whatever is computed from it says so. */
+  | { readonly kind: "loose"; readonly play: Metres; readonly assumed?: true }
   | { readonly kind: "firmer"; readonly factor: number };
 
 export interface FaultQuestion {
@@ -47,6 +48,15 @@ export interface Figure {
   /** False: the sign is not 97.5 % sure; the figure is not printed, `settle` is. */
   readonly signSure: boolean;
   readonly settle: string | null;
+}
+
+/** A hard point or a rate the computation stands on, in words: what it is, its figures, how it is known. */
+export interface EffectPart {
+  readonly kind: "point" | "rate";
+  readonly label: string;
+  readonly value: string;
+  /** Standard deviation and origin. */
+  readonly known: string;
 }
 
 /** One pose of the wheel, with its joints, for the drawing. All in the vehicle frame of the asked corner. */
@@ -84,6 +94,10 @@ export interface FaultEffect {
   readonly question: FaultQuestion;
   readonly axle: AxleName;
   readonly rung: Rung;
+  /** True where the car line is made up: what is said to be measured is made up to that tolerance. */
+  readonly invented: boolean;
+  /** Every hard point and every rate the figures come from, on the asked side. */
+  readonly parts: readonly EffectPart[];
   readonly sound: WheelPose;
   readonly faulty: WheelPose;
   readonly tornShare: { readonly low: Share; readonly high: Share; readonly origin: string } | null;
@@ -98,6 +112,8 @@ export interface FaultEffect {
   /** What it is judged against, and whose limit (usually: none is published). */
   readonly judgedAgainst: string;
   readonly howSure: string;
+  /** The readings that would narrow the headline most, and to what; null where there is no figure or none would help. */
+  readonly narrows: string | null;
   readonly whatElse: string;
   readonly computedSo: string;
   /** Said where the force asked for is more than a tyre could pass on at this wheel; null where it is not. */

@@ -13,6 +13,7 @@ describe("the question of a fault sheet", () => {
   it.each<FaultQuestion["fault"]>([
     { kind: "torn", grade: 2 },
     { kind: "loose", play: 0.001 },
+    { kind: "loose", play: 0.001, assumed: true },
     { kind: "firmer", factor: 2 },
   ])("comes back as it was asked: $kind", (fault) => {
     const asked = { family: "a-line", question: question(fault) };

@@ -7,7 +7,7 @@ import { type Parsed, parseReading } from "./refusal.ts";
 
 const fault = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("torn"), grade: z.union([z.literal(1), z.literal(2), z.literal(3)]) }),
-  z.strictObject({ kind: z.literal("loose"), play_mm: z.number().positive() }),
+  z.strictObject({ kind: z.literal("loose"), play_mm: z.number().positive(), assumed: z.literal(true).optional() }),
   z.strictObject({ kind: z.literal("firmer"), factor: z.number().positive() }),
 ]);
 
@@ -37,7 +37,9 @@ export interface AskedFault {
 }
 
 const readFault = (wire: z.infer<typeof fault>): RubberFault =>
-  wire.kind === "loose" ? { kind: "loose", play: metresFromMm(wire.play_mm) } : wire;
+  wire.kind === "loose"
+    ? { kind: "loose", play: metresFromMm(wire.play_mm), ...(wire.assumed ? { assumed: true } : {}) }
+    : wire;
 
 /** Reads the question of a fault sheet from a JSON text; every finding at once. */
 export const parseFaultQuestion = (text: string): Parsed<AskedFault> => {
@@ -70,7 +72,10 @@ export const formatFaultQuestion = ({ family, question }: AskedFault): FaultQues
     family,
     corner,
     position,
-    fault: asked.kind === "loose" ? { kind: "loose", play_mm: mmFromMetres(asked.play) } : asked,
+    fault:
+      asked.kind === "loose"
+        ? { kind: "loose", play_mm: mmFromMetres(asked.play), ...(asked.assumed ? { assumed: true } : {}) }
+        : asked,
     condition: {
       contact_rise_mm: mmFromMetres(at.contactRise),
       rack_mm: mmFromMetres(at.rack),

@@ -42,7 +42,7 @@ export function faultInWords({ effect }: FaultSheetFacts): string {
     case "torn":
       return "torn";
     case "loose":
-      return `loose by ${(fault.play * 1000).toFixed(1)} mm`;
+      return `loose by ${(fault.play * 1000).toFixed(1)} mm${fault.assumed ? " (assumed)" : ""}`;
     case "firmer":
       return `firmer, ${fault.factor} times`;
   }
@@ -85,7 +85,7 @@ export function lookedAtWords({ family, effect }: FaultSheetFacts): string {
     }
     case "loose": {
       const grade = gradeWords[gradeOfPlay(kind, fault.play)].toLowerCase();
-      return `Loose, ${formatNumber(fault.play * 1000, 1)} mm of play from end to end; without a maker's figure that asks for ${grade} (${SCALE}).`;
+      return `Loose, ${formatNumber(fault.play * 1000, 1)} mm of play from end to end${fault.assumed ? ", assumed: nobody has measured it" : ""}; without a maker's figure that asks for ${grade} (${SCALE}).`;
     }
     case "firmer":
       return `Firmer, ${fault.factor} times the sound rate; no fault.`;
@@ -175,6 +175,7 @@ export function paragraphsOf(facts: FaultSheetFacts): readonly Paragraph[] {
   return [
     { heading: "Judged against", text: effect.judgedAgainst },
     { heading: "How sure", text: effect.howSure },
+    ...(effect.narrows === null ? [] : [{ heading: "To know it better", text: effect.narrows }]),
     { heading: "What else moves", text: effect.whatElse },
     { heading: "Computed so", text: `${effect.computedSo} Method and proof: ${sources}.` },
     { heading: "What next", text: nextWords(facts) },

@@ -100,13 +100,14 @@ class PointRegister {
     const at = pointOnSide(hardPoint.at, this.#side);
     const found = this.#points.findIndex((known) => samePlace(known.at, at));
     if (found < 0) {
-      this.#points.push({ name, at, sd: [...hardPoint.sd] });
+      this.#points.push({ name, at, sd: [...hardPoint.sd], origin: hardPoint.origin });
       return { at, point: this.#points.length - 1 };
     }
     const known = this.#points[found] as CornerPoint;
     const [sx, sy, sz] = known.sd;
     const [tx, ty, tz] = hardPoint.sd;
-    this.#points[found] = { ...known, sd: [Math.max(sx, tx), Math.max(sy, ty), Math.max(sz, tz)] };
+    const origin = Math.hypot(tx, ty, tz) > Math.hypot(sx, sy, sz) ? hardPoint.origin : known.origin;
+    this.#points[found] = { ...known, sd: [Math.max(sx, tx), Math.max(sy, ty), Math.max(sz, tz)], origin };
     return { at, point: found };
   }
 
@@ -136,6 +137,7 @@ function cornerJoint(joint: Joint, side: Side): CornerJoint {
     axial: joint.axial ?? null,
     axis: joint.axis ? unit(directionOnSide(joint.axis, side)) : null,
     rateSdShare: joint.rateSdShare,
+    rateOrigin: joint.rateOrigin,
     tornShare: copiedTornShare(joint),
     fluid: joint.fluid ? { ...joint.fluid } : null,
   };

@@ -1,5 +1,5 @@
 import type { DirectionIn, Metres, Newtons, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
-import type { AxleName, Corner, FluidFill, JointKind, LayoutName, Rung, Side, TornShare } from "./family.ts";
+import type { AxleName, Corner, FluidFill, JointKind, LayoutName, Origin, Rung, Side, TornShare } from "./family.ts";
 
 /**
  * One corner of a family as the linkage needs it: SI, vehicle frame, the left side as entered, the right side mirrored
@@ -46,6 +46,8 @@ export interface CornerPoint {
   readonly name: string;
   readonly at: PointIn<"vehicle">;
   readonly sd: readonly [x: Metres, y: Metres, z: Metres];
+  /** Of the entry that is known worse, where several share the place. */
+  readonly origin: Origin;
 }
 
 /** One end: where it is, and which of the assembly's points that is. */
@@ -77,6 +79,7 @@ export interface CornerJoint {
   readonly axis: DirectionIn<"vehicle"> | null;
   /** Relative standard deviation of radial and axial together. */
   readonly rateSdShare: Share;
+  readonly rateOrigin: Origin;
   readonly tornShare: Readonly<Partial<Record<1 | 2 | 3, TornShare>>>;
   /** The fluid of a hydraulic bush; null where none is on file. */
   readonly fluid: FluidFill | null;

@@ -32,35 +32,51 @@ const shownIn: Readonly<Record<BandQuantity, (si: number) => number>> = {
   forward: mmFromMetres,
 };
 
-/** A quantity of the faulty state less that of the sound one. */
+/** Standard deviations of everything uncertain, in the order of the parameters of the states' jets. */
+export const deviationsOf = (states: FaultStates): readonly number[] =>
+  states.sound.band.jets.parameters.map(({ sd }) => sd);
+
+/**
+ * A quantity of the faulty state less that of the sound one; `deviations` in place of those on file, as they would be
+ * after a reading.
+ */
 export function changeOf(
   states: FaultStates,
   pair: PairBand,
   key: BandQuantity,
   faulty: StateBand = pair.faulty,
+  deviations: readonly number[] = deviationsOf(states),
 ): Change {
   const { jets } = states.sound.band;
   const jet = subtractJets(faulty[key], pair.sound[key]);
   const own = states.question.fault.kind === "loose" ? [] : rateNamesAt(states.model.assembly, states.position);
   const size = Math.abs(jet[0] as number);
-  const shares = jets.parameters.flatMap((p, i) =>
-    p.kind === "rate" && own.includes(p.name) ? [{ slope: Math.abs(jet[i + 1] as number) / size, sd: p.sd }] : [],
+  const isOwn = jets.parameters.map((p) => p.kind === "rate" && own.includes(p.name));
+  const shares = deviations.flatMap((sd, i) =>
+    isOwn[i] ? [{ slope: Math.abs(jet[i + 1] as number) / size, sd }] : [],
   );
   const scales = shares.every(({ slope }) => slope <= MOST_SCALING);
   const shown = shownIn[key];
+  const spread = (counts: (i: number) => boolean): number =>
+    Math.sqrt(deviations.reduce((sum, sd, i) => (counts(i) ? sum + ((jet[i + 1] as number) * sd) ** 2 : sum), 0));
   return {
     value: shown(jet[0] as number),
-    sd: shown(jets.deviation(jet)),
+    sd: shown(spread(() => true)),
     jet,
     logSd: scales ? Math.hypot(...shares.map(({ slope, sd }) => slope * sd)) : 0,
-    restSd: shown(jets.deviation(jet, scales ? own : [])),
+    restSd: shown(spread((i) => !(scales && isOwn[i]))),
   };
 }
 
 /** A change in its middle and at the ends of the torn range. */
-export const changesOf = (states: FaultStates, pair: PairBand, key: BandQuantity): readonly [Change, ...Change[]] => [
-  changeOf(states, pair, key),
-  ...pair.ends.map((end) => changeOf(states, pair, key, end)),
+export const changesOf = (
+  states: FaultStates,
+  pair: PairBand,
+  key: BandQuantity,
+  deviations: readonly number[] = deviationsOf(states),
+): readonly [Change, ...Change[]] => [
+  changeOf(states, pair, key, pair.faulty, deviations),
+  ...pair.ends.map((end) => changeOf(states, pair, key, end, deviations)),
 ];
 
 /** Whether a change has its sign at 97.5 % in every one of the given states, and the same one in all. */

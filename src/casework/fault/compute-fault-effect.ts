@@ -4,12 +4,14 @@ import type { Family, Position } from "#vehicle";
 import type { FaultEffect, FaultQuestion, WheelPose } from "../fault-effect.ts";
 import { checkQuestion, findPosition } from "./check-question.ts";
 import { type CornerModel, engineName, jointOf, linksAt, modelCorner, playFaults, softFaults } from "./corner-model.ts";
+import { listParts } from "./effect-parts.ts";
 import { computeCurves } from "./fault-curves.ts";
 import { buildFigures } from "./fault-figures.ts";
 import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
 import { CornerState, loadOf, type RepairState, unloaded } from "./fault-states.ts";
 import { describeEffect } from "./fault-words.ts";
 import { LooseBallState } from "./loose-ball.ts";
+import { narrowingWords } from "./narrow.ts";
 import { beyondUsableWords } from "./usable-force.ts";
 
 /**
@@ -70,13 +72,15 @@ export function computeFaultEffect(
     toe: settleOf("toe-change"),
     camber: settleOf("camber-change"),
   });
-  const words = describeEffect(states, figures);
+  const words = describeEffect(states, figures, family.invented);
   const tornShare = states.tornShare;
   return {
     effect: {
       question,
       axle: position.axle,
       rung: model.assembly.rung,
+      invented: family.invented,
+      parts: listParts(model),
       sound: poseOf(model, loaded.sound.state),
       faulty: poseOf(model, loaded.faulty.state),
       tornShare: tornShare && { low: tornShare.low, high: tornShare.high, origin: tornShare.origin },
@@ -85,6 +89,7 @@ export function computeFaultEffect(
       headline: figures.headline,
       figures: figures.all,
       ...words,
+      narrows: narrowingWords(states, loaded, figures.headline),
       beyondTyre: beyondUsableWords(family, question.corner, question.condition),
       others: loaded.others.map((o) => poseOf(model, o)),
       travels: ends.map((e) => poseOf(model, e)),

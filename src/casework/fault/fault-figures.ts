@@ -18,7 +18,8 @@ const BALANCE =
 const PROPAGATION =
   "band, 95 %: exact derivatives by every hard-point coordinate and rate, added in squares, over the torn range";
 const OWN_RATE = "this joint's own rate spreads the change as a factor and cannot turn its sign";
-const SOURCE = "docs/method/linkage.md, checked in docs/verification.md";
+const SOURCE =
+  "balance of links and rubber (two-force-links), bands by exact derivatives (implicit-function, gum); checked against two independent programs (linkage-reference, band-reference)";
 
 /** All figures of an effect; the first is what the page is about. */
 export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBand): EffectFigures {
@@ -205,7 +206,11 @@ function inputsOf(states: FaultStates): Figure["inputs"] {
     });
   } else if (fault.kind === "firmer")
     inputs.push({ label: "Rate against sound", value: `${formatNumber(fault.factor, 2)} times` });
-  else if (fault.kind === "loose") inputs.push({ label: "Play, end to end", value: mm(fault.play) });
+  else if (fault.kind === "loose")
+    inputs.push({
+      label: "Play, end to end",
+      value: `${mm(fault.play)}${fault.assumed ? "; assumed, not measured" : ""}`,
+    });
   const sds = assembly.points.map((p) => Math.max(...p.sd));
   inputs.push({
     label: "Hard points",

@@ -26,7 +26,7 @@ const size = (f: Figure): string => formatFigure({ ...f, value: Math.abs(f.value
 const mostOf = ({ value, band }: Figure): number => Math.max(Math.abs(value), ...(band ?? []).map(Math.abs));
 
 /** The words of an effect, every number in them taken from the figures. */
-export function describeEffect(states: FaultStates, figures: EffectFigures): Words {
+export function describeEffect(states: FaultStates, figures: EffectFigures, invented: boolean): Words {
   const { assembly } = states.model;
   const { headline } = figures;
   return {
@@ -36,8 +36,8 @@ export function describeEffect(states: FaultStates, figures: EffectFigures): Wor
       figures.all.find(({ key }) => key === "toe-wander"),
     ),
     judgedAgainst: `No limit is published for toe under force; the set figure of toe holds at rest only. Judged against a sound ${states.position.kind === "ball-joint" ? "joint" : "bush"} in the same place.`,
-    howSure: howSureOf(states, headline),
-    whatElse: whatElseOf(figures),
+    howSure: howSureOf(states, headline, invented),
+    whatElse: whatElseOf(states, figures),
     computedSo: `${layoutWords(assembly)} with rubber in the joints, in balance with ${formatNumber(assembly.wheelLoad / 1000, 1)} kN of wheel load standing. ${conditionWords(states.question.condition)}; contact height held. This one fault alone: everything else on the corner is taken as sound.`,
     cautions: [
       "The vehicle maker's figures for this very car come first, and the law of the place where it is stricter.",
@@ -64,14 +64,25 @@ function sentenceOf(states: FaultStates, headline: Figure, wander: Figure | unde
   return `${when} the ${thing} lets the ${corner} wheel turn ${direction} ${size(headline)} further. ${seen}`.trim();
 }
 
+/** How a turned thrust line and the way the car steps belong together: the tail follows the line, the nose goes the other way. */
+function tailWords(thrust: number, { condition }: FaultQuestion): string {
+  if (condition.braking === 0 && condition.drive === 0) return "";
+  const [tail, nose] = thrust > 0 ? ["left", "right"] : ["right", "left"];
+  return `: the tail follows it to the ${tail}, so the nose, and the car, goes to the ${nose}`;
+}
+
 const isFirmer = ({ fault }: FaultQuestion): boolean => fault.kind === "firmer" && fault.factor >= 1;
 
-function howSureOf(states: FaultStates, headline: Figure): string {
+function howSureOf(states: FaultStates, headline: Figure, invented: boolean): string {
   const { tornShare, model, question, position } = states;
   const parts: string[] = [];
   if (tornShare)
     parts.push(
       `Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin}).`,
+    );
+  if (question.fault.kind === "loose" && question.fault.assumed)
+    parts.push(
+      `The play of ${formatNumber(question.fault.play * 1000, 1)} mm is assumed: nobody has measured it, and the figure goes with it.`,
     );
   if (question.fault.kind === "loose")
     parts.push(
@@ -82,8 +93,8 @@ function howSureOf(states: FaultStates, headline: Figure): string {
   const rung = {
     layout: "known as a silhouette only",
     scaled: "scaled from a template",
-    measured: "measured",
-    matched: "matched to this car",
+    measured: invented ? "invented, to the tolerances of measured ones" : "measured",
+    matched: invented ? "invented, to the tolerances of matched ones" : "matched to this car",
   }[model.assembly.rung];
   const joint = jointOf(model.assembly, position);
   const rate =
@@ -100,7 +111,7 @@ function howSureOf(states: FaultStates, headline: Figure): string {
   return parts.join(" ");
 }
 
-function whatElseOf({ all }: EffectFigures): string {
+function whatElseOf({ question }: FaultStates, { all }: EffectFigures): string {
   const parts: string[] = [];
   const by = (key: string): Figure | undefined => all.find((f) => f.key === key);
   const thrust = by("thrust-change");
@@ -108,7 +119,9 @@ function whatElseOf({ all }: EffectFigures): string {
   const camber = by("camber-change");
   const centre = by("centre-shift");
   if (thrust?.signSure)
-    parts.push(`The thrust line turns ${size(thrust)} to the ${thrust.value > 0 ? "left" : "right"}.`);
+    parts.push(
+      `The thrust line turns ${size(thrust)} to the ${thrust.value > 0 ? "left" : "right"}${tailWords(thrust.value, question)}.`,
+    );
   if (shift) {
     if (mostOf(shift) < NOTHING)
       parts.push("Without force nothing shows: an alignment reading will not find this fault.");

@@ -31,7 +31,7 @@ export function signProbability(value: number, sd: number): number {
 export const isSignSure = (value: number, sd: number): boolean => signProbability(value, sd) >= SIGN_SURE;
 
 /** One reading that would narrow a figure: which way it is taken, of which place. */
-interface Reading {
+export interface Reading {
   readonly axis: 0 | 1 | 2 | null;
   readonly place: string;
 }
@@ -58,25 +58,45 @@ export function findSettlingReading(
     if (share <= 0 || isSignSure(value, left())) break;
     const p = jets.parameters[i];
     if (!p) break;
-    const axis = p.kind === "rate" ? null : p.axis;
-    const after = axis === null ? READ_RATE : axis === 2 ? READ_HEIGHT : READ_TAPE;
+    const { after, reading } = readingOf(jets, i, assembly);
     if (after >= (sd[i] as number)) continue;
     sd[i] = after;
-    const name = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
-    readings.push({ axis, place: placeWords(assembly, name) });
+    readings.push(reading);
   }
   if (!isSignSure(value, left())) return NEVER_SETTLED;
   return readings.length === 0 ? "" : sayReadings(readings);
 }
 
+/** The reading that would find one uncertain number anew, and the standard deviation it would leave, SI or a share. */
+export function readingOf(
+  jets: JetCorner,
+  parameter: number,
+  assembly: CornerAssembly,
+): { readonly after: number; readonly reading: Reading } {
+  const p = jets.parameters[parameter];
+  if (p === undefined) throw new RangeError(`no uncertain number ${parameter}`);
+  const axis = p.kind === "rate" ? null : p.axis;
+  const after = axis === null ? READ_RATE : axis === 2 ? READ_HEIGHT : READ_TAPE;
+  const name = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
+  return { after, reading: { axis, place: placeWords(assembly, name) } };
+}
+
 /** "To settle it takes 3 readings: heights over a level plane (±2 mm): the toe link's inner joint, …; rates …". */
 function sayReadings(readings: readonly Reading[]): string {
+  return `To settle it takes ${countReadings(readings)}. ${readingWays(readings)}`;
+}
+
+/** "one reading", "3 readings" */
+export const countReadings = ({ length }: readonly Reading[]): string =>
+  length === 1 ? "one reading" : `${length} readings`;
+
+/** "Heights over a level plane (±2 mm): the toe link's inner joint, …. Rates …." */
+export function readingWays(readings: readonly Reading[]): string {
   const ways = WAYS.flatMap(({ axis, words }) => {
     const places = readings.filter((r) => r.axis === axis).map(({ place }) => place);
     return places.length === 0 ? [] : [`${words}: ${joinPlaces(places)}`];
   });
-  const count = readings.length === 1 ? "one reading" : `${readings.length} readings`;
-  return `To settle it takes ${count}. ${ways.map((way) => `${way.charAt(0).toUpperCase()}${way.slice(1)}.`).join(" ")}`;
+  return ways.map((way) => `${way.charAt(0).toUpperCase()}${way.slice(1)}.`).join(" ");
 }
 
 /** Places of one kind in one breath: both ends of a link are said together. */

@@ -51,6 +51,31 @@ describe("moveCorner", () => {
   });
 });
 
+describe("cornerReach", () => {
+  it("keeps a wheel turned to full lock inside the plan, tyre and all", () => {
+    const { centre, freeRadius, tyreWidth } = sampleFamily.front.wheel;
+    const turned = (degrees: number) => {
+      const a = (degrees * Math.PI) / 180;
+      return { centre, spin: [Math.sin(a), Math.cos(a), 0] as const };
+    };
+    for (const degrees of [-40, 40]) {
+      const wheel = turned(degrees);
+      const reach = cornerReach(sampleFamily.front, "left", [wheel]);
+      const [sx, sy] = wheel.spin;
+      for (const along of [-1, 1])
+        for (const across of [-1, 1]) {
+          const x = centre[0] + along * freeRadius * sy + ((across * tyreWidth) / 2) * sx;
+          const y = centre[1] - along * freeRadius * sx + ((across * tyreWidth) / 2) * sy;
+          expect(x).toBeGreaterThan(reach.x[0]);
+          expect(x).toBeLessThan(reach.x[1]);
+          expect(y).toBeGreaterThan(reach.y[0]);
+          expect(y).toBeLessThan(reach.y[1]);
+        }
+    }
+    expect(cornerReach(sampleFamily.front, "left", [turned(0)])).toEqual(cornerReach(sampleFamily.front, "left"));
+  });
+});
+
 describe("alignViews", () => {
   const reach = cornerReach(sampleFamily.rear, "left");
   const views = alignViews(reach, "left", { x: 24, y: 8, width: 592, height: 630 }, "angle");

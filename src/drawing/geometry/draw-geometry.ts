@@ -58,12 +58,12 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const position = positionsOf(family).find(({ id }) => id === positionId);
   const size = { radius: axle.wheel.loadedRadius, rimRadius: axle.wheel.rimDiameter / 2, width: axle.wheel.tyreWidth };
   const arrangement = options.arrangement ?? "angle";
-  const reach = cornerReach(axle, side);
   const area = { x: EDGE, y: 8, width: width - 2 * EDGE, height: height - (arrangement === "row" ? 16 : 70) };
-  const views = alignViews(reach, side, area, arrangement);
   const moved = moveCorner(axle, side, effect.faulty, condition.rack);
   const sound = moveCorner(axle, side, effect.sound, condition.rack);
   const ghosts = (options.ghosts ?? []).map((pose) => moveCorner(axle, side, pose, condition.rack));
+  const reach = cornerReach(axle, side, [moved, sound, ...ghosts]);
+  const views = alignViews(reach, side, area, arrangement);
   const shape = {
     moved,
     size,
@@ -239,7 +239,7 @@ function toeToDraw(
         { text: `${format(other)} ${kind}`, colour },
         { text: `${format(sound)} sound`, colour: "ink" },
       ],
-      note: (factor) => `toe, in is +, angle drawn ${factor} times`,
+      note: (factor) => (factor === 1 ? "toe, in is +, angle as it is" : `toe, in is +, angle drawn ${factor} times`),
     };
   }
   if (!headline.signSure) return { lines: [], words: [], note: () => "toe not drawn: its sign is not sure" };
@@ -253,7 +253,7 @@ function toeToDraw(
       { text: `${size} further ${headline.value < 0 ? "out" : "in"}, ${kind}`, colour },
       { text: "sound", colour: "ink" },
     ],
-    note: (factor) => `the difference only, drawn ${factor} times`,
+    note: (factor) => (factor === 1 ? "the difference only, as it is" : `the difference only, drawn ${factor} times`),
   };
 }
 

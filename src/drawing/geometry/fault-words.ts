@@ -6,7 +6,7 @@ export function faultWords(fault: RubberFault): string {
     case "torn":
       return "torn";
     case "loose":
-      return `loose, ${(fault.play * 1000).toFixed(1)} mm`;
+      return `loose, ${(fault.play * 1000).toFixed(1)} mm${fault.assumed ? " assumed" : ""}`;
     case "firmer":
       return `firmer, ${fault.factor} times`;
   }

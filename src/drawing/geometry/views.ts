@@ -20,8 +20,14 @@ export interface CornerReach {
   readonly z: readonly [number, number];
 }
 
-/** Room a corner needs in the views: joints, spring, damper, and the wheel at its travels. */
-export function cornerReach(axle: Axle, side: Side): CornerReach {
+/** Where a wheel stands: its centre and the unit vector along its spin axis. */
+interface StandingWheel {
+  readonly centre: CarPoint;
+  readonly spin: CarPoint;
+}
+
+/** Room a corner needs in the views: joints, spring, damper, the wheel at its travels, and turned as the given ones stand. */
+export function cornerReach(axle: Axle, side: Side, standing: readonly StandingWheel[] = []): CornerReach {
   // A ring round a joint at the edge keeps inside.
   const margin = 0.056;
   const { centre, freeRadius, tyreWidth } = axle.wheel;
@@ -32,6 +38,14 @@ export function cornerReach(axle: Axle, side: Side): CornerReach {
     axle.strut?.top.at ?? axle.damper.body.at,
   ].map((p) => onSide(side, p));
   const wheel = onSide(side, centre);
+  const [inner, outer] = [-1, 1].map(
+    (sign) => (along: 0 | 1) =>
+      standing.map(({ centre: at, spin }) => {
+        const lean = spin[along];
+        const half = freeRadius * Math.sqrt(1 - lean * lean) + (tyreWidth / 2) * Math.abs(lean);
+        return at[along] + sign * (half + 0.01);
+      }),
+  ) as [(along: 0 | 1) => number[], (along: 0 | 1) => number[]];
   const reach = (values: readonly number[], extra: readonly number[]): readonly [number, number] => [
     Math.min(...values.map((v) => v - margin), ...extra),
     Math.max(...values.map((v) => v + margin), ...extra),
@@ -39,11 +53,11 @@ export function cornerReach(axle: Axle, side: Side): CornerReach {
   return {
     x: reach(
       points.map(([x]) => x),
-      [wheel[0] - freeRadius - 0.02, wheel[0] + freeRadius + 0.02],
+      [wheel[0] - freeRadius - 0.02, wheel[0] + freeRadius + 0.02, ...inner(0), ...outer(0)],
     ),
     y: reach(
       points.map(([, y]) => y),
-      [wheel[1] - tyreWidth / 2 - 0.02, wheel[1] + tyreWidth / 2 + 0.02],
+      [wheel[1] - tyreWidth / 2 - 0.02, wheel[1] + tyreWidth / 2 + 0.02, ...inner(1), ...outer(1)],
     ),
     z: reach(
       points.map(([, , z]) => z ?? 0),

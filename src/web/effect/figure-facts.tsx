@@ -1,31 +1,46 @@
 import type { ReactNode } from "react";
-import { type Figure, formatBand, formatRange } from "#casework";
+import { type EffectPart, type FaultEffect, type Figure, formatBand, formatRange } from "#casework";
 import { SourceWords } from "../reference/source-words.tsx";
+import { rungWords } from "./rung-words.ts";
 
-/** Words of a rung, as printed beside a figure. */
-export const RUNG_WORDS = {
-  layout: "layout only",
-  scaled: "scaled from a template",
-  measured: "measured on a car",
-  matched: "matched to this car's readings",
-} as const;
+type Basis = Pick<FaultEffect, "parts" | "invented">;
 
-const FACTS = (figure: Figure): readonly { readonly label: string; readonly value: ReactNode }[] => [
+const factsOf = (
+  figure: Figure,
+  invented: boolean,
+): readonly { readonly label: string; readonly value: ReactNode }[] => [
   ...(figure.signSure && figure.band ? [{ label: "Lies with 95 % at", value: formatBand(figure) }] : []),
   ...(figure.signSure && figure.range
     ? [{ label: "The range of the fault alone, nothing else uncertain", value: formatRange(figure) }]
     : []),
   { label: "Relation", value: figure.relation },
   { label: "Source", value: <SourceWords line={figure.source} /> },
-  { label: "Rung", value: RUNG_WORDS[figure.rung] },
+  { label: "Rung", value: rungWords(figure.rung, invented) },
   { label: "±", value: "twice the standard deviation (95 %)" },
 ];
 
-/** What stands behind a figure: inputs, relation, source, rung. */
-export const FigureFacts = ({ figure }: { readonly figure: Figure }) => (
+const Parts = ({ title, parts }: { readonly title: string; readonly parts: readonly EffectPart[] }) => (
+  <table>
+    <caption className="note">{title}</caption>
+    <tbody>
+      {parts.map(({ label, value, known }) => (
+        <tr key={label}>
+          <th scope="row">{label}</th>
+          <td>
+            {value}
+            <span className="note part-known">{known}</span>
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/** What stands behind a figure: inputs, every point and rate it comes from, relation, source, rung. */
+export const FigureFacts = ({ figure, basis }: { readonly figure: Figure; readonly basis: Basis }) => (
   <div className="figure-facts">
     <dl>
-      {FACTS(figure).map(({ label, value }) => (
+      {factsOf(figure, basis.invented).map(({ label, value }) => (
         <div key={label}>
           <dt className="note">{label}</dt>
           <dd>{value}</dd>
@@ -43,5 +58,10 @@ export const FigureFacts = ({ figure }: { readonly figure: Figure }) => (
         ))}
       </tbody>
     </table>
+    <Parts
+      title="Hard points at ride height: x forward from the front axle, y left, z up"
+      parts={basis.parts.filter(({ kind }) => kind === "point")}
+    />
+    <Parts title="Rates, with the axis of each bush" parts={basis.parts.filter(({ kind }) => kind === "rate")} />
   </div>
 );

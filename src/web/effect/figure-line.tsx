@@ -1,4 +1,4 @@
-import { type Figure, formatBand, formatFigure, formatRange } from "#casework";
+import { type FaultEffect, type Figure, formatBand, formatFigure, formatRange } from "#casework";
 import { FigureFacts } from "./figure-facts.tsx";
 
 /** What is shown in place of a figure whose sign is not sure: the reading that would settle it, where one would. */
@@ -14,13 +14,13 @@ export const bandWords = (figure: Figure): string => {
 };
 
 /** One figure on one line; it opens to what stands behind it. */
-export const FigureLine = ({ figure }: { readonly figure: Figure }) => (
+export const FigureLine = ({ figure, effect }: { readonly figure: Figure; readonly effect: FaultEffect }) => (
   <details className="figure-line">
     <summary>
       <span>{figure.label}</span>
       {figure.signSure ? <span className="figure-value">{formatFigure(figure)}</span> : null}
       <span className="note">{figure.signSure ? bandWords(figure) : settleWords(figure)}</span>
     </summary>
-    <FigureFacts figure={figure} />
+    <FigureFacts figure={figure} basis={effect} />
   </details>
 );

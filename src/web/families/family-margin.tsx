@@ -2,15 +2,15 @@ import { Link } from "@tanstack/react-router";
 import { formatNumber } from "#casework";
 import { mmFromMetres } from "#quantity";
 import type { Axle } from "../car.ts";
-import { RUNG_WORDS } from "../effect/figure-facts.tsx";
+import { rungWords } from "../effect/rung-words.ts";
 import type { LoadedFamily } from "../server/families.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { ExportLink } from "./export-link.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
 import { LineChanges } from "./line-changes.tsx";
 
-const axleWords = (axle: Axle): string =>
-  `${LAYOUT_WORDS[axle.layout]}, track ${formatNumber(mmFromMetres(axle.track), 0)} mm, ${axle.wheel.tyreSize}; ${RUNG_WORDS[axle.rung]}`;
+const axleWords = (axle: Axle, invented: boolean): string =>
+  `${LAYOUT_WORDS[axle.layout]}, track ${formatNumber(mmFromMetres(axle.track), 0)} mm, ${axle.wheel.tyreSize}; ${rungWords(axle.rung, invented)}`;
 
 interface FamilyMarginProps {
   readonly loaded: LoadedFamily;
@@ -26,8 +26,8 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
     <>
       <h2 className="heading">{family.name}</h2>
       {family.note === undefined ? null : <p className="margin-lead">{family.note}</p>}
-      <MarginSection title="Front">{axleWords(family.front)}</MarginSection>
-      <MarginSection title="Rear">{axleWords(family.rear)}</MarginSection>
+      <MarginSection title="Front">{axleWords(family.front, family.invented)}</MarginSection>
+      <MarginSection title="Rear">{axleWords(family.rear, family.invented)}</MarginSection>
       <MarginSection title="Mass">
         {formatNumber(family.kerbMass, 0)} kg ready to drive, {formatNumber(100 * family.frontWeightShare, 0)} % on the
         front

@@ -31,10 +31,28 @@ const TravelSlider = ({ axle, condition, onChange }: ConditionSlidersProps) => {
   );
 };
 
+/** Nearer than this to the wheel centre a tie rod does not tell which way the wheel turns, m (invented). */
+const LEAST_ARM = 0.02;
+
+/**
+ * Which way the car turns while the rack moves to the left: left where the tie rod holds the wheel ahead of its centre,
+ * right behind it; null where it cannot be told.
+ */
+const turnOfRackLeft = ({ links, wheel }: Axle): "left" | "right" | null => {
+  const rod = links.find(({ steered }) => steered);
+  const arm = rod === undefined ? 0 : rod.outer.at[0] - wheel.centre[0];
+  return Math.abs(arm) < LEAST_ARM ? null : arm > 0 ? "left" : "right";
+};
+
+const OTHER = { left: "right", right: "left" } as const;
+
 const RackSlider = ({ axle, condition, onChange }: ConditionSlidersProps) => {
   if (axle.rackTravel === undefined) return <NoSlider label="Rack" why="this axle is not steered" />;
   const reach = wholeMm(axle.rackTravel);
   const mm = wholeMm(condition.rack);
+  const turn = turnOfRackLeft(axle);
+  const turns = (rackTo: "left" | "right"): string =>
+    turn === null ? "" : `, turns ${rackTo === "left" ? turn : OTHER[turn]}`;
   return (
     <Slider
       label="Rack"
@@ -42,9 +60,9 @@ const RackSlider = ({ axle, condition, onChange }: ConditionSlidersProps) => {
       low={-reach}
       high={reach}
       step={1}
-      said={mm === 0 ? "0 mm, straight ahead" : signed(mm)}
-      lowSaid={`${reach} to the right`}
-      highSaid={`${reach} to the left`}
+      said={mm === 0 ? "0 mm, straight ahead" : `${signed(mm)}${turns(mm > 0 ? "left" : "right")}`}
+      lowSaid={`rack ${reach} right${turns("right")}`}
+      highSaid={`rack ${reach} left${turns("left")}`}
       onChange={(value) => onChange({ ...condition, rack: metresFromMm(value) })}
     />
   );

@@ -10,7 +10,7 @@ interface EffectDrawingProps {
   readonly onScale: (scale: string | null) => void;
 }
 
-/** Narrower than this the sentence stands under the views; the same width stands in geometry.css. */
+/** Narrower than this the sentence stands above the views; geometry.css goes by the width they then have. */
 const ROOM_FOR_SENTENCE = 480;
 const leastHeight = () => 420;
 
@@ -29,9 +29,9 @@ export const EffectDrawing = ({ family, effect, onScale }: EffectDrawingProps) =
   const drawPlots = useCallback((room: SceneRoom) => drawCurves(effect, { ...room, format: formatFigure }), [effect]);
   return (
     <>
+      <p className="geometry-sentence">{effect.sentence}</p>
       <div className="geometry-views">
         <FittedScene draw={drawViews} leastHeight={leastHeight} onScale={onScale} />
-        <p className="geometry-sentence">{effect.sentence}</p>
       </div>
       <div className="geometry-curves">
         <FittedScene draw={drawPlots} leastHeight={leastHeight} />

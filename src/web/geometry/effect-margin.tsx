@@ -2,7 +2,6 @@ import { Link } from "@tanstack/react-router";
 import type { FaultEffect, RubberFault } from "#casework";
 import { fullName, gradeWords, groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
-import { RUNG_WORDS } from "../effect/figure-facts.tsx";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { PrintSheet } from "../effect/print-sheet.tsx";
 import { GradeMark } from "../scene/grade-mark.tsx";
@@ -88,9 +87,8 @@ export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly e
       <OnlyLookedAt {...subject} />
       <Headline effect={effect} />
       <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
-      <MarginSection title="How sure">
-        {effect.howSure} Geometry {RUNG_WORDS[effect.rung]}.
-      </MarginSection>
+      <MarginSection title="How sure">{effect.howSure}</MarginSection>
+      {effect.narrows === null ? null : <MarginSection title="To know it better">{effect.narrows}</MarginSection>}
       <MarginSection title="What else moves">{effect.whatElse}</MarginSection>
       {effect.others.length === 0 ? null : (
         <MarginSection title="Other places of rest">{otherWords(effect.others.length)}</MarginSection>
@@ -117,7 +115,7 @@ export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly e
       </p>
       <h3 className="margin-title">All figures; each opens</h3>
       {effect.figures.map((figure) => (
-        <FigureLine key={figure.key} figure={figure} />
+        <FigureLine key={figure.key} figure={figure} effect={effect} />
       ))}
       <Cautions cautions={effect.cautions} />
     </>

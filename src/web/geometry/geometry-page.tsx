@@ -2,22 +2,28 @@ import { Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import { groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
-import { conditionPathWords } from "../effect/condition-path-words.ts";
+import { AskUsual } from "../effect/ask-usual.tsx";
 import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
-import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
 import { EffectMargin } from "./effect-margin.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
+import { NotComputed } from "./not-computed.tsx";
 import { NothingShown } from "./nothing-shown.tsx";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
 
 /** On an upright tablet place, heading and figure stay in view below the drawing. */
 const MARGIN_LOW = 172;
+
+const SLIDER_KEYS = [
+  { key: "← →", does: "on a slider: one step down or up" },
+  { key: "Page Up, Page Down", does: "on a slider: a tenth of its length" },
+  { key: "Home, End", does: "on a slider: to its lower or upper end" },
+];
 
 /** What stands in the margin before the first answer, or where none came. */
 const NoAnswer = ({ ended }: { readonly ended: "stopped" | "broken" | null }) => (
@@ -28,6 +34,15 @@ const NoAnswer = ({ ended }: { readonly ended: "stopped" | "broken" | null }) =>
         ? "Both corners are being balanced."
         : "The computation was ended before it had an answer. Move a slider to start it again."}
     </p>
+  </>
+);
+
+/** What stands in the margin where the question cannot be computed; the drawing says why. */
+const NoFigure = () => (
+  <>
+    <h2 className="heading">No figure</h2>
+    <p className="margin-lead">What is asked here cannot be computed. The drawing says what came and what is needed.</p>
+    <AskUsual />
   </>
 );
 
@@ -65,7 +80,7 @@ const MarginOf = ({ geometry, effect }: { readonly geometry: Geometry; readonly 
   const { answer } = effect;
   if (position === null || shown === null) return <NothingMarked geometry={geometry} />;
   if (answer === null) return <NoAnswer ended={effect.ended} />;
-  if ("findings" in answer) return <FindingsList findings={answer.findings} nameOf={conditionPathWords} />;
+  if ("findings" in answer) return <NoFigure />;
   return <EffectMargin geometry={geometry} position={position} shown={shown} effect={answer.effect} />;
 };
 
@@ -87,6 +102,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
       subject={null}
       marginLow={MARGIN_LOW}
       keys={keys}
+      fieldKeys={SLIDER_KEYS}
       titleBlock={familyTitleBlock(family, {
         title: `Geometry, ${cornerWords(position)}`,
         sheet: "3 of 3",
@@ -99,6 +115,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
         <section className="geometry-drawing" aria-label="Views and curves" tabIndex={0}>
           {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
+          {answer !== null && "findings" in answer ? <NotComputed findings={answer.findings} /> : null}
           {shown === null ? <NothingShown geometry={geometry} /> : null}
         </section>
         {position === null || shown === null ? null : (

@@ -48,7 +48,7 @@ export const Headline = ({ effect }: { readonly effect: FaultEffect }) => {
       <StateLine figure={find("toe-sound")} state="sound" />
       <details className="opens">
         <summary>All inputs</summary>
-        <FigureFacts figure={figure} />
+        <FigureFacts figure={figure} basis={effect} />
       </details>
     </>
   );

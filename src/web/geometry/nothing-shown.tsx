@@ -50,7 +50,7 @@ const Views = ({ geometry, position }: { readonly geometry: Geometry; readonly p
 
 /** Stands where nothing is marked and nothing chosen: the places the linkage computes, then what one can be looked at as. */
 export const NothingShown = ({ geometry }: { readonly geometry: Geometry }) => (
-  <div className="offer">
+  <div className="geometry-offer">
     {geometry.position === null ? (
       <>
         <h2 className="heading">Nothing is marked on this car line</h2>

@@ -1,8 +1,7 @@
 import type { RubberFault } from "#casework";
 import { gradeWords } from "#drawing";
-import { metresFromMm } from "#quantity";
 import { formatMark } from "../underside/marks-in-address.ts";
-import { FIRMER_FACTOR, PLAY_MM, wordsOfMark } from "../underside/position-mark.ts";
+import { ASSUMED_PLAY, FIRMER_FACTOR, wordsOfMark } from "../underside/position-mark.ts";
 import type { PossibleFaults } from "../underside/rubber-at.ts";
 
 /** What a place can be looked at as. */
@@ -12,7 +11,7 @@ export interface ViewOption {
   readonly fault: RubberFault;
 }
 
-/** A fault by what it is: "torn, repair first", "loose, 1 mm", "firmer, 2 times". */
+/** A fault by what it is: "torn, repair first", "loose, 1 mm assumed", "firmer, 2 times". */
 export const viewWords = (fault: RubberFault): string =>
   fault.kind === "torn" ? `torn, ${gradeWords[fault.grade].toLowerCase()}` : (wordsOfMark(fault) ?? fault.kind);
 
@@ -23,7 +22,7 @@ export const viewOptionsOf = (
 ): readonly ViewOption[] => {
   const usual: readonly RubberFault[] = [
     ...possible.tornGrades.map((grade) => ({ kind: "torn", grade }) as const),
-    ...(possible.loose ? [{ kind: "loose", play: metresFromMm(PLAY_MM.usual) } as const] : []),
+    ...(possible.loose ? [ASSUMED_PLAY] : []),
     ...(possible.firmer ? [{ kind: "firmer", factor: FIRMER_FACTOR.usual } as const] : []),
   ];
   const all = new Map(

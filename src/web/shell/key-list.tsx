@@ -2,12 +2,19 @@ import { type KeyboardEvent, useEffect, useRef } from "react";
 import { Dialog } from "./dialog.tsx";
 import type { PageKey } from "./page-keys.ts";
 
+/** A key that holds where the focus is, in words; nothing runs from the list. */
+export interface FieldKey {
+  readonly key: string;
+  readonly does: string;
+}
+
 interface KeyListProps {
   readonly keys: readonly PageKey[];
+  readonly fieldKeys: readonly FieldKey[];
   readonly onClose: () => void;
 }
 
-const ALWAYS = [
+const ALWAYS: readonly FieldKey[] = [
   { key: "?", does: "this list" },
   { key: "Tab", does: "next thing that can be pressed" },
   { key: "Enter", does: "press it" },
@@ -31,7 +38,7 @@ const nextIn = (count: number, now: number, key: string): number | null => {
 };
 
 /** The keys of the page, opened with "?": arrows move through them, and each does what it says when it is pressed here. */
-export const KeyList = ({ keys, onClose }: KeyListProps) => {
+export const KeyList = ({ keys, fieldKeys, onClose }: KeyListProps) => {
   const list = useRef<HTMLUListElement>(null);
   useEffect(() => list.current?.querySelector("button")?.focus(), []);
   const onKeyDown = (event: KeyboardEvent) => {
@@ -64,7 +71,7 @@ export const KeyList = ({ keys, onClose }: KeyListProps) => {
         </ul>
       )}
       <dl className="key-list">
-        {ALWAYS.map(({ key, does }) => (
+        {[...fieldKeys, ...ALWAYS].map(({ key, does }) => (
           <div key={key} className="key-row">
             <dt>
               <kbd>{key}</kbd>

@@ -1,5 +1,5 @@
 import { type ReactNode, useId, useMemo, useState } from "react";
-import { KeyList } from "./key-list.tsx";
+import { type FieldKey, KeyList } from "./key-list.tsx";
 import { Margin } from "./margin.tsx";
 import { type PageKey, usePageKeys } from "./page-keys.ts";
 import { PlaceLinks, type PlaceName } from "./place-links.tsx";
@@ -18,6 +18,8 @@ interface SheetProps {
   /** How much of the margin stays in view on an upright tablet when it is slid down, px. */
   readonly marginLow?: number;
   readonly keys?: readonly PageKey[];
+  /** Keys that hold in a field or slider of the page, for the list of keys. */
+  readonly fieldKeys?: readonly FieldKey[];
   readonly waiting?: Waiting | null;
   /** Steps of a job, in the head. */
   readonly line?: ReactNode;
@@ -28,6 +30,7 @@ interface SheetProps {
 }
 
 const NO_KEYS: readonly PageKey[] = [];
+const NO_FIELD_KEYS: readonly FieldKey[] = [];
 
 /** One sheet: head and places, the drawing, the margin that explains it, the title block. */
 export const Sheet = ({
@@ -39,6 +42,7 @@ export const Sheet = ({
   subject = "page",
   marginLow,
   keys = NO_KEYS,
+  fieldKeys = NO_FIELD_KEYS,
   waiting = null,
   line,
   notice,
@@ -81,7 +85,7 @@ export const Sheet = ({
         {margin}
       </Margin>
       <TitleBlock {...titleBlock} />
-      {listed ? <KeyList keys={keys} onClose={() => setListed(false)} /> : null}
+      {listed ? <KeyList keys={keys} fieldKeys={fieldKeys} onClose={() => setListed(false)} /> : null}
     </div>
   );
 };

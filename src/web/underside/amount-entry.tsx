@@ -7,7 +7,11 @@ interface AmountEntryProps {
   readonly unit: string;
   readonly value: number;
   readonly range: { readonly low: number; readonly high: number };
+  /** True while nobody has typed it: it stands there so that something can be computed. */
+  readonly assumed: boolean;
   readonly onEnter: (value: number) => void;
+  /** Told what keeps the field from being the value it is computed with; null where it is that value. */
+  readonly onOpen: (why: string | null) => void;
 }
 
 const parseAmount = (text: string, { unit, range }: Pick<AmountEntryProps, "unit" | "range">): number | null => {
@@ -16,23 +20,37 @@ const parseAmount = (text: string, { unit, range }: Pick<AmountEntryProps, "unit
 };
 
 /** A number entered at a position: kept as soon as it lies within its range, said where it does not. */
-export const AmountEntry = ({ label, unit, value, range, onEnter }: AmountEntryProps) => {
+export const AmountEntry = ({ label, unit, value, range, assumed, onEnter, onOpen }: AmountEntryProps) => {
   const id = useId();
   const note = useId();
   const [text, setText] = useState(String(value));
-  useEffect(() => setText(String(value)), [value]);
-  const wrong = parseAmount(text, { unit, range }) === null;
-  const enter = () => {
-    const amount = parseAmount(text, { unit, range });
-    if (amount !== null && amount !== value) onEnter(amount);
+  const [touched, setTouched] = useState(false);
+  useEffect(() => {
+    setText(String(value));
+    setTouched(false);
+  }, [value]);
+  const amount = parseAmount(text, { unit, range });
+  const trouble = typedQuantityTrouble(text, range, unit) ?? `give a number from ${range.low} to ${range.high} ${unit}`;
+  const open =
+    amount === null
+      ? `“${text}” was typed: ${trouble}.`
+      : amount === value
+        ? null
+        : `${amount} ${unit} is typed: press Enter to take it.`;
+  useEffect(() => {
+    onOpen(open);
+    return () => onOpen(null);
+  }, [open, onOpen]);
+  const enter = (confirmed: boolean) => {
+    if (amount !== null && (amount !== value || (assumed && confirmed))) onEnter(amount);
   };
   return (
     <form
       className="amount"
-      data-wrong={wrong}
+      data-wrong={amount === null}
       onSubmit={(event) => {
         event.preventDefault();
-        enter();
+        enter(true);
       }}
     >
       <label htmlFor={id}>{label}</label>
@@ -45,16 +63,17 @@ export const AmountEntry = ({ label, unit, value, range, onEnter }: AmountEntryP
           autoComplete="off"
           value={text}
           aria-describedby={note}
-          aria-invalid={wrong}
+          aria-invalid={amount === null}
+          // The same figure typed again is no change, but somebody has typed it.
+          onInput={() => setTouched(true)}
           onChange={(event) => setText(event.target.value)}
-          onBlur={enter}
+          onBlur={() => enter(touched)}
         />
         <span className="field-unit">{unit}</span>
       </span>
       <span id={note} className="note">
-        {wrong
-          ? (typedQuantityTrouble(text, range, unit) ?? `give a number from ${range.low} to ${range.high}`)
-          : `${range.low} to ${range.high}`}
+        {amount === null ? trouble : `${range.low} to ${range.high}`}
+        {amount !== null && assumed ? "; assumed: type what you measured, or press Enter to say it is so" : ""}
       </span>
     </form>
   );

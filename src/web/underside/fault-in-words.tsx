@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import type { FaultQuestion } from "#casework";
+import { AskUsual } from "../effect/ask-usual.tsx";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { PrintSheet } from "../effect/print-sheet.tsx";
 import type { EffectState } from "../effect/use-fault-effect.ts";
@@ -7,28 +8,32 @@ import { Cautions } from "../shell/cautions.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 
-interface FaultInWordsProps {
+/** What the marked fault does to the car, in the sentence of the computation, or why there is none. */
+export const FaultSentence = ({ effect: { answer, ended } }: { readonly effect: EffectState }) => {
+  if (answer === null) return ended === null ? "Being computed." : "The computation was ended before it had an answer.";
+  if ("effect" in answer) return answer.effect.sentence;
+  return (
+    <>
+      <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
+      <AskUsual />
+    </>
+  );
+};
+
+interface FaultDetailsProps {
   readonly familyId: string;
   readonly question: FaultQuestion;
   readonly effect: EffectState;
 }
 
-/** What the marked fault does to the car, in the sentence of the computation, and where to go on from there. */
-export const FaultInWords = ({ familyId, question, effect }: FaultInWordsProps) => {
-  const { answer } = effect;
-  if (answer === null) {
-    return (
-      <MarginSection title="What it does">
-        {effect.ended === null ? "Being computed." : "The computation was ended before it had an answer."}
-      </MarginSection>
-    );
-  }
-  if ("findings" in answer) return <FindingsList findings={answer.findings} nameOf={conditionPathWords} />;
-  const { sentence, howSure, cautions } = answer.effect;
+/** How sure the sentence is, where to go on from there, and what to take care of. */
+export const FaultDetails = ({ familyId, question, effect: { answer } }: FaultDetailsProps) => {
+  if (answer === null || "findings" in answer) return null;
+  const { howSure, narrows, cautions } = answer.effect;
   return (
     <>
-      <MarginSection title="What it does">{sentence}</MarginSection>
       <MarginSection title="How sure">{howSure}</MarginSection>
+      {narrows === null ? null : <MarginSection title="To know it better">{narrows}</MarginSection>}
       <p className="margin-links">
         <Link to="/families/$familyId/geometry" params={{ familyId }} search={(last) => last}>
           See the curve

@@ -5,7 +5,7 @@ import type { Position } from "../car.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { AmountEntry } from "./amount-entry.tsx";
 import { Choice } from "./choice.tsx";
-import { FIRMER_FACTOR, gradeOfMark, PLAY_MM, type PositionMark, withSign } from "./position-mark.ts";
+import { ASSUMED_PLAY, FIRMER_FACTOR, gradeOfMark, PLAY_MM, type PositionMark, withSign } from "./position-mark.ts";
 import type { PossibleFaults } from "./rubber-at.ts";
 import { signsAt } from "./signs-at.ts";
 import { TORN_LOOKS } from "./torn-looks.ts";
@@ -16,13 +16,15 @@ interface MarkEntryProps {
   readonly mark: PositionMark | null;
   /** null takes the mark off: not looked at. */
   readonly onMark: (mark: PositionMark | null) => void;
+  /** Told what keeps the amount in its field from being the one that is marked; null where nothing does. */
+  readonly onOpen: (why: string | null) => void;
 }
 
 const sameKind = (a: PositionMark | null, b: PositionMark): boolean =>
   a?.kind === b.kind && (a.kind !== "torn" || b.kind !== "torn" || a.grade === b.grade);
 
 /** The amount of what is marked, where the mark has one. */
-const MarkAmount = ({ mark, onMark }: Pick<MarkEntryProps, "mark" | "onMark">) => {
+const MarkAmount = ({ mark, onMark, onOpen }: Pick<MarkEntryProps, "mark" | "onMark" | "onOpen">) => {
   if (mark?.kind === "loose") {
     return (
       <AmountEntry
@@ -30,6 +32,8 @@ const MarkAmount = ({ mark, onMark }: Pick<MarkEntryProps, "mark" | "onMark">) =
         unit="mm"
         range={PLAY_MM}
         value={Number(mmFromMetres(mark.play).toFixed(3))}
+        assumed={mark.assumed === true}
+        onOpen={onOpen}
         onEnter={(value) => onMark({ kind: "loose", play: metresFromMm(value) })}
       />
     );
@@ -41,6 +45,8 @@ const MarkAmount = ({ mark, onMark }: Pick<MarkEntryProps, "mark" | "onMark">) =
         unit="times"
         range={FIRMER_FACTOR}
         value={mark.factor}
+        assumed={false}
+        onOpen={onOpen}
         onEnter={(factor) => onMark({ kind: "firmer", factor })}
       />
     );
@@ -64,7 +70,7 @@ const gradeNote = (kind: Position["kind"], sign: SignName): string => {
 };
 
 /** What can be marked at a position; a second tap on the same takes the mark off. Signs add up, the worst counts. */
-export const MarkEntry = ({ position, possible, mark, onMark }: MarkEntryProps) => {
+export const MarkEntry = ({ position, possible, mark, onMark, onOpen }: MarkEntryProps) => {
   const { kind } = position;
   const choice = (next: PositionMark) => ({
     chosen: sameKind(mark, next),
@@ -81,10 +87,11 @@ export const MarkEntry = ({ position, possible, mark, onMark }: MarkEntryProps) 
           <Choice {...choice({ kind: "firmer", factor: FIRMER_FACTOR.usual })}>Firmer one fitted</Choice>
         ) : null}
         {possible.loose ? (
-          <Choice {...choice({ kind: "loose", play: metresFromMm(PLAY_MM.usual) })}>
-            <GradeMark grade={gradeOfMark({ kind: "loose", play: metresFromMm(PLAY_MM.usual) }, kind)} /> Loose
+          <Choice {...choice(ASSUMED_PLAY)}>
+            <GradeMark grade={gradeOfMark(ASSUMED_PLAY, kind)} /> Loose
           </Choice>
         ) : null}
+        <MarkAmount mark={mark} onMark={onMark} onOpen={onOpen} />
         {possible.tornGrades.map((grade) => (
           <Choice
             key={grade}
@@ -106,7 +113,6 @@ export const MarkEntry = ({ position, possible, mark, onMark }: MarkEntryProps) 
           </Choice>
         ))}
       </div>
-      <MarkAmount mark={mark} onMark={onMark} />
     </fieldset>
   );
 };

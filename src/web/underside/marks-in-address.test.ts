@@ -5,6 +5,7 @@ import type { PositionMark } from "./position-mark.ts";
 const MARKS = new Map<string, PositionMark>([
   ["rear-left/trailing-link/inner-bush", { kind: "torn", grade: 3 }],
   ["front-right/tie-rod/outer-joint", { kind: "loose", play: 0.0015 }],
+  ["front-left/tie-rod/outer-joint", { kind: "loose", play: 0.001, assumed: true }],
   ["front-left/lower-arm/rear-bush", { kind: "firmer", factor: 2.5 }],
   ["front-left/tyre", { kind: "sound" }],
   ["rear-left/disc/surface", { kind: "seen", signs: ["lip", "scored"] }],

@@ -1,6 +1,6 @@
 import { type SignName, signWords } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
-import { FIRMER_FACTOR, PLAY_MM, type PositionMark, type PositionMarks } from "./position-mark.ts";
+import { ASSUMED_PLAY, FIRMER_FACTOR, PLAY_MM, type PositionMark, type PositionMarks } from "./position-mark.ts";
 
 const BETWEEN_ENTRIES = "~";
 const BEFORE_MARK = ":";
@@ -14,7 +14,10 @@ const within = (value: number, range: { readonly low: number; readonly high: num
 
 const isSign = (name: string): name is SignName => Object.hasOwn(signWords, name);
 
-/** One mark as it stands in an address: "torn-3", "loose-1.5" (mm), "firmer-2" (times), "seen-lip,scored", "sound". */
+/**
+ * One mark as it stands in an address: "torn-3", "loose-1.5" (mm), "loose" (by the play that is assumed until one is
+ * measured), "firmer-2" (times), "seen-lip,scored", "sound".
+ */
 export const formatMark = (mark: PositionMark): string => {
   switch (mark.kind) {
     case "sound":
@@ -22,7 +25,7 @@ export const formatMark = (mark: PositionMark): string => {
     case "torn":
       return `torn-${mark.grade}`;
     case "loose":
-      return `loose-${Number(mmFromMetres(mark.play).toFixed(3))}`;
+      return mark.assumed ? "loose" : `loose-${Number(mmFromMetres(mark.play).toFixed(3))}`;
     case "firmer":
       return `firmer-${mark.factor}`;
     case "seen":
@@ -36,6 +39,7 @@ const parseSigns = (names: readonly string[]): PositionMark | null =>
 /** A mark read back from an address; null where the text names none. */
 export const parseMark = (text: string): PositionMark | null => {
   if (text === "sound") return { kind: "sound" };
+  if (text === "loose") return ASSUMED_PLAY;
   const seen = SEEN.exec(text)?.[1];
   if (seen !== undefined) return parseSigns(seen.split(BETWEEN_SIGNS));
   const torn = TORN.exec(text);

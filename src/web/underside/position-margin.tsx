@@ -1,12 +1,14 @@
 import { Link } from "@tanstack/react-router";
+import { useState } from "react";
 import { conditionWords, type FaultQuestion } from "#casework";
 import { fullName, gradeWords, NOT_LOOKED_AT } from "#drawing";
+import type { Position } from "../car.ts";
 import { stanceWords } from "../effect/condition-on-axle.ts";
 import type { EffectState } from "../effect/use-fault-effect.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { SourceLink } from "../shell/source-link.tsx";
-import { FaultInWords } from "./fault-in-words.tsx";
+import { FaultDetails, FaultSentence } from "./fault-in-words.tsx";
 import { KeptMarksNote } from "./kept-marks-note.tsx";
 import { MarkEntry } from "./mark-entry.tsx";
 import { formatMarks } from "./marks-in-address.ts";
@@ -86,14 +88,19 @@ const ScaleOf = ({ mark }: { readonly mark: PositionMark }) =>
     </MarginSection>
   );
 
-/** Explains the selected position: what it is, what is marked there, what that does to the car. */
-export const PositionMargin = ({ underside, question, effect, how }: PositionMarginProps) => {
-  const { selected, loaded, marks, condition } = underside;
-  if (selected === null) return <NothingSelected underside={underside} how={how} />;
+interface SelectedProps extends Omit<PositionMarginProps, "how"> {
+  readonly selected: Position;
+}
+
+/** What it does stands right under the heading, so that nobody has to look for it; the entry and the rest follow. */
+const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
+  const { loaded, marks, condition } = underside;
+  const [open, setOpen] = useState<string | null>(null);
   const mark = marks.get(selected.id) ?? null;
   const grade = mark === null ? null : gradeOfMark(mark, selected.kind);
   const words = mark === null ? null : wordsOfMark(mark);
   const possible = possibleFaultsAt(loaded.family, selected);
+  const openAmount = mark === null || question === null ? null : open;
   return (
     <>
       <div className="margin-top">
@@ -107,19 +114,38 @@ export const PositionMargin = ({ underside, question, effect, how }: PositionMar
         {words === null ? "" : `: ${words}`}
       </h2>
       <Unread entries={underside.unread} />
-      <MarkEntry key={selected.id} position={selected} possible={possible} mark={mark} onMark={underside.mark} />
-      {question === null ? (
-        <MarginSection title="What it does">{notComputedWords(possible, mark)}</MarginSection>
-      ) : (
+      <div className="what-it-does">
+        <MarginSection title="What it does">
+          {question === null ? (
+            notComputedWords(possible, mark)
+          ) : openAmount === null ? (
+            <FaultSentence effect={effect} />
+          ) : (
+            `${openAmount} Nothing is said of it yet; the drawing still stands for ${words}.`
+          )}
+        </MarginSection>
+      </div>
+      <MarkEntry position={selected} possible={possible} mark={mark} onMark={underside.mark} onOpen={setOpen} />
+      {question === null || openAmount !== null ? null : (
         <>
-          <FaultInWords familyId={loaded.family.id} question={question} effect={effect} />
           <MarginSection title="Asked under">
             {conditionWords(condition)}, {stanceWords(condition)}; set in Geometry.
           </MarginSection>
+          <FaultDetails familyId={loaded.family.id} question={question} effect={effect} />
         </>
       )}
       {mark === null ? null : <ScaleOf mark={mark} />}
       <Kept underside={underside} />
     </>
+  );
+};
+
+/** Explains the selected position: what it is, what is marked there, what that does to the car. */
+export const PositionMargin = ({ underside, question, effect, how }: PositionMarginProps) => {
+  const { selected } = underside;
+  return selected === null ? (
+    <NothingSelected underside={underside} how={how} />
+  ) : (
+    <Selected key={selected.id} underside={underside} question={question} effect={effect} selected={selected} />
   );
 };

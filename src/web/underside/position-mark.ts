@@ -1,5 +1,5 @@
 import { gradeOfPlay, gradeOfSign, type RubberFault, type SignName, signWords } from "#casework";
-import { mmFromMetres } from "#quantity";
+import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Grade, Position } from "../car.ts";
 
 /** One or more signs an eye or a hand has found; the grade follows from them. Never empty. */
@@ -15,6 +15,8 @@ export type PositionMarks = ReadonlyMap<string, PositionMark>;
 
 /** Largest play and factors that can be marked; common practice, no source. */
 export const PLAY_MM = { low: 0.1, high: 10, usual: 1 } as const;
+/** What "loose" means as long as nobody has measured it. */
+export const ASSUMED_PLAY = { kind: "loose", play: metresFromMm(PLAY_MM.usual), assumed: true } as const;
 export const FIRMER_FACTOR = { low: 1.05, high: 10, usual: 2 } as const;
 
 const worst = (kind: Position["kind"], signs: readonly SignName[]): Grade | null =>
@@ -49,7 +51,7 @@ export const wordsOfMark = (mark: PositionMark): string | null => {
     case "torn":
       return "torn";
     case "loose":
-      return `loose, ${Number(mmFromMetres(mark.play).toFixed(2))} mm`;
+      return `loose, ${Number(mmFromMetres(mark.play).toFixed(2))} mm${mark.assumed ? " assumed" : ""}`;
     case "firmer":
       return `firmer, ${mark.factor} times`;
     case "seen":

@@ -2,7 +2,6 @@ import { Link } from "@tanstack/react-router";
 import { type AppraisedFinding, type CarRemedy, type FaultEffect, findReadingPlace, NOT_KNOWN } from "#casework";
 import { positionName } from "#drawing";
 import type { Family } from "../../car.ts";
-import { RUNG_WORDS } from "../../effect/figure-facts.tsx";
 import { FigureLine } from "../../effect/figure-line.tsx";
 import { Headline } from "../../geometry/headline.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
@@ -17,14 +16,13 @@ const EffectFacts = ({ effect }: { readonly effect: FaultEffect }) => (
     <p className="margin-lead effect-sentence">{effect.sentence}</p>
     <Headline effect={effect} />
     <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
-    <MarginSection title="How sure">
-      {effect.howSure} Geometry {RUNG_WORDS[effect.rung]}.
-    </MarginSection>
+    <MarginSection title="How sure">{effect.howSure}</MarginSection>
+    {effect.narrows === null ? null : <MarginSection title="To know it better">{effect.narrows}</MarginSection>}
     <MarginSection title="What else moves">{effect.whatElse}</MarginSection>
     <MarginSection title="Computed so">{effect.computedSo}</MarginSection>
     <h3 className="margin-title">All figures; each opens</h3>
     {effect.figures.map((figure) => (
-      <FigureLine key={figure.key} figure={figure} />
+      <FigureLine key={figure.key} figure={figure} effect={effect} />
     ))}
   </>
 );

@@ -1,0 +1,100 @@
+import type { Vector } from "#numeric";
+import { mmFromMetres, perMmFromNewtonsPerMetre } from "#quantity";
+import type { CornerAssembly, CornerJoint, CornerPoint } from "#vehicle";
+import type { EffectPart } from "../fault-effect.ts";
+import { type CornerModel, onAskedSide } from "./corner-model.ts";
+import { formatNumber, writtenDecimals } from "./format-figure.ts";
+import { originWords, percent } from "./phrases.ts";
+
+const EXACT = "taken as exact";
+
+/** Every hard point and rate a corner is computed from, on the asked side, in the order of its links. */
+export function listParts(model: CornerModel): readonly EffectPart[] {
+  return [...pointParts(model), ...rateParts(model)];
+}
+
+const mm = (metres: number, most: number): string => {
+  const value = mmFromMetres(metres);
+  return formatNumber(value, Math.min(most, writtenDecimals(value)));
+};
+
+/** "x −2272, y 590.5, z 286.5 mm" */
+const placeWords = ([x, y, z]: Vector): string => `x ${mm(x, 2)}, y ${mm(y, 2)}, z ${mm(z, 2)} mm`;
+
+const knownPoint = ({ sd, origin }: CornerPoint): string =>
+  `standard deviation ${sd.map((one) => mm(one, 2)).join(", ")} mm; ${originWords[origin] ?? origin}`;
+
+/** What every end of the linkage is called, with the number of its point. */
+function endsOf({ links, strut, trailingArm }: CornerAssembly): readonly { label: string; point: number }[] {
+  return [
+    ...links.flatMap(({ label, inner, outer }) => [
+      { label: `${label}, inner end`, point: inner.point },
+      { label: `${label}, outer end`, point: outer.point },
+    ]),
+    ...(strut
+      ? [
+          { label: "Strut top", point: strut.top.point },
+          { label: "Strut, point on its axis", point: strut.axisPoint.point },
+        ]
+      : []),
+    ...(trailingArm ? [{ label: "Trailing arm, front bush", point: trailingArm.bush.point }] : []),
+  ];
+}
+
+function pointParts(model: CornerModel): readonly EffectPart[] {
+  const { assembly } = model;
+  const ends = endsOf(assembly);
+  const at = (place: Vector): string => placeWords(onAskedSide(model, place));
+  const hard = assembly.points.map((point, i): EffectPart => {
+    const names = [...new Set(ends.filter((end) => end.point === i).map(({ label }) => label))];
+    return { kind: "point", label: names.join(" and "), value: at(point.at), known: knownPoint(point) };
+  });
+  const { wheel, spring } = assembly;
+  const exact = (label: string, place: Vector): EffectPart => ({
+    kind: "point",
+    label,
+    value: at(place),
+    known: EXACT,
+  });
+  return [
+    ...hard,
+    exact("Spring, end on the body", spring.body),
+    exact("Spring, moving end", spring.seatAt),
+    exact("Wheel centre", wheel.centre),
+  ];
+}
+
+const perMm = (rate: number): string => {
+  const value = perMmFromNewtonsPerMetre(rate);
+  return formatNumber(value, Math.min(1, writtenDecimals(value)));
+};
+
+function rateParts(model: CornerModel): readonly EffectPart[] {
+  const { links, strut, trailingArm, spring } = model.assembly;
+  const joint = (label: string, one: CornerJoint): readonly EffectPart[] => {
+    if (one.radial === null) return [];
+    const axis = one.axis && onAskedSide(model, one.axis);
+    const value =
+      one.axial === null || axis === null
+        ? `${perMm(one.radial)} N/mm in every direction`
+        : `across ${perMm(one.radial)} N/mm, along ${perMm(one.axial)} N/mm; axis ${axis.map((part) => formatNumber(part, 2)).join(", ")}`;
+    const known = one.rateSdShare === 0 ? "" : `standard deviation ${percent(one.rateSdShare)} %; `;
+    return [{ kind: "rate", label, value, known: `${known}${originWords[one.rateOrigin] ?? one.rateOrigin}` }];
+  };
+  const exact = (label: string, rate: number): EffectPart => ({
+    kind: "rate",
+    label,
+    value: `${perMm(rate)} N/mm`,
+    known: EXACT,
+  });
+  return [
+    ...links.flatMap(({ label, innerJoint, outerJoint, memberRate }) => [
+      ...joint(`${label}, inner joint`, innerJoint),
+      ...joint(`${label}, outer joint`, outerJoint),
+      ...(memberRate === null ? [] : [exact(`${label}, the bare member along its length`, memberRate)]),
+    ]),
+    ...(strut ? joint("Strut, top mount", strut.topMount) : []),
+    ...(trailingArm ? joint("Trailing arm, front bush", trailingArm.bushJoint) : []),
+    exact("Spring", spring.rate),
+  ];
+}
