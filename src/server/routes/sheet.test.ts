@@ -2,7 +2,6 @@ import type { FastifyInstance } from "fastify";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Finding } from "#contract";
 import { demoFamilySheets } from "#demo";
-import { readPdf } from "../../report/read-pdf.ts";
 import { buildApp } from "../app.ts";
 import { openFamilyShelf } from "../family-shelf.ts";
 
@@ -29,10 +28,10 @@ beforeEach(() => {
 });
 afterEach(() => app.close());
 
-const print = (body: unknown, query = "") =>
+const print = (body: unknown) =>
   app.inject({
     method: "POST",
-    url: `/api/sheet${query}`,
+    url: "/api/sheet",
     payload: JSON.stringify(body),
     headers: { "content-type": "application/json" },
   });
@@ -52,12 +51,6 @@ describe("the sheet of one fault", { timeout: 60_000 }, () => {
   it("gives the same bytes for the same question on the same day", async () => {
     const [one, other] = [await print(question), await print(question)];
     expect(one.rawPayload.equals(other.rawPayload)).toBe(true);
-  });
-
-  it("says who made it where the request names them", async () => {
-    const wordsOf = async (query: string) => readPdf((await print(question, query)).rawPayload).texts.join(" ");
-    expect(await wordsOf("?by=I.%20Marden")).toContain("I. Marden");
-    expect(await wordsOf("")).not.toContain("By");
   });
 
   it("refuses what cannot be computed under the keys that were sent", async () => {
