@@ -37,7 +37,7 @@ export function drawOwnersPages(page: OwnersDocument): void {
       for (const row of own.rows) drawRemedyRow(page, table, row);
     }
     if (own.endY !== null) drawEnd(page, say, own.endY);
-    else say("P", () => setLine(doc, "goes on on the next page", X, PAGE.height - PAGE.margin - 4, plan.styles.second));
+    else say("P", () => setLine(doc, `goes on on page ${i + 2}`, X, PAGE.height - PAGE.margin - 4, plan.styles.second));
     drawTitle(page, say, i, car);
   }
   whole.end();
@@ -52,8 +52,9 @@ function drawHead(page: OwnersDocument, say: Say, index: number): void {
   const { styles } = plan;
   const { car, visit, rates, date } = facts;
   const room = 220;
-  const title = titleWords(facts, index);
-  say(index === 0 ? "H1" : "P", () => setLine(doc, title, X, PAGE.margin + 26, styles.title));
+  const numbers = (plan.pages[index]?.rows ?? []).map(({ line }) => line.number);
+  const title = titleWords(facts, index, numbers);
+  say(index === 0 ? "H1" : "H2", () => setLine(doc, title, X, PAGE.margin + 26, styles.title));
   const [first, ...rest] = wrapSet(rates.workshop, room, styles.bold);
   const workshop = [
     ...(first === undefined ? [] : [first]),

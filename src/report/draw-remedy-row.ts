@@ -8,6 +8,7 @@ import {
   type PlacedRow,
   PRICE_WIDTH,
   SAID_WIDTH,
+  shortWords,
 } from "./owners-page-plan.ts";
 import { distanceIn } from "./owners-page-words.ts";
 import { PAGE } from "./page-size.ts";
@@ -81,7 +82,7 @@ function visitsAhead({ facts, plan }: OwnersDocument): readonly { readonly label
 export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureElement, placed: PlacedRow): void {
   const { doc, plan } = page;
   const { styles } = plan;
-  const { line, y, height } = placed;
+  const { line, isShort, y } = placed;
   drawArtifact(page, rowMarks(page, placed));
   const row = structureElement(doc, "TR");
   table.add(row);
@@ -93,6 +94,11 @@ export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureEl
     setLine(doc, number, X + COLUMNS.number - width / 2, y + 14 + styles.label.size * 0.34, styles.label);
     setBlock(doc, line.label, X + COLUMNS.words, y + 4, COLUMNS.wordsWidth, styles.label);
   });
+  if (isShort) {
+    cell("TD", () => setBlock(doc, shortWords(line), RULE_X, y + 4, SAID_WIDTH, styles.second));
+    endRow(page, placed);
+    return;
+  }
   cell("TD", () => {
     let top = y + 4 + heightOf(line.label, COLUMNS.wordsWidth, styles.label);
     for (const text of line.found) {
@@ -116,11 +122,20 @@ export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureEl
     const setting = line.cents === null ? styles.second : styles.price;
     setLine(doc, shortenSet(line.price, PRICE_WIDTH, setting), RIGHT, y + 18, setting, "end");
   });
+  endRow(page, placed);
+}
+
+function endRow(page: OwnersDocument, { y, height }: PlacedRow): void {
   drawArtifact(page, [{ kind: "path", d: `M${X} ${y + height - 4}H${RIGHT}`, stroke: { colour: "hair", width: 1 } }]);
 }
 
-function rowMarks(page: OwnersDocument, { line, y }: PlacedRow): readonly Mark[] {
+function rowMarks(page: OwnersDocument, { line, isShort, y }: PlacedRow): readonly Mark[] {
   const { plan } = page;
+  const head: readonly Mark[] = [
+    drawNumberRing([X + COLUMNS.number, y + 14]),
+    { kind: "grade", grade: line.grade, close: line.close, cx: X + COLUMNS.mark, cy: y + 14, size: 16 },
+  ];
+  if (isShort) return head;
   const middle = y + 13;
   const { lasts } = line;
   const visits = visitsAhead(page).map(
@@ -130,8 +145,7 @@ function rowMarks(page: OwnersDocument, { line, y }: PlacedRow): readonly Mark[]
   const found = line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, second), 0);
   const boxY = y + 4 + heightOf(line.label, COLUMNS.wordsWidth, label) + found + 6;
   return [
-    drawNumberRing([X + COLUMNS.number, y + 14]),
-    { kind: "grade", grade: line.grade, close: line.close, cx: X + COLUMNS.mark, cy: y + 14, size: 16 },
+    ...head,
     ...visits,
     ...drawRemedyBar({
       from: RULE_X,

@@ -24,6 +24,8 @@ export const BAR_ROOM = 24;
 export const TABLE_HEAD = 56;
 export const BOX_ROOM = 22;
 const ROW_PAD = 8;
+/** The ring of a number is as high. */
+const SHORT_ROOM = 26;
 /** From a rule to what stands under it. */
 const AFTER_RULE = 12;
 
@@ -62,9 +64,14 @@ export function ownersStyles(k: number): OwnersStyles {
   };
 }
 
+/** How much is said: everything; what asks for nothing yet as one line; lists of the notes cut short as well. */
+type Brevity = "full" | "short" | "brief";
+
 /** A remedy with where its row begins on its page. */
 export interface PlacedRow {
   readonly line: RemedyLine;
+  /** On one line, without its bar: nothing is to be done about it now. */
+  readonly isShort: boolean;
   readonly y: number;
   readonly height: number;
 }
@@ -91,7 +98,17 @@ export interface OwnersPlan {
 export const agreedWords = ({ agreed }: RemedyLine): string =>
   agreed.length === 0 ? "agreed" : `agreed: ${agreed.join("; ")}`;
 
-function rowHeight(line: RemedyLine, styles: OwnersStyles): number {
+/** A remedy that asks for nothing yet, on one line: what was found, and that it is looked at again. */
+export const shortWords = ({ found }: RemedyLine): string =>
+  `${found.join("; ")}. Nothing now; looked at again at each visit.`;
+
+const asksForNothing = ({ cents, advisedKm }: RemedyLine): boolean => cents === null && advisedKm === null;
+
+function rowHeight(line: RemedyLine, styles: OwnersStyles, isShort: boolean): number {
+  if (isShort) {
+    const label = heightOf(line.label, COLUMNS.wordsWidth, styles.label);
+    return Math.max(label, heightOf(shortWords(line), SAID_WIDTH, styles.second), SHORT_ROOM) + ROW_PAD;
+  }
   const box =
     line.cents === null
       ? 0
@@ -105,18 +122,36 @@ function rowHeight(line: RemedyLine, styles: OwnersStyles): number {
   return Math.max(left, right) + ROW_PAD;
 }
 
-const SHRINK = [1, 0.95, 0.9, 0.86, 0.82] as const;
+/** Sizes of the type, tried from the largest; the small ones only where saying less at a larger size does not do. */
+const SHRINK = [
+  [1, 0.95, 0.9],
+  [0.86, 0.82],
+] as const;
+const BREVITIES: readonly Brevity[] = ["full", "short", "brief"];
+/** So many of a list are named where it is cut short. */
+const FEW = 3;
 /** Heights of the drawing of the car, tried from the largest; without a car line its place is as high as the words beside it. */
 const DRAWING_HEIGHTS = [290, 256, 226] as const;
 const NO_DRAWING = 190;
 
-/** Lays the page out: on one page where the remedies allow it at a size that can be read, else on as many as they need. */
+/**
+ * Lays the page out: on one page where the remedies allow it at a size that can be read, with what asks for nothing yet as
+ * one line and long lists cut short where that makes it one; else on as few as they need.
+ */
 export function planOwnersPage(facts: OwnersPageFacts): OwnersPlan {
   const heights = facts.family === null ? [NO_DRAWING] : DRAWING_HEIGHTS;
-  const plans = SHRINK.flatMap((k) => heights.map((height) => planAt(facts, k, height)));
-  const [largest] = plans;
-  if (largest === undefined) throw new RangeError("no size to set the page in");
-  return plans.find(({ pages }) => pages.length === 1) ?? largest;
+  for (const sizes of SHRINK)
+    for (const brevity of BREVITIES)
+      for (const k of sizes)
+        for (const height of heights) {
+          const plan = planAt(facts, k, height, brevity);
+          if (plan.pages.length === 1) return plan;
+        }
+  const [full, short] = (["full", "short"] as const).map((brevity) =>
+    planAt(facts, 1, heights[0] ?? NO_DRAWING, brevity),
+  );
+  if (full === undefined || short === undefined) throw new RangeError("no size to set the page in");
+  return short.pages.length < full.pages.length ? short : full;
 }
 
 /** Height of sums, notes and cautions beside the title block. */
@@ -130,13 +165,13 @@ function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "caution
   return sums + AFTER_RULE + AFTER_RULE + Math.max(words, TITLE_BLOCK.height);
 }
 
-function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number): OwnersPlan {
+function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number, brevity: Brevity): OwnersPlan {
   const styles = ownersStyles(k);
   const reachKm = reachOfPlan(facts);
   const words = {
     styles,
     sums: visitSums(facts).map((sum) => sumWords(sum, facts.rates)),
-    notes: noteWords(facts),
+    notes: noteWords(facts, brevity === "brief" ? FEW : Number.POSITIVE_INFINITY),
     cautions: cautionWords(facts),
   };
   const headHeight = 33 + 19 + 12;
@@ -157,9 +192,10 @@ function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number): Owner
   // A page that is not the last keeps the title block and one line that says where it goes on.
   const keep = TITLE_BLOCK.height + 2 * AFTER_RULE;
   for (const line of remedyLines(facts)) {
-    const height = rowHeight(line, styles);
+    const isShort = brevity !== "full" && asksForNothing(line);
+    const height = rowHeight(line, styles, isShort);
     if (y + height > bottom - keep && rows.length > 0) turn();
-    rows.push({ line, y, height });
+    rows.push({ line, isShort, y, height });
     y += height;
   }
   if (y + lastEnd > bottom && rows.length > 0) {

@@ -70,10 +70,15 @@ export function reachOfPlan({ appraisal: { planDocument }, visit }: OwnersPageFa
 export const isSignedOff = ({ visit, appraisal: { jobCard } }: OwnersPageFacts): boolean =>
   visit.closed || (jobCard.steps.length > 0 && jobCard.done === jobCard.steps.length);
 
-/** The title of a page: before the work what is needed, once it is signed what was done. */
-export function titleWords(facts: OwnersPageFacts, page: number): string {
+/**
+ * The title of a page: before the work what is needed, once it is signed what was done; later pages say which remedies
+ * they go on with.
+ */
+export function titleWords(facts: OwnersPageFacts, page: number, numbers: readonly number[]): string {
   const title = isSignedOff(facts) ? "What was done, and what comes next" : "What your car needs, and by when";
-  return page === 0 ? title : `${title.slice(0, title.indexOf(","))}, continued`;
+  const [first, last] = [numbers[0], numbers.at(-1)];
+  const which = first === last ? `number ${first}` : `numbers ${first} to ${last}`;
+  return page === 0 ? title : `${title.slice(0, title.indexOf(","))}: ${which}`;
 }
 
 /** Remedies the owner has not declined, numbered in the order of the appraisal. */
@@ -175,10 +180,17 @@ export function sumWords(
   return `${label}: ${formatMoney(sum, currency)}, ${share} % tax ${formatMoney(tax, currency)}, together ${formatMoney(total, currency)}${without}`;
 }
 
-/** What the page says below the remedies, one paragraph each. */
-export function noteWords(facts: OwnersPageFacts): readonly string[] {
+/** A list in words; of a long one the first `most` are named and the rest counted. */
+const listWords = (parts: readonly string[], most: number): string =>
+  parts.length <= most + 1 ? parts.join("; ") : `${parts.slice(0, most).join("; ")}; and ${parts.length - most} more`;
+
+/**
+ * What the page says below the remedies, one paragraph each.
+ * @param most so many of each list are named, the rest is counted
+ */
+export function noteWords(facts: OwnersPageFacts, most: number): readonly string[] {
   const { appraisal } = facts;
-  const declined = appraisal.plan.remedies.filter((one) => one.declined).map(({ remedy }) => remedy.label);
+  const declined = appraisal.plan.remedies.filter((one) => one.declined).map(labelWords);
   const named = ({ axle, side, label, found }: PlaceFinding): string =>
     `${side === null ? axle : `${axle} ${side}`}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
   const uncured = appraisal.uncured.map((finding) => {
@@ -199,11 +211,11 @@ export function noteWords(facts: OwnersPageFacts): readonly string[] {
           `Taken as the cause of it: ${accepted.map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1)).join("; ")}.`,
         ]),
     "Work done on the same day shares the taking apart, counted once in these prices. Leaving one out changes the others; they are priced again before anyone signs.",
-    ...(declined.length === 0 ? [] : [`Declined: ${declined.join("; ")}.`]),
-    ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${uncured.join("; ")}.`]),
+    ...(declined.length === 0 ? [] : [`Declined: ${listWords(declined, most)}.`]),
+    ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${listWords(uncured, most)}.`]),
     ...(notKnown.length === 0
       ? []
-      : [`Read, and yet not known: ${notKnown.map(named).join("; ")}. ${notKnown[0]?.caveat ?? ""}`]),
+      : [`Read, and yet not known: ${listWords(notKnown.map(named), most)}. ${notKnown[0]?.caveat ?? ""}`]),
     ...(appraisal.notLookedAt === 0
       ? []
       : [

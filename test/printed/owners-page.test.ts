@@ -115,7 +115,7 @@ describe("the owner's page", { timeout: 240_000 }, () => {
     }));
     const said = wordsOf(await printOwnersPage(facts));
     expect(said).toContain("agreed: P. Wren, 2026-03-12");
-    expect(said).toContain(`Declined: ${second?.label}.`);
+    expect(said).toContain(`Declined: ${second?.label}`);
   });
 
   it("says first what must not wait", async () => {
@@ -137,6 +137,23 @@ describe("the owner's page", { timeout: 240_000 }, () => {
     expect([...said.matchAll(/Owner's page/g)]).toHaveLength(pages);
     expect([...said.matchAll(/price without tax/g)], "no page without a remedy").toHaveLength(pages);
     expect(crowdingOf(bytes)).toEqual([]);
+  });
+
+  it("is one page where what asks for nothing yet can stand on one line each", async () => {
+    const facts = sampleOwnersPage(saloon, everything.filter((_, i) => i % 6 === 0).slice(0, 10));
+    expect(facts.appraisal.plan.remedies).toHaveLength(8);
+    const bytes = await printOwnersPage(facts);
+    const said = wordsOf(bytes);
+    expect(readPdf(bytes).pages).toBe(1);
+    for (const { remedy } of facts.appraisal.plan.remedies) expect(said).toContain(remedy.label);
+    expect(said).toContain("Nothing now; looked at again at each visit.");
+    expect(crowdingOf(bytes)).toEqual([]);
+  });
+
+  it("names on later pages which remedies they go on with, and on the page before where it goes on", async () => {
+    const said = wordsOf(await printOwnersPage(sampleOwnersPage(saloon, everything)));
+    expect(said).toContain("goes on on page 2");
+    expect(said).toMatch(/What your car needs: numbers \d+ to \d+/);
   });
 
   it("stands without a car line, with long names, in miles, and with nothing found", async () => {
