@@ -82,6 +82,7 @@ export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";
 export type { Meaning } from "./readings/what-it-can-mean.ts";
 export { computeShake } from "./shake/compute-shake.ts";
 export type * from "./shake.ts";
+export type { UnplannedCause } from "./suspects/accepted-causes.ts";
 export type { Move } from "./suspects/answer-moves.ts";
 export type { SuspectBasis } from "./suspects/suspect-question.ts";
 export { isAtPlacesOf } from "./suspects/suspect-words.ts";

@@ -4,6 +4,7 @@ import type { FaultEffect } from "../fault-effect.ts";
 import { type AxleAsLeft, type JudgedAsLeft, judgeAsLeft } from "../readings/judge-as-left.ts";
 import { judgeReadings } from "../readings/judge-readings.ts";
 import { meaningOf, type ReadingMeaning } from "../readings/what-it-can-mean.ts";
+import { assumeAccepted, type UnplannedCause } from "../suspects/accepted-causes.ts";
 import { acceptedRemedies } from "../suspects/suspect-words.ts";
 import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
@@ -41,6 +42,8 @@ export interface Appraisal {
   readonly uncured: readonly PlaceFinding[];
   /** Remedies left out because another one does their work too. */
   readonly covered: readonly CoveredRemedy[];
+  /** Causes somebody accepted that bring no work into the plan, and why. */
+  readonly unplanned: readonly UnplannedCause[];
   readonly plan: VisitPlan;
   readonly planDocument: PlanDocument;
   readonly suspects: CarSuspects;
@@ -86,8 +89,9 @@ export function appraiseVisit(
   findings.sort((a, b) => rankOf(b) - rankOf(a));
   const { odometerKm } = record.visit;
   const planDocument = record.plan === null ? usualPlan(odometerKm ?? 0) : planFromNow(record.plan, odometerKm);
-  const { remedies, uncured, covered } = deriveRemedies(work, findings, planDocument);
   const suspects = memory.suspects(record.enquiry?.symptoms ?? [], findings, record.enquiry?.suspects ?? []);
+  const { assumed, unplanned } = assumeAccepted(suspects.suspects, findings, work);
+  const { remedies, uncured, covered } = deriveRemedies(work, [...findings, ...assumed], planDocument);
   const accepted = acceptedRemedies(suspects.suspects, remedies);
   const plan = family
     ? planVisits(family, work.limits, remedies, planDocument, record.rates, solver, accepted)
@@ -130,6 +134,7 @@ export function appraiseVisit(
     remedies,
     uncured,
     covered,
+    unplanned,
     plan,
     planDocument,
     suspects,

@@ -114,6 +114,12 @@ function draftFor(work: FamilyWork, template: RemedyTemplate, finding: PlaceFind
   return { id: `${template.id}@${place}`, template, axle: wholeCar ? null : axle, sides, findings: [finding] };
 }
 
+/** Id of the remedy a finding asks for; null where none is on file. */
+export function remedyIdFor(work: FamilyWork, finding: PlaceFinding): string | null {
+  const template = templateFor(work, finding);
+  return template === null ? null : draftFor(work, template, finding).id;
+}
+
 /** The template that cures a finding's place, the one for its own axle first. */
 function templateFor(work: FamilyWork, finding: PlaceFinding): RemedyTemplate | null {
   const place = finding.place.slice(finding.place.indexOf("/") + 1);

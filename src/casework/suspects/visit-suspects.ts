@@ -3,6 +3,7 @@ import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
 import type { PlaceFinding } from "../cases/place-finding.ts";
 import { computeMoves, type Move } from "./answer-moves.ts";
 import type { Cause } from "./cause-table.ts";
+import { elsewhereWords } from "./cause-words.ts";
 import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
 import { isRuledOut, isThere, lookState } from "./look-state.ts";
 import { buildQuestion, lookSign, type SuspectBasis } from "./suspect-question.ts";
@@ -21,6 +22,8 @@ export interface CarSuspect {
   readonly before: number;
   /** Places on this car where it would sit. */
   readonly places: readonly string[];
+  /** Where it is looked for where it has none of them; "" where it has one. */
+  readonly elsewhere: string;
   readonly speaksFor: readonly string[];
   readonly speaksAgainst: readonly string[];
   /** What somebody said of it that counts; null: nothing, or it was taken back. */
@@ -107,6 +110,7 @@ export function findSuspects(
         there: s.there,
         before: before.suspects.find((b) => b.cause === s.cause)?.cures ?? 0,
         places: places.map((p) => p.place),
+        elsewhere: places.length > 0 || cause === undefined ? "" : elsewhereWords(cause),
         speaksFor: places.flatMap((p) => (cause && isThere(cause, p) ? [`${p.label}: ${p.found}`] : [])),
         speaksAgainst: places.flatMap((p) => (cause && isRuledOut(cause, p) ? [`${p.label}: ${p.found}`] : [])),
         word: words.get(s.cause) ?? null,

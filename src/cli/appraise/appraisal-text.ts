@@ -122,6 +122,7 @@ const planText = (appraisal: Appraisal, currency: string, odometerKm: number | n
     ...(later.length === 0 ? [] : ["Not within this plan:"]),
     ...later.flatMap((r) => remedyLines(r, appraisal, currency)),
     ...appraisal.covered.map(({ label, id, why }) => `Left out: ${label} (${id}). ${why}`),
+    ...appraisal.unplanned.map(({ label, why }) => `Accepted as the cause, and not planned: ${label}: ${why}.`),
     planStatusWords(plan, currency),
     ...(plan.visits.length === 0 && plan.remedies.length > 0
       ? [`The usual ones: ${usualVisits(odometerKm).join(", ")}.`]

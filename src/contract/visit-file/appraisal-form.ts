@@ -156,6 +156,7 @@ export const formatAppraisal = (appraisal: Appraisal): Wire => ({
   findings: appraisal.findings.filter((f) => f.grade !== null || f.notKnown).map(formatFinding),
   not_looked_at: appraisal.findings.filter((f) => f.grade === null && !f.notKnown).map((f) => f.place),
   no_remedy_on_file: appraisal.uncured.map((f) => f.place),
+  accepted_without_work: appraisal.unplanned,
   suspects: formatSuspects(appraisal.suspects),
   plan: formatPlan(appraisal),
   job_card: formatJobCard(appraisal.jobCard),

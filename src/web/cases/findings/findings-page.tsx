@@ -26,13 +26,19 @@ const complaintWords = ({ held }: AppraisedCase): string =>
     .join("; ");
 
 const useSelection = () => {
-  const { at, suspect } = useSearch({ from: "/cases/$visit/findings" });
+  const { at, suspect, all } = useSearch({ from: "/cases/$visit/findings" });
   const navigate = useNavigate({ from: "/cases/$visit/findings" });
   const select = useCallback(
-    (search: { readonly at?: string; readonly suspect?: string }) => void navigate({ search, replace: true }),
+    (search: { readonly at?: string; readonly suspect?: string }) =>
+      void navigate({ search: ({ all: kept }) => ({ ...search, ...(kept && { all: kept }) }), replace: true }),
     [navigate],
   );
-  return { at: at ?? null, suspect: suspect ?? null, select };
+  const showAll = useCallback(
+    (isAll: boolean) =>
+      void navigate({ search: ({ all: _, ...rest }) => (isAll ? { ...rest, all: true } : rest), replace: true }),
+    [navigate],
+  );
+  return { at: at ?? null, suspect: suspect ?? null, isAll: all === true, select, showAll };
 };
 
 const CarDrawing = ({
@@ -92,7 +98,7 @@ const MarginOf = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: App
 };
 
 const FindingsSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Appraisal; family: Family }) => {
-  const { at, suspect, select } = useSelection();
+  const { at, suspect, isAll, select, showAll } = useSelection();
   const [scale, setScale] = useState<string | null>(null);
   const worth = appraisal.findings.filter(isWorthSaying);
   const seen = appraisal.findings.length - appraisal.notLookedAt;
@@ -138,6 +144,8 @@ const FindingsSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal
                 suspects={appraisal.suspects}
                 selected={suspect}
                 onSelect={(cause) => select({ suspect: cause })}
+                isAll={isAll}
+                onAll={showAll}
               />
             ) : (
               <p className="label found-rest">{appraisal.suspects.note}</p>

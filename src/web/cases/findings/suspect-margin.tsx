@@ -43,7 +43,7 @@ export const SuspectMargin = ({ visitId, family, suspect, appraisal }: SuspectMa
       </MarginSection>
       <MarginSection title="Where it would sit">
         {suspect.places.length === 0
-          ? "It has no place on the underside."
+          ? `${suspect.elsewhere.charAt(0).toUpperCase()}${suspect.elsewhere.slice(1)}.`
           : suspect.places.map((place) => positionName(family, place)).join("; ")}
       </MarginSection>
       {suspect.speaksFor.length === 0 ? null : (

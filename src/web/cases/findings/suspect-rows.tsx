@@ -16,9 +16,10 @@ const byChance = (a: CarSuspect, b: CarSuspect): number => {
 };
 
 /** The suspects that get a row of their own, the others together, and what was ruled out. */
-export const splitSuspects = ({
-  suspects,
-}: CarSuspects): {
+export const splitSuspects = (
+  { suspects }: Pick<CarSuspects, "suspects">,
+  isAll = false,
+): {
   readonly told: readonly CarSuspect[];
   readonly others: readonly CarSuspect[];
   readonly ruledOut: readonly CarSuspect[];
@@ -27,14 +28,14 @@ export const splitSuspects = ({
   const open = suspects.filter((s) => s.word?.word !== "ruled-out");
   const accepted = open.filter((s) => s.word !== null);
   const unsaid = open.filter((s) => s.word === null).toSorted(byChance);
-  const told = [...accepted, ...unsaid.slice(0, MOST_TOLD)];
+  const told = [...accepted, ...(isAll ? unsaid : unsaid.slice(0, MOST_TOLD))];
   return { told, others: open.filter((s) => !told.includes(s)), ruledOut };
 };
 
 /** Where a suspect would sit: the place that speaks for it first, the others counted. */
-const placesWords = (family: Family, { places }: CarSuspect): string => {
+const placesWords = (family: Family, { places, elsewhere }: CarSuspect): string => {
   const [first, ...others] = places;
-  if (first === undefined) return "no place on the underside";
+  if (first === undefined) return elsewhere;
   const more = others.length === 0 ? "" : ` and ${others.length} more ${others.length === 1 ? "place" : "places"}`;
   return `${positionName(family, first)}${more}`;
 };
@@ -104,11 +105,14 @@ interface SuspectRowsProps {
   readonly suspects: CarSuspects;
   readonly selected: string | null;
   readonly onSelect: (cause: string) => void;
+  /** Every cause has a row of its own, however small its chance. */
+  readonly isAll: boolean;
+  readonly onAll: (isAll: boolean) => void;
 }
 
 /** Causes by the chance that curing them cures the complaint, with what speaks for and against, and the remainder. */
-export const SuspectRows = ({ family, suspects, selected, onSelect }: SuspectRowsProps) => {
-  const { told, others, ruledOut } = splitSuspects(suspects);
+export const SuspectRows = ({ family, suspects, selected, onSelect, isAll, onAll }: SuspectRowsProps) => {
+  const { told, others, ruledOut } = splitSuspects(suspects, isAll);
   const rest = others.reduce((sum, s) => sum + s.cures, 0);
   return (
     <>
@@ -148,6 +152,13 @@ export const SuspectRows = ({ family, suspects, selected, onSelect }: SuspectRow
           </li>
         ))}
       </ol>
+      {others.length === 0 && !isAll ? null : (
+        <p className="suspect-all">
+          <button type="button" className="link" onClick={() => onAll(!isAll)}>
+            {isAll ? "Only the likeliest" : `Show all: ${others.length} more causes`}
+          </button>
+        </p>
+      )}
       <dl className="suspect-rest">
         {others.length === 0 ? null : (
           <div>

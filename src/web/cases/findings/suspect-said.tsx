@@ -21,21 +21,10 @@ const useSay = (cause: string) => {
 
 const byWords = ({ by, at }: SuspectWord): string => `${recorderWords(by)}, ${timeWords(at)}`;
 
-/** Why an accepted cause has brought nothing into the plan, and what is missing for it. */
-const missingWords = ({ places }: CarSuspect, { findings }: Appraisal): string => {
-  const own = findings.filter(({ place }) => places.includes(place));
-  if (own.length === 0) return "Nothing is planned for it: it has no place on the underside, and no remedy on file.";
-  if (own.some(({ grade }) => (grade ?? 0) > 0))
-    return "Nothing is planned for it: what was found at its places has no remedy on file.";
-  const names = own.map(
-    ({ axle, side, label }) => `${side === null ? axle : `${axle} ${side}`}, ${label.toLowerCase()}`,
-  );
-  return `Nothing is planned for it yet. Missing: what you see at ${names.join("; ")}; with a finding there its remedy enters the plan.`;
-};
-
 /** What the word on a suspect does to the chances and to the plan. */
 const Effect = ({ suspect, appraisal, word }: SuspectSaidProps & { readonly word: SuspectWord }) => {
   const { visitId } = useCase();
+  const missing = appraisal.unplanned.find(({ cause }) => cause === suspect.cause);
   const own = suspect.moves.find((move) => move.about === suspect.cause && move.said);
   const cured = appraisal.plan.remedies.filter(({ remedy }) => isAtPlacesOf(remedy, suspect));
   const names = cured.map(
@@ -53,7 +42,7 @@ const Effect = ({ suspect, appraisal, word }: SuspectSaidProps & { readonly word
         {word.word === "accepted" && cured.length > 0
           ? `What cures it is done now, unless it is set by hand or declined. ${names.join("; ")}.`
           : null}
-        {word.word === "accepted" && cured.length === 0 ? missingWords(suspect, appraisal) : null}
+        {word.word === "accepted" && missing !== undefined ? `Nothing is planned for it: ${missing.why}.` : null}
         {word.word === "ruled-out" && cured.length > 0
           ? `What was found at its places stays found, and its remedy stays. ${names.join("; ")}.`
           : null}

@@ -1,4 +1,4 @@
-import { useNavigate, useSearch } from "@tanstack/react-router";
+import { Link, useNavigate, useSearch } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
 import {
   type Appraisal,
@@ -205,6 +205,14 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
         {appraisal.covered.length === 0 ? null : (
           <p className="label">Left out: {appraisal.covered.map(({ label, why }) => `${label}: ${why}`).join(" ")}</p>
         )}
+        {appraisal.unplanned.map(({ cause, label, why }) => (
+          <p key={cause} className="margin-notice">
+            Accepted as the cause, and not planned: <strong>{label}</strong>: {why}.{" "}
+            <Link to="/cases/$visit/findings" params={{ visit: of.held.visitId }} search={{ suspect: cause }}>
+              Findings
+            </Link>
+          </p>
+        ))}
         <RepricedNote appraisal={appraisal} currency={rates.currency} />
         <div className="plan-body">
           <div className="plan-lines" aria-hidden="true">
