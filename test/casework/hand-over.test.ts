@@ -110,6 +110,18 @@ describe("checks say what they stand on", () => {
   const gateOf = (id: string, looks: Parameters<typeof record>[0], change: Parameters<typeof record>[1]) =>
     appraiseVisit(record(looks, change), solver).gates.find((g) => g.id === id);
 
+  it("nobody looked at the car, so nobody knows whether anything forbids driving", () => {
+    expect(gateOf("do-not-drive", [], { plan })).toMatchObject({
+      label: "Somebody looked for what forbids driving",
+      state: "open",
+      why: "nothing on this car was looked at",
+    });
+    expect(gateOf("do-not-drive", found, { plan })).toMatchObject({
+      label: "Nothing is left that forbids driving",
+      state: "met",
+    });
+  });
+
   it("nothing signed meets nothing", () => {
     expect(gateOf("loaded-torque", found, { plan })).toMatchObject({
       state: "open",
@@ -129,7 +141,7 @@ describe("checks say what they stand on", () => {
     expect(quiet).toEqual([
       ["steps", "does-not-apply"],
       ["loaded-torque", "does-not-apply"],
-      ["do-not-drive", "met"],
+      ["do-not-drive", "open"],
       ["reteach", "does-not-apply"],
     ]);
   });

@@ -119,7 +119,9 @@ export function appraiseVisit(
     visit: record.visit,
     hasWords: (record.enquiry?.words ?? "") !== "",
     hasFamily: family !== null,
-    readings: record.looks.filter((l) => l.content.kind === "reading" || l.content.kind === "not-taken").length,
+    readings: record.looks.filter(
+      ({ content: c }) => c.kind === "reading" || (c.kind === "not-taken" && c.quantity !== null),
+    ).length,
     looks: record.looks.length,
     places: positions.length,
     findings: seen.filter((f) => (f.grade ?? 0) > 0).length,

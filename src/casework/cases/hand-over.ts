@@ -52,12 +52,15 @@ export function deriveGates(facts: HandOverFacts): readonly Gate[] {
   const forbidden = facts.findings.filter(
     (f) => f.grade === 4 && !remedies.some((r) => r.findings.some((x) => x.place === f.place)),
   );
+  const isLookedAt = facts.findings.some(({ grade }) => grade !== null);
   const untaught = facts.reteach.filter((r) => r.need !== "not needed" && r.state === null);
   const needsAlignment = remedies.some((r) => r.operations.some((o) => o.operation.needsAlignment));
   const gates: Gate[] = [
     gate("steps", "Every step of the job card is signed", steps(facts)),
     gate("loaded-torque", "Rubber bushes were tightened at ride height", loadedTorque(facts)),
-    gate("do-not-drive", "Nothing is left that forbids driving", metUnless(forbidden.length > 0, named(forbidden))),
+    isLookedAt
+      ? gate("do-not-drive", "Nothing is left that forbids driving", metUnless(forbidden.length > 0, named(forbidden)))
+      : gate("do-not-drive", "Somebody looked for what forbids driving", ["open", "nothing on this car was looked at"]),
     gate(
       "reteach",
       "What must be re-taught is done or looked up",

@@ -5,6 +5,7 @@ import type { PlaceLooks } from "./place-looks.ts";
 import { judgeReading, type PlaceContext, seenReason, shownValue, summarise } from "./reading-reasons.ts";
 import { gradeOfSign, signWords } from "./signs.ts";
 import { quantityForms } from "./standard-readings.ts";
+import { judgeTreadAcross } from "./tread-across.ts";
 
 /** Judges one place; a place without looks is "not looked at" and has no grade. */
 export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): PlaceFinding {
@@ -23,7 +24,11 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
       grade: null,
       closeToCall: false,
       notKnown: false,
-      found: looks?.notTaken ? "not taken" : looks ? "cannot be reached" : "not looked at",
+      found: looks?.notTaken
+        ? "not taken"
+        : looks?.signs.includes("cannot-reach")
+          ? "cannot be reached"
+          : "not looked at",
       reasons: [],
       limitWords: null,
       howSure: "",
@@ -34,7 +39,13 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
     return grade === null ? [] : [seenReason(null, signWords[sign], grade)];
   });
   const readings = summarise(looks.readings).flatMap((r) => judgeReading(r, context));
-  const weighed = { ...base, ...weighReasons([...signs, ...readings]), found: foundWords(looks, signs), looks };
+  const across = position.kind === "tyre" ? judgeTreadAcross(looks.readings, context.confidence) : [];
+  const weighed = {
+    ...base,
+    ...weighReasons([...signs, ...readings, ...across]),
+    found: foundWords(looks, signs),
+    looks,
+  };
   if (isJudged(looks, weighed.reasons)) return weighed;
   const open = weighed.reasons.find(({ judgement }) => judgement?.decision === null);
   return { ...weighed, grade: null, notKnown: true, howSure: howSureOf(open) };

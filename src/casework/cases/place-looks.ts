@@ -64,7 +64,7 @@ function readPlace(place: string, looks: readonly StoredLook[]): PlaceLooks {
     } else if (content.kind === "nothing-seen") {
       signs = [];
       seen = true;
-    } else if (content.kind === "not-taken") notTaken = true;
+    } else if (content.kind === "not-taken" && content.quantity !== null) notTaken = true;
   }
   return { place, readings: [...readings.values()], signs, seen, notTaken: notTaken && !seen, looks };
 }

@@ -13,7 +13,7 @@ interface PlacePageProps {
   readonly meanwhile: ReactNode;
 }
 
-/** A place that is not built yet: says plainly so, what will be here, and what can be done meanwhile. */
+/** A place without its pages: says what will be here, and what does the work until then. */
 export const PlacePage = ({ place, sub, willBe, drawing, meanwhile }: PlacePageProps) => (
   <Sheet
     name={place}
@@ -21,7 +21,7 @@ export const PlacePage = ({ place, sub, willBe, drawing, meanwhile }: PlacePageP
     place={place}
     titleBlock={{
       title: place,
-      note: "not built yet",
+      note: "what will be here",
       rows: [
         [
           { label: "Units", value: "mm, °, N" },
@@ -31,11 +31,8 @@ export const PlacePage = ({ place, sub, willBe, drawing, meanwhile }: PlacePageP
     }}
     margin={
       <>
-        <h2 className="heading">Not built yet</h2>
-        <p className="margin-lead">
-          The {place} is a place of this program without its pages: nothing can be entered here, and nothing is kept
-          from you. Meanwhile:
-        </p>
+        <h2 className="heading">Until then</h2>
+        <p className="margin-lead">What the {place} will do in one place, these pages do in part:</p>
         <div className="meanwhile">{meanwhile}</div>
       </>
     }

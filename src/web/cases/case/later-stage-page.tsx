@@ -1,21 +1,26 @@
-import type { Stage } from "#casework";
-import { stageWords } from "#casework";
+import { Link } from "@tanstack/react-router";
+import type { ReactNode } from "react";
+import { type Stage, stageWords } from "#casework";
+import { useCase } from "./case-context.tsx";
 import { CaseSheet } from "./case-sheet.tsx";
 
 interface LaterStagePageProps {
   readonly stage: Stage;
+  /** What does the work until then. */
+  readonly meanwhile: ReactNode;
   /** What will be here, in one plain line each. */
   readonly willBe: readonly { readonly name: string; readonly says: string }[];
 }
 
 /** A step of the job that has no page yet: its place is there and says what will be here. */
-export const LaterStagePage = ({ stage, willBe }: LaterStagePageProps) => (
+export const LaterStagePage = ({ stage, meanwhile, willBe }: LaterStagePageProps) => (
   <CaseSheet
     stage={stage}
     margin={
       <>
-        <h2 className="heading">{stageWords[stage]} comes later</h2>
-        <p className="margin-lead">The job goes on without it: no step waits for this one.</p>
+        <h2 className="heading">Until then</h2>
+        <p className="margin-lead">The job goes on without {stageWords[stage]}: no step waits for it.</p>
+        <p className="meanwhile">{meanwhile}</p>
       </>
     }
   >
@@ -33,10 +38,32 @@ export const LaterStagePage = ({ stage, willBe }: LaterStagePageProps) => (
   </CaseSheet>
 );
 
+const WithoutOptions = () => {
+  const { visitId, family } = useCase();
+  return (
+    <>
+      <Link to="/cases/$visit/plan" params={{ visit: visitId }}>
+        Plan
+      </Link>
+      : each remedy at each visit, with what it costs to do it then or later.
+      {family === null ? null : (
+        <>
+          {" "}
+          <Link to="/families/$familyId/geometry" params={{ familyId: family.family.id }}>
+            Geometry
+          </Link>
+          : what a firmer bush does beside a sound and a torn one.
+        </>
+      )}
+    </>
+  );
+};
+
 /** Options of one car, before they exist. */
 export const OptionsPage = () => (
   <LaterStagePage
     stage="options"
+    meanwhile={<WithoutOptions />}
     willBe={[
       { name: "Sets of changes", says: "side by side, each with what it does to the car" },
       { name: "Order of changes", says: "which first, and what that decides for the next" },

@@ -5,7 +5,9 @@ import type { CaseRecord } from "./case-record.ts";
 /** Marks of the job line from the records alone, before anything has been appraised. */
 export const stagesOfRecord = ({ car, visit, enquiry, plan, jobCard, looks }: CaseRecord): readonly StageMark[] => {
   const counting = countingLooks(looks);
-  const asked = counting.filter(({ content: { kind } }) => kind === "reading" || kind === "not-taken").length;
+  const asked = counting.filter(
+    ({ content }) => content.kind === "reading" || (content.kind === "not-taken" && content.quantity !== null),
+  ).length;
   const stepsDone = jobCard?.steps.length ?? 0;
   return computeStageMarks({
     visit,

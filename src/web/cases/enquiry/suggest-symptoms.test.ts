@@ -10,6 +10,19 @@ test("what an owner says points to the complaint, whatever the ending of the wor
   expect(offered("the pedal sinks at the lights")[0]).toBe("pedal-sinks-while-held");
 });
 
+test("a complaint is found however its words are spelled", () => {
+  for (const words of ["a clonk at the rear over bumps", "klonk rear over bumps", "it clunck from the rear, bumps"])
+    expect(offered(words)[0], words).toBe("clunk-over-bumps-rear");
+  expect(offered("it pulls left when I hit the breaks")).toContain("pulls-under-braking");
+  expect(offered("shudder through the stearing wheel")).toEqual(offered("shudder through the steering wheel"));
+  expect(offered("a nocking from the front")).toEqual(offered("a knocking from the front"));
+});
+
+test("a like word that means something else offers nothing", () => {
+  for (const words of ["please clean it", "the plank in the trunk", "wash it and bring it back"])
+    expect(offered(words), words).toEqual([]);
+});
+
 test("words of no complaint offer none, and never more than six are offered", () => {
   expect(offered("please wash it")).toEqual([]);
   const everything = symptoms.flatMap(({ words }) => words).join(" ");

@@ -1,4 +1,5 @@
 import type { Symptom } from "#casework";
+import { soundsLike } from "./sounds-like.ts";
 
 /** Most that are offered at once; more are found in the whole list. */
 const MOST_OFFERED = 6;
@@ -19,10 +20,16 @@ const tokensOf = (text: string): readonly string[] =>
     .split(/[^\p{Letter}\d]+/u)
     .filter((token) => token !== "");
 
-/** True where a text says a word of the table, or all words of a phrase one after the other. */
-const says = (tokens: readonly string[], word: string): boolean => {
+/** What a word counts that was spelled another way than in the table. */
+const SPELLED_OTHERWISE = 0.8;
+
+/** 1 where a text says a word of the table, or all words of a phrase one after the other; less as it may be spelled; 0. */
+const howFarSaid = (tokens: readonly string[], word: string): number => {
   const wanted = tokensOf(word).map(stemOf);
-  return tokens.some((_, start) => wanted.every((stem, index) => tokens[start + index]?.startsWith(stem) === true));
+  const isSaid = (isIt: (token: string, stem: string) => boolean): boolean =>
+    tokens.some((_, start) => wanted.every((stem, index) => isIt(tokens[start + index] ?? "", stem)));
+  if (isSaid((token, stem) => token.startsWith(stem))) return 1;
+  return isSaid((token, stem) => token.startsWith(stem) || soundsLike(stemOf(token), stem)) ? SPELLED_OTHERWISE : 0;
 };
 
 /** True for two words that an owner would take for one: "brake" and "braking". */
@@ -40,9 +47,10 @@ export const suggestSymptoms = (words: string, symptoms: readonly Symptom[]): re
     symptoms.filter((symptom) => symptom.words.some((other) => areOne(word, other))).length;
   const scored = symptoms
     .map((symptom) => {
-      const said = symptom.words.filter((word) => says(tokens, word));
-      const rarity = said.reduce((sum, word) => sum + 1 / sharers(word), 0);
-      return { symptom, score: said.length + rarity / (symptom.words.length + 1) };
+      const said = symptom.words.map((word) => ({ word, far: howFarSaid(tokens, word) })).filter(({ far }) => far > 0);
+      const rarity = said.reduce((sum, { word, far }) => sum + far / sharers(word), 0);
+      const sum = said.reduce((all, { far }) => all + far, 0);
+      return { symptom, score: sum + rarity / (symptom.words.length + 1) };
     })
     .filter(({ score }) => score > 0)
     .toSorted((one, other) => other.score - one.score);

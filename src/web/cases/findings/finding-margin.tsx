@@ -6,6 +6,8 @@ import { FigureLine } from "../../effect/figure-line.tsx";
 import { Headline } from "../../geometry/headline.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
 import { GradeLine } from "../appraisal/grade-words.tsx";
+import { recorderWords } from "../case/recorder.ts";
+import { PlacePhotos } from "../looks/place-photos.tsx";
 import { ReasonLine } from "./reason-line.tsx";
 import { WhatItCanMean } from "./what-it-can-mean.tsx";
 
@@ -27,6 +29,24 @@ const EffectFacts = ({ effect }: { readonly effect: FaultEffect }) => (
   </>
 );
 
+/** Photos and notes that were taken at a place. */
+const Attached = ({ finding }: { readonly finding: AppraisedFinding }) => {
+  const looks = finding.looks?.looks ?? [];
+  const photos = [...new Set(looks.flatMap(({ photo }) => photo ?? []))];
+  const notes = looks.filter(({ note }) => note !== null);
+  if (photos.length === 0 && notes.length === 0) return null;
+  return (
+    <div className="finding-attached">
+      <PlacePhotos photos={photos} />
+      {notes.map(({ id, note, who }) => (
+        <p key={id} className="label">
+          “{note}” <span className="note">{recorderWords(who)}</span>
+        </p>
+      ))}
+    </div>
+  );
+};
+
 interface FindingMarginProps {
   readonly visitId: string;
   readonly family: Family;
@@ -47,6 +67,7 @@ export const FindingMargin = ({ visitId, family, finding, remedy }: FindingMargi
     </div>
     <h2 className="heading">{positionName(family, finding.place)}</h2>
     <p className="margin-lead">{finding.found}</p>
+    <Attached finding={finding} />
     {finding.reasons.length === 0 ? null : <h3 className="margin-title">Why; each reading opens</h3>}
     {finding.reasons.map((reason) => (
       <ReasonLine key={reason.text} reason={reason} finding={finding} />

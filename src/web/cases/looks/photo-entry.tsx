@@ -1,11 +1,11 @@
-import { useEffect, useId, useState } from "react";
+import { useId, useState } from "react";
 import { largestPhotoBytes } from "#casework";
 import type { Finding } from "#contract";
 import { AskedAgain } from "../fields/asked-again.tsx";
-import { photoKey } from "../unsent/entry.ts";
-import { hashPhoto, keepPhoto, loadPhoto } from "../unsent/photo-shelf.ts";
+import { hashPhoto, keepPhoto } from "../unsent/photo-shelf.ts";
 import { STORE_TROUBLE, sendPhotoBytes } from "../unsent/send-entries.ts";
-import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
+import { outbox } from "../unsent/workshop-outbox.ts";
+import { PlacePhotos } from "./place-photos.tsx";
 
 const MB = 1024 * 1024;
 
@@ -32,46 +32,6 @@ const keepUntilSent = async (file: File): Promise<string | null> => {
   return hash;
 };
 
-/** One photo of a place that waits in this browser; nothing of it is at the store yet. */
-const WaitingPhoto = ({ hash, name }: { readonly hash: string; readonly name: string }) => {
-  const [address, setAddress] = useState<string | null>(null);
-  useEffect(() => {
-    let made: string | null = null;
-    let gone = false;
-    void loadPhoto(hash).then((photo) => {
-      if (photo === null || gone) return;
-      made = URL.createObjectURL(photo);
-      setAddress(made);
-    });
-    return () => {
-      gone = true;
-      if (made !== null) URL.revokeObjectURL(made);
-    };
-  }, [hash]);
-  return (
-    <figure className="photo-waiting">
-      {address === null ? null : <img src={address} alt={name} className="photo" />}
-      <figcaption className="note">{name}: kept in this browser, not yet at the store</figcaption>
-    </figure>
-  );
-};
-
-/** One photo on record; where its bytes have not come to the store, it says so. */
-const StoredPhoto = ({ hash, number }: { readonly hash: string; readonly number: number }) => {
-  const [missing, setMissing] = useState(false);
-  if (missing) return <p className="note">Photo {number} is not at the store.</p>;
-  return (
-    <a href={`/api/photos/${hash}`} target="_blank" rel="noreferrer">
-      <img
-        src={`/api/photos/${hash}`}
-        alt={`${number} of this place`}
-        className="photo"
-        onError={() => setMissing(true)}
-      />
-    </a>
-  );
-};
-
 interface PhotoEntryProps {
   /** Hashes of the photos on record here. */
   readonly photos: readonly string[];
@@ -81,7 +41,6 @@ interface PhotoEntryProps {
 /** Photos of a place: those on record, and one more. */
 export const PhotoEntry = ({ photos, onKept }: PhotoEntryProps) => {
   const id = useId();
-  const { entries } = useOutbox();
   const [sending, setSending] = useState<Sending>({ kind: "none" });
   const send = async (file: File) => {
     // Refused here, before a byte is sent.
@@ -107,14 +66,7 @@ export const PhotoEntry = ({ photos, onKept }: PhotoEntryProps) => {
   };
   return (
     <div className="photo-entry">
-      {photos.map((hash, index) => {
-        const waits = entries.get(photoKey(hash));
-        return waits?.what === "photo" ? (
-          <WaitingPhoto key={hash} hash={hash} name={waits.name} />
-        ) : (
-          <StoredPhoto key={hash} hash={hash} number={index + 1} />
-        );
-      })}
+      <PlacePhotos photos={photos} />
       <label htmlFor={id} className="photo-add">
         {photos.length === 0 ? "Add a photo" : "Another photo"}
         <input

@@ -2,8 +2,11 @@ import { quantityForms, type StoredLook, signWords } from "#casework";
 import { cellText } from "../readings/reading-cells.ts";
 import type { Looks } from "./use-looks.ts";
 
+const attachedWords = (isPhoto: boolean, isNote: boolean): string =>
+  isPhoto ? (isNote ? "photo and note" : "photo") : "note";
+
 /** A look in a few words. */
-export const lookWords = ({ content }: StoredLook): string => {
+export const lookWords = ({ content, photo, note }: StoredLook): string => {
   switch (content.kind) {
     case "signs":
       return content.signs.map((sign) => signWords[sign]).join(", ");
@@ -14,7 +17,9 @@ export const lookWords = ({ content }: StoredLook): string => {
       return `${label.toLowerCase()}${content.point === null ? "" : `, ${content.point}`}: ${cellText(content)} ${unit}`;
     }
     case "not-taken":
-      return content.quantity === null ? "noted" : `${quantityForms[content.quantity].label.toLowerCase()} not taken`;
+      return content.quantity === null
+        ? attachedWords(photo !== null, note !== null)
+        : `${quantityForms[content.quantity].label.toLowerCase()} not taken`;
     case "withdrawn":
       return "taken back";
   }

@@ -55,12 +55,6 @@ export const withSign = (signs: readonly SignName[], sign: SignName): readonly S
 const ofKind = (looks: PlaceLooks | null, kind: LookContent["kind"]): readonly StoredLook[] =>
   looks?.looks.filter(({ content }) => content.kind === kind) ?? [];
 
-/** What a photo or note is added to: what was seen last, or nothing seen; else only that nothing was read. */
-const contentFor = (looks: PlaceLooks | null): LookContent => {
-  if (looks !== null && looks.signs.length > 0) return { kind: "signs", signs: looks.signs };
-  return ofKind(looks, "nothing-seen").length > 0 ? { kind: "nothing-seen" } : { kind: "not-taken", quantity: null };
-};
-
 /** The looks of this visit on its underside, and how more is recorded; `family` is the one of the car. */
 export const useLooks = (loaded: LoadedFamily, group: PlaceGroup | null = null): Looks => {
   const held = useCase();
@@ -108,6 +102,7 @@ export const useLooks = (loaded: LoadedFamily, group: PlaceGroup | null = null):
       rememberStroke(held.visitId, record(rest.map(({ id }) => ({ place: id, content: { kind: "nothing-seen" } })))),
     stroke: countingLooks(held.looks).filter(({ id }) => stroke.includes(id)),
     takeBack,
-    attach: (place, extras) => void record([{ place, content: contentFor(looksAt(place)), ...extras }]),
+    // It says nothing of what was seen, so that no sign is recorded again with it.
+    attach: (place, extras) => void record([{ place, content: { kind: "not-taken", quantity: null }, ...extras }]),
   };
 };
