@@ -7,6 +7,7 @@ import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
 import { linkageBodies } from "./linkage-bodies.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
+import { linkageLoadStates } from "./linkage-load-states.ts";
 import { linkageMatch } from "./linkage-match.ts";
 import { linkageTravel } from "./linkage-travel.ts";
 import { metrologyConformity } from "./metrology-conformity.ts";
@@ -18,6 +19,7 @@ import { rubberRate } from "./rubber-rate.ts";
 export const doors: readonly Door[] = [
   linkageTravel,
   linkageBodies,
+  linkageLoadStates,
   linkageCompliance,
   linkageBand,
   linkageMatch,
