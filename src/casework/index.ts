@@ -94,4 +94,5 @@ export {
   NO_LOOK_TELLS_MUCH,
   tellingLooks,
 } from "./suspects/visit-suspects.ts";
+export * from "./travel/index.ts";
 export { loadIsInvented } from "./workshop-kind.ts";

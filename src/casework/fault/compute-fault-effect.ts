@@ -128,7 +128,8 @@ function looseState(model: CornerModel, position: Position, play: number): Repai
 }
 
 /** A state's wheel on the asked side. */
-function poseOf(model: CornerModel, state: ElasticState): WheelPose {
+/** The pose of a balance on the asked side of the car. */
+export function poseOf(model: CornerModel, state: ElasticState): WheelPose {
   const { attitude, pose } = state;
   const turn = model.mirrored ? -1 : 1;
   const side = (v: readonly [number, number, number]): [number, number, number] => [

@@ -1,0 +1,196 @@
+import type { StateBand } from "#engines/linkage";
+import { type Finding, subtractJets } from "#numeric";
+import { degreesFromRadians, mmFromMetres } from "#quantity";
+import { positionsOf } from "#vehicle";
+import { bandOfAngles } from "../fault/change-band.ts";
+import { computeFaultEffect, poseOf } from "../fault/compute-fault-effect.ts";
+import { isSignSure } from "../fault/settle.ts";
+import type { FaultEffect } from "../fault-effect.ts";
+import { type CornerWalk, type WalkPoint, walkCorner } from "./corner-walk.ts";
+import { travelFigureForm } from "./figure-forms.ts";
+import { compareRows } from "./row-words.ts";
+import type {
+  TravelChange,
+  TravelFigure,
+  TravelLine,
+  TravelPlot,
+  TravelRow,
+  TravelSheet,
+  TravelSheetQuestion,
+  TravelSubject,
+} from "./travel-sheet.ts";
+
+/** Changes are said so far up and down, metres, or at the stop where that comes first. */
+const SAID_AT = 0.05;
+const MOST_SUBJECTS = 4;
+
+/** One subject, computed: a walk of a sound corner, or what a fault does as Geometry computes it. */
+type Computed = { readonly subject: TravelSubject; readonly words: string } & (
+  | { readonly walk: CornerWalk }
+  | { readonly effect: FaultEffect }
+);
+
+/**
+ * Figures of one corner over its travel for up to four states beside each other: sound, with one rubber torn or firmer,
+ * lowered, and the same corner of another car line. Toe, camber and the place of the wheel are balanced with the rubber
+ * at the asked force; the others are those of the rigid linkage. Findings where one of the states cannot be computed.
+ */
+export function computeTravelSheet(
+  question: TravelSheetQuestion,
+): { sheet: TravelSheet } | { findings: readonly Finding[] } {
+  if (question.subjects.length < 1 || question.subjects.length > MOST_SUBJECTS)
+    return {
+      findings: [
+        {
+          code: "out-of-range",
+          path: "subjects",
+          got: String(question.subjects.length),
+          needed: `one to ${MOST_SUBJECTS} states`,
+          hint: "More lines than that cannot be told apart.",
+        },
+      ],
+    };
+  const computed: Computed[] = [];
+  for (const subject of question.subjects) {
+    const one = computeSubject(question, subject);
+    if ("findings" in one) return one;
+    computed.push(one);
+  }
+  const rows = computed.flatMap((c) => ("walk" in c ? [rowOf(c)] : []));
+  return {
+    sheet: {
+      plots: question.figures.map((figure) => plotOf(figure, computed)),
+      rows,
+      poses: computed.map((c) => poseAt(c, question)),
+      sentences: compareRows(question, rows),
+    },
+  };
+}
+
+function computeSubject(
+  question: TravelSheetQuestion,
+  subject: TravelSubject,
+): Computed | { findings: readonly Finding[] } {
+  const { family, corner, condition } = question;
+  const level = { ...condition, contactRise: 0 };
+  if (subject.kind === "rubber") {
+    const { position, fault } = subject;
+    const answer = computeFaultEffect(family, { corner, position, fault, condition });
+    if ("findings" in answer) return answer;
+    const place = positionsOf(family).find(({ id }) => id === position);
+    return { subject, words: `${fault.kind}: ${place?.label ?? position}`, effect: answer.effect };
+  }
+  const of = subject.kind === "beside" ? subject.family : family;
+  const lowered = subject.kind === "lowered" ? subject.by : 0;
+  const walk = walkCorner(of, corner, level, lowered);
+  if (walk.points.length < 2)
+    return {
+      findings: [
+        {
+          code: "no-equilibrium",
+          path: "condition",
+          got: `no balance of ${of.name} under this force`,
+          needed: "a condition the corner can take",
+          hint: "Lower the force, lower the car less, or bring the rack nearer to its middle.",
+        },
+      ],
+    };
+  const words =
+    subject.kind === "beside"
+      ? subject.family.name
+      : subject.kind === "lowered"
+        ? `lowered ${mmFromMetres(subject.by).toFixed(0)} mm`
+        : "sound";
+  return { subject, words, walk };
+}
+
+function plotOf(figure: TravelFigure, computed: readonly Computed[]): TravelPlot {
+  const { title, unit } = travelFigureForm(figure);
+  const lines: TravelLine[] = [];
+  const leftOut: string[] = [];
+  for (const one of computed) {
+    const line = "walk" in one ? lineOfWalk(figure, one, one.walk) : lineOfEffect(figure, one, one.effect);
+    if (typeof line === "string") leftOut.push(line);
+    else lines.push(line);
+  }
+  return { figure, title, unit, lines, leftOut };
+}
+
+function lineOfEffect(figure: TravelFigure, one: Computed, effect: FaultEffect): TravelLine | string {
+  if (figure !== "toe" && figure !== "camber") return `${one.words}: drawn for toe and camber only`;
+  const line = effect.curves
+    .find(({ quantity }) => quantity === figure)
+    ?.lines.find(({ state }) => state === effect.question.fault.kind);
+  if (!line) return `${one.words}: no balance over travel`;
+  return { ...line, words: one.words, subject: one.subject.kind, rises: effect.rises };
+}
+
+const sdOf = (walk: CornerWalk, jet: Float64Array): number => walk.state.band.jets.deviation(jet);
+
+function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): TravelLine | string {
+  const { rigid } = travelFigureForm(figure);
+  const line = (points: readonly { rise: number; value: number; low: number; high: number }[]): TravelLine => ({
+    state: "sound",
+    words: one.words,
+    subject: one.subject.kind,
+    rises: points.map((p) => p.rise),
+    values: points.map((p) => p.value),
+    low: points.map((p) => p.low),
+    high: points.map((p) => p.high),
+  });
+  if (rigid) {
+    const rest = walk.points.find(({ rise }) => rise === 0)?.rigid ?? null;
+    const points = walk.points.flatMap(({ rise, rigid: position }) => {
+      const value = position && rest ? rigid(position, rest) : null;
+      return value === null ? [] : [{ rise, value, low: value, high: value }];
+    });
+    return points.length > 1 ? line(points) : `${one.words}: this axle has no such figure`;
+  }
+  const rest = restOf(walk);
+  return line(
+    walk.points.map(({ rise, band }) => {
+      if (figure === "wheelbase") {
+        const jet = subtractJets(band.forward, rest.band.forward);
+        const [low, high] = bandOfAngles([
+          { value: mmFromMetres(jet[0] as number), sd: mmFromMetres(sdOf(walk, jet)) },
+        ]);
+        return { rise, value: mmFromMetres(jet[0] as number), low, high };
+      }
+      const jet = figure === "toe" ? band.toe : band.camber;
+      const value = degreesFromRadians(jet[0] as number);
+      const [low, high] = bandOfAngles([{ value, sd: degreesFromRadians(sdOf(walk, jet)) }]);
+      return { rise, value, low, high };
+    }),
+  );
+}
+
+function restOf(walk: CornerWalk): WalkPoint {
+  const rest = walk.points.find(({ rise }) => rise === 0);
+  if (!rest) throw new Error("a walk holds its ride height");
+  return rest;
+}
+
+function rowOf(one: Computed & { readonly walk: CornerWalk }): TravelRow {
+  const { walk, words, subject } = one;
+  const [first, last] = [walk.points[0]?.rise ?? 0, walk.points.at(-1)?.rise ?? 0];
+  const travels = [Math.max(first, -SAID_AT), Math.min(last, SAID_AT)].filter((travel) => travel !== 0);
+  const angle = (key: "toe" | "camber"): readonly TravelChange[] =>
+    travels.flatMap((travel) => changeAt(walk, key, travel) ?? []);
+  return { words, subject: subject.kind, rung: walk.model.assembly.rung, toe: angle("toe"), camber: angle("camber") };
+}
+
+/** The change of an angle from ride height to one travel; null where there is no balance. */
+function changeAt(walk: CornerWalk, key: "toe" | "camber", travel: number): TravelChange | null {
+  const rest = restOf(walk);
+  const at = walk.solveAt(travel);
+  if (!at) return null;
+  const jet = subtractJets(at[key], rest.band[key]);
+  const [value, sd] = [degreesFromRadians(jet[0] as number), degreesFromRadians(sdOf(walk, jet))];
+  return { travel, value, band: bandOfAngles([{ value, sd }]), sure: isSignSure(value, sd) };
+}
+
+function poseAt(one: Computed, { condition }: TravelSheetQuestion) {
+  if ("effect" in one) return one.effect.faulty;
+  const at: StateBand | null = one.walk.solveAt(condition.contactRise);
+  return at ? poseOf(one.walk.model, at.state) : null;
+}

@@ -1,0 +1,64 @@
+import { type StateBand, type TravelPosition, TravelSweep } from "#engines/linkage";
+import type { Corner, Family } from "#vehicle";
+import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
+import { CornerState, loadOf } from "../fault/fault-states.ts";
+import type { Condition } from "../fault-effect.ts";
+
+/** Lines never reach further than this from ride height, metres; they end earlier at the stops. */
+const FURTHEST = 0.08;
+const STEPS_EACH_WAY = 8;
+
+/** A sound corner walked from ride height to both ends of its travel. */
+export interface CornerWalk {
+  readonly model: CornerModel;
+  readonly state: CornerState;
+  /** Contact rises from the height the walk counts from, metres, rising; 0 is one of them. */
+  readonly points: readonly WalkPoint[];
+  /** The balance at a rise between the ends of the walk; null beyond them or where there is none. */
+  readonly solveAt: (rise: number) => StateBand | null;
+}
+
+export interface WalkPoint {
+  readonly rise: number;
+  readonly band: StateBand;
+  /** Without rubber, at the same rise; null where the rigid linkage does not reach it. */
+  readonly rigid: TravelPosition | null;
+}
+
+/**
+ * Balances of a sound corner under a condition at evenly spaced rises; each is started from the one before. A corner that
+ * finds no balance on the way ends there. `lowered` (metres) is how much nearer the body stands to the ground than the
+ * family's ride height: rises count from there.
+ */
+export function walkCorner(family: Family, corner: Corner, condition: Condition, lowered: number): CornerWalk {
+  const model = modelCorner(family, corner);
+  const state = new CornerState(model, []);
+  const { bumpStop, droopStop } = model.assembly;
+  const top = Math.min(FURTHEST, bumpStop - lowered);
+  const bottom = -Math.min(FURTHEST, droopStop + lowered);
+  const load = loadOf(condition, model.mirrored);
+  const sweep = new TravelSweep(model.geometry, "contact-height");
+  const walk = (end: number, from: number): WalkPoint[] => {
+    state.forget();
+    const points: WalkPoint[] = [];
+    for (let i = from; i <= STEPS_EACH_WAY; i++) {
+      const rise = (end * i) / STEPS_EACH_WAY;
+      const band = state.carries ? state.bandAt({ ...load, contactRise: rise + lowered }) : null;
+      if (!band) break;
+      const rigid = sweep.solve({ travel: rise + lowered, rack: load.rack ?? 0 });
+      points.push({ rise, band, rigid: "foldAt" in rigid ? null : rigid });
+    }
+    return points;
+  };
+  const up = top > 0 ? walk(top, 0) : walk(0, STEPS_EACH_WAY);
+  const points = [...walk(bottom, 1).reverse(), ...up];
+  const solveAt = (rise: number): StateBand | null => {
+    const [first, last] = [points[0], points.at(-1)];
+    if (!first || !last || rise < first.rise || rise > last.rise) return null;
+    state.forget();
+    const onTheWay = points.filter((p) => Math.sign(p.rise) === Math.sign(rise) && Math.abs(p.rise) < Math.abs(rise));
+    for (const p of rise < 0 ? onTheWay.reverse() : onTheWay) state.solve({ ...load, contactRise: p.rise + lowered });
+    return state.bandAt({ ...load, contactRise: rise + lowered });
+  };
+  return { model, state, points, solveAt };
+}

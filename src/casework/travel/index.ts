@@ -1,0 +1,4 @@
+export { computeTravelSheet } from "./compute-travel-sheet.ts";
+export { travelFigureForms } from "./figure-forms.ts";
+export { formatTravelCsv } from "./travel-csv.ts";
+export type * from "./travel-sheet.ts";

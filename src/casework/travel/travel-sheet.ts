@@ -1,0 +1,77 @@
+import type { Metres } from "#quantity";
+import type { Corner, Family, Rung } from "#vehicle";
+import type { Condition, CurveLine, RubberFault, WheelPose } from "../fault-effect.ts";
+
+/** A figure of a wheel that is followed over its travel. */
+export type TravelFigure =
+  | "toe"
+  | "camber"
+  | "wheelbase"
+  | "track"
+  | "caster"
+  | "trail"
+  | "scrub"
+  | "roll-centre"
+  | "spring-ratio";
+
+/** One state that is drawn as a line. */
+export type TravelSubject =
+  | { readonly kind: "sound" }
+  | { readonly kind: "rubber"; readonly position: string; readonly fault: Exclude<RubberFault, { kind: "loose" }> }
+  /** The sound corner with the body nearer to the ground; travel counts from there. */
+  | { readonly kind: "lowered"; readonly by: Metres }
+  /** The sound corner of another car line. */
+  | { readonly kind: "beside"; readonly family: Family };
+
+export interface TravelSheetQuestion {
+  readonly family: Family;
+  readonly corner: Corner;
+  /** Forces and rack hold for every line; the travel says where the wheel is drawn. */
+  readonly condition: Condition;
+  /** One to four. */
+  readonly subjects: readonly TravelSubject[];
+  readonly figures: readonly TravelFigure[];
+}
+
+/** A figure of one subject over travel. */
+export interface TravelLine extends CurveLine {
+  readonly words: string;
+  readonly subject: TravelSubject["kind"];
+  /** Travel of each value from the subject's own ride height, metres, rising. */
+  readonly rises: readonly number[];
+}
+
+export interface TravelPlot {
+  readonly figure: TravelFigure;
+  readonly title: string;
+  readonly unit: "deg" | "mm" | "";
+  readonly lines: readonly TravelLine[];
+  /** What cannot be drawn here and why; empty where nothing is left out. */
+  readonly leftOut: readonly string[];
+}
+
+/** How far an angle goes from ride height to one travel, degrees, with its 95 % band. */
+export interface TravelChange {
+  readonly travel: Metres;
+  readonly value: number;
+  readonly band: readonly [low: number, high: number];
+  /** False: its sign is not 97.5 % sure, so the value is not printed. */
+  readonly sure: boolean;
+}
+
+export interface TravelRow {
+  readonly words: string;
+  readonly subject: TravelSubject["kind"];
+  readonly rung: Rung;
+  readonly toe: readonly TravelChange[];
+  readonly camber: readonly TravelChange[];
+}
+
+export interface TravelSheet {
+  readonly plots: readonly TravelPlot[];
+  readonly rows: readonly TravelRow[];
+  /** How the wheel stands at the asked travel, by line; null where that lies beyond its stops. */
+  readonly poses: readonly (WheelPose | null)[];
+  /** What the lines say beside each other, in plain words. */
+  readonly sentences: readonly string[];
+}

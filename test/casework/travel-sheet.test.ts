@@ -1,0 +1,185 @@
+import { describe, expect, it } from "vitest";
+import {
+  type Condition,
+  computeFaultEffect,
+  computeTravelSheet,
+  formatTravelCsv,
+  type TravelFigure,
+  type TravelSheet,
+  type TravelSubject,
+  travelFigureForms,
+} from "#casework";
+import { askDoor, formatComplianceQuestion, formatTravelQuestion, parseFamily } from "#contract";
+import { demoFamilySheets } from "#demo";
+import type { Corner, Family } from "#vehicle";
+
+const readFamily = (id: string): Family => {
+  const parsed = parseFamily(structuredClone(demoFamilySheets[id]));
+  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+  return parsed.family;
+};
+
+const ouzel = readFamily("ouzel-saloon");
+const dunlin = readFamily("dunlin-hatch");
+const siskin = readFamily("siskin-coupe");
+const condition: Condition = { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 };
+const TORN_PLACE = "rear-left/trailing-link/inner-bush";
+const sound: TravelSubject = { kind: "sound" };
+
+const compute = (
+  family: Family,
+  corner: Corner,
+  subjects: readonly TravelSubject[],
+  figures: readonly TravelFigure[] = ["toe", "camber"],
+  at: Condition = condition,
+): TravelSheet => {
+  const answer = computeTravelSheet({ family, corner, condition: at, subjects, figures });
+  if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+  return answer.sheet;
+};
+
+const lineOf = (sheet: TravelSheet, figure: TravelFigure, words: string) => {
+  const line = sheet.plots.find((p) => p.figure === figure)?.lines.find((l) => l.words.startsWith(words));
+  if (!line) throw new Error(`no line ${words} of ${figure}`);
+  return line;
+};
+
+describe("states of one corner over its travel", () => {
+  const torn: TravelSubject = { kind: "rubber", position: TORN_PLACE, fault: { kind: "torn", grade: 3 } };
+  const firmer: TravelSubject = { kind: "rubber", position: TORN_PLACE, fault: { kind: "firmer", factor: 2 } };
+  const lowered: TravelSubject = { kind: "lowered", by: 0.02 };
+  const sheet = compute(ouzel, "rear-left", [sound, torn, firmer, lowered]);
+
+  it("are the lines that what a fault does draws, with their bands", () => {
+    const question = { corner: "rear-left", position: TORN_PLACE, fault: torn.fault, condition } as const;
+    const answer = computeFaultEffect(ouzel, question);
+    if ("findings" in answer) throw new Error("refused");
+    for (const figure of ["toe", "camber"] as const) {
+      const lines = answer.effect.curves.find(({ quantity }) => quantity === figure)?.lines ?? [];
+      const drawn = lineOf(sheet, figure, "torn");
+      expect(drawn.values).toEqual(lines.find(({ state }) => state === "torn")?.values);
+      expect(drawn.high).toEqual(lines.find(({ state }) => state === "torn")?.high);
+      const own = lineOf(sheet, figure, "sound");
+      lines
+        .find(({ state }) => state === "sound")
+        ?.values.forEach((value, i) => {
+          expect(own.values[i]).toBeCloseTo(value, 9);
+        });
+    }
+  });
+
+  it("lowered are the sound line, counted from another height", () => {
+    const [low, own] = [lineOf(sheet, "toe", "lowered 20 mm"), compute(ouzel, "rear-left", [sound])];
+    const at = (rise: number) => compute(ouzel, "rear-left", [sound], ["toe"], { ...condition, contactRise: rise });
+    const start = low.rises.indexOf(0);
+    expect(at(0.02).poses[0]?.toe).toBeCloseTo(((low.values[start] ?? Number.NaN) * Math.PI) / 180, 9);
+    expect(low.rises.at(-1)).toBeLessThanOrEqual(ouzel.rear.bumpStop - 0.02 + 1e-12);
+    expect(own.rows[0]?.toe.map(({ travel }) => travel)).toEqual([-0.05, 0.05]);
+  });
+
+  it("say each change of the sound corner as the door of its linkage gives it", () => {
+    const still = { ...condition, braking: 0 };
+    const [row] = compute(ouzel, "rear-left", [sound], ["toe"], still).rows;
+    const door = askDoor("linkage.compliance", {
+      ...soundCorner(ouzel, "rear-left"),
+      loads: [{}, { contact_rise_mm: 50 }],
+    });
+    if ("findings" in door) throw new Error(JSON.stringify(door.findings));
+    const [rest, up] = (door.output as { states: { toe_deg: number; camber_deg: number }[] }).states;
+    const change = (key: "toe" | "camber"): number | undefined =>
+      row?.[key].find(({ travel }) => travel === 0.05)?.value;
+    expect(change("toe")).toBeCloseTo((up?.toe_deg ?? 0) - (rest?.toe_deg ?? 0), 8);
+    expect(change("camber")).toBeCloseTo((up?.camber_deg ?? 0) - (rest?.camber_deg ?? 0), 8);
+  });
+
+  it("leave a figure out where it is not computed, and say so", () => {
+    const other = compute(ouzel, "rear-left", [sound, torn], ["roll-centre", "caster"]);
+    expect(other.plots[0]?.leftOut).toEqual([expect.stringContaining("toe and camber only")]);
+    expect(other.plots[1]?.lines).toEqual([]);
+    expect(other.plots[1]?.leftOut[0]).toBe("sound: this axle has no such figure");
+  });
+});
+
+/** The sound corner of a family as linkage.compliance takes it, without a force. */
+function soundCorner(family: Family, corner: Corner): Record<string, unknown> {
+  const fault = { kind: "firmer", factor: 1 } as const;
+  const still = { ...condition, braking: 0 };
+  return formatComplianceQuestion(family, { corner, position: "", fault, condition: still }, null);
+}
+
+describe("figures of the rigid linkage", () => {
+  it("at ride height are those of linkage.travel", () => {
+    const { rate_n_per_mm: _, ...bareSpring } = soundCorner(siskin, "front-left").spring as Record<string, unknown>;
+    const figures = travelFigureForms.map(({ figure }) => figure);
+    const sheet = compute(siskin, "front-left", [sound], figures);
+    const door = askDoor("linkage.travel", { ...formatTravelQuestion(siskin, "front-left", [0]), spring: bareSpring });
+    if ("findings" in door) throw new Error(JSON.stringify(door.findings));
+    const [p] = (door.output as { positions: Record<string, number>[] }).positions;
+    const rest = (figure: TravelFigure): number => {
+      const line = lineOf(sheet, figure, "sound");
+      return line.values[line.rises.indexOf(0)] ?? Number.NaN;
+    };
+    expect(rest("caster")).toBeCloseTo(p?.caster_deg ?? Number.NaN, 9);
+    expect(rest("trail")).toBeCloseTo(p?.trail_mm ?? Number.NaN, 7);
+    expect(rest("scrub")).toBeCloseTo(p?.scrub_mm ?? Number.NaN, 7);
+    expect(rest("roll-centre")).toBeCloseTo(p?.roll_centre_height_mm ?? Number.NaN, 7);
+    expect(rest("spring-ratio")).toBeCloseTo(p?.spring_ratio ?? Number.NaN, 9);
+    expect([rest("track"), rest("wheelbase")]).toEqual([0, 0]);
+  });
+});
+
+describe("two layouts beside each other", () => {
+  const sheet = compute(ouzel, "rear-left", [sound, { kind: "beside", family: siskin }], ["toe", "camber"], {
+    ...condition,
+    braking: 0,
+  });
+
+  it("are compared by figures, and left open where the bands do not decide", () => {
+    const [own, other] = sheet.rows;
+    for (const key of ["toe", "camber"] as const)
+      for (const travel of [-0.05, 0.05]) {
+        const [a, b] = [own, other].map((row) => row?.[key].find((change) => change.travel === travel));
+        if (!a || !b) throw new Error("no figures");
+        const figures = `(${Math.abs(a.value).toFixed(2)}° against ${Math.abs(b.value).toFixed(2)}°)`;
+        const said = sheet.sentences.filter((s) => s.includes(figures));
+        expect(said.length).toBeGreaterThan(0);
+        const apart = Math.abs(Math.abs(a.value) - Math.abs(b.value));
+        const widest = Math.max(a.band[1] - a.band[0], b.band[1] - b.band[0]);
+        if (apart < widest / 4) expect(said.some((s) => s.includes("too close to call"))).toBe(true);
+        if (apart > 2 * widest) expect(said.some((s) => s.includes(" more than "))).toBe(true);
+      }
+  });
+
+  it("answers for a strut and a five-link front of its own accord", () => {
+    const fronts = compute(ouzel, "front-left", [sound, { kind: "beside", family: dunlin }], ["camber"]);
+    expect(fronts.sentences.filter((s) => s.includes(dunlin.name)).length).toBeGreaterThanOrEqual(3);
+  });
+});
+
+describe("a travel sheet", () => {
+  it("is the mirror image on the other side", () => {
+    const [left, right] = (["rear-left", "rear-right"] as const).map((corner) =>
+      compute(ouzel, corner, [sound], ["toe", "wheelbase", "track"]),
+    );
+    expect(right?.plots).toEqual(left?.plots);
+  });
+
+  it("goes out as comma-separated values, every line and travel with full digits", () => {
+    const sheet = compute(ouzel, "rear-left", [sound, { kind: "lowered", by: 0.02 }]);
+    const rows = formatTravelCsv(sheet).trimEnd().split("\r\n");
+    const points = sheet.plots.flatMap(({ lines }) => lines.flatMap(({ rises }) => rises)).length;
+    expect(rows).toHaveLength(points + 1);
+    expect(rows[0]).toBe("line,figure,unit,travel_mm,value,low,high");
+    const line = lineOf(sheet, "toe", "sound");
+    expect(rows[1]?.split(",").slice(4).map(Number)).toEqual([line.values[0], line.low[0], line.high[0]]);
+  });
+
+  it("refuses no line, five, and a place nobody knows", () => {
+    const ask = (subjects: readonly TravelSubject[]) =>
+      computeTravelSheet({ family: ouzel, corner: "rear-left", condition, subjects, figures: ["toe"] });
+    for (const subjects of [[], [sound, sound, sound, sound, sound]])
+      expect(ask(subjects)).toMatchObject({ findings: [{ code: "out-of-range", path: "subjects" }] });
+    const nowhere: TravelSubject = { kind: "rubber", position: "nowhere", fault: { kind: "firmer", factor: 2 } };
+    expect(ask([nowhere])).toMatchObject({ findings: [{ code: "unknown-position" }] });
+  });
+});
