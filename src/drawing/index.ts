@@ -5,12 +5,14 @@ export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-c
 export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-family-sheet.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
+export { drawTurnedCorner, type EyePlace, type TurnedCornerOptions } from "./geometry/draw-turned-corner.ts";
 export { type DrawnPoint, drawHardPoints, type HardPointOptions } from "./hard-points/draw-hard-points.ts";
 export { drawTravelLines, type TravelLine, type TravelLinesOptions } from "./hard-points/draw-travel-lines.ts";
 export { nearestPoint } from "./nearest-point.ts";
 export { drawNumberedCar, drawNumberRing, type NumberedPlaces } from "./owners-page/draw-numbered-car.ts";
 export { drawRemedyBar, type RemedyBar } from "./owners-page/draw-remedy-bar.ts";
 export { type CurveOptions, drawCurves } from "./plot/draw-curves.ts";
+export { drawTravelPlots, type TravelPlotsOptions } from "./plot/draw-travel-plots.ts";
 export type { FormatFigure } from "./plot/format-figure.ts";
 export type * from "./scene.ts";
 export { type SvgNode, type SvgOptions, svgNodesOf, svgPatterns, svgTreeOf } from "./svg-tree.ts";

@@ -22,6 +22,7 @@ import { NowherePage } from "./places/nowhere-page.tsx";
 import { readReferenceSearch } from "./reference/reference-search.ts";
 import type { Answer } from "./server/ask-server.ts";
 import { listFamilies, listShownFamilies } from "./server/family-list.ts";
+import { readTravelSearch } from "./travel/travel-search.ts";
 import { readUndersideSearch } from "./underside/underside-search.ts";
 
 const BeginPage = lazyPage(async () => (await import("./begin/begin-page.tsx")).BeginPage);
@@ -45,6 +46,7 @@ const PlanPage = lazyPage(async () => (await import("./cases/plan/plan-page.tsx"
 const ReadingsPage = lazyPage(async () => (await import("./cases/readings/readings-page.tsx")).ReadingsPage);
 const ReferencePage = lazyPage(async () => (await import("./reference/reference-page.tsx")).ReferencePage);
 const TallyPage = lazyPage(async () => (await import("./places/later-pages.tsx")).TallyPage);
+const TravelPage = lazyPage(async () => (await import("./travel/travel-page.tsx")).TravelPage);
 const TodayPage = lazyPage(async () => (await import("./places/today-page.tsx")).TodayPage);
 const UndersideHold = lazyPage(async () => (await import("./underside/underside-hold.tsx")).UndersideHold);
 const VisitCarPage = lazyPage(async () => (await import("./cases/car/car-page.tsx")).CarPage);
@@ -136,6 +138,23 @@ const geometry = createRoute({
   path: "/geometry",
   validateSearch: readGeometrySearch,
   component: GeometryPage,
+});
+const travel = createRoute({
+  getParentRoute: () => family,
+  path: "/travel",
+  validateSearch: readTravelSearch,
+  loaderDeps: ({ search: { beside } }) => (beside === undefined ? {} : { beside }),
+  loader: async ({ deps: { beside } }) => {
+    const listed = shown(await listShownFamilies());
+    const other = beside === undefined ? null : await (await import("./server/families.ts")).loadShownFamily(beside);
+    return {
+      lines: [...listed.families, ...listed.examples],
+      // One that is not there is said on the sheet, which stands all the same.
+      beside: other?.kind === "answer" ? other.body.family : null,
+    };
+  },
+  component: TravelPage,
+  errorComponent: RefusedPage,
 });
 const underside = createRoute({
   getParentRoute: () => family,
@@ -236,7 +255,7 @@ export const router = createRouter({
       jobCard,
       handOver,
     ]),
-    family.addChildren([familySheet, geometry, underside.addChildren([car, group])]),
+    family.addChildren([familySheet, geometry, travel, underside.addChildren([car, group])]),
   ]),
   parseSearch,
   stringifySearch: formatSearch,

@@ -92,6 +92,16 @@ describe("states of one corner over its travel", () => {
     expect(change("camber")).toBeCloseTo((up?.camber_deg ?? 0) - (rest?.camber_deg ?? 0), 8);
   });
 
+  it("draw the wheel up to its stops, further than the curves go, and not beyond", () => {
+    const at = (rise: number) => compute(ouzel, "rear-left", [sound], ["toe"], { ...condition, contactRise: rise });
+    const { bumpStop, droopStop } = ouzel.rear;
+    for (const stop of [bumpStop, -droopStop]) {
+      expect(Math.abs(stop)).toBeGreaterThan(0.08);
+      expect(at(stop).poses[0]?.contact[2]).toBeCloseTo((at(0).poses[0]?.contact[2] ?? 0) + stop, 9);
+      expect(at(stop * 1.05).poses).toEqual([null]);
+    }
+  });
+
   it("leave a figure out where it is not computed, and say so", () => {
     const other = compute(ouzel, "rear-left", [sound, torn], ["roll-centre", "caster"]);
     expect(other.plots[0]?.leftOut).toEqual([expect.stringContaining("toe and camber only")]);
@@ -140,13 +150,18 @@ describe("two layouts beside each other", () => {
       for (const travel of [-0.05, 0.05]) {
         const [a, b] = [own, other].map((row) => row?.[key].find((change) => change.travel === travel));
         if (!a || !b) throw new Error("no figures");
-        const figures = `(${Math.abs(a.value).toFixed(2)}° against ${Math.abs(b.value).toFixed(2)}°)`;
-        const said = sheet.sentences.filter((s) => s.includes(figures));
+        const [one, two] = [a, b].map(({ value }) => `${Math.abs(value).toFixed(2)}°`);
+        const said = sheet.sentences.filter(
+          (s) => s.includes(`(${one} against ${two})`) || s.includes(`(${two} against ${one})`),
+        );
         expect(said.length).toBeGreaterThan(0);
         const apart = Math.abs(Math.abs(a.value) - Math.abs(b.value));
         const widest = Math.max(a.band[1] - a.band[0], b.band[1] - b.band[0]);
         if (apart < widest / 4) expect(said.some((s) => s.includes("too close to call"))).toBe(true);
-        if (apart > 2 * widest) expect(said.some((s) => s.includes(" more than "))).toBe(true);
+        const more = Math.abs(a.value) > Math.abs(b.value) ? [ouzel, siskin] : [siskin, ouzel];
+        const verb = key === "toe" ? "steers" : "changes its camber";
+        if (apart > 2 * widest)
+          expect(said.some((s) => s.includes(`${more[0]?.name} ${verb} more than ${more[1]?.name}`))).toBe(true);
       }
   });
 

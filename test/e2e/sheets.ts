@@ -30,6 +30,12 @@ export const SHEETS: readonly Sheet[] = [
   },
   { name: "geometry-nothing-marked", path: `${family}/geometry` },
   { name: "geometry-nothing-shown", path: `${family}/geometry?at=${TORN_BUSH}` },
+  {
+    name: "travel",
+    path: `${family}/travel?corner=rear-left&torn=${TORN_BUSH}&lowered_mm=30&braking_n=2000`,
+    pressed: ["#drawing"],
+  },
+  { name: "travel-beside", path: `${family}/travel?beside=dunlin-hatch&first=camber&second=roll-centre&turn_deg=-60` },
   { name: "counter", path: "/counter" },
   { name: "bench", path: "/bench" },
   { name: "tally", path: "/tally" },

@@ -78,7 +78,7 @@ function computeSubject(
     const answer = computeFaultEffect(family, { corner, position, fault, condition });
     if ("findings" in answer) return answer;
     const place = positionsOf(family).find(({ id }) => id === position);
-    return { subject, words: `${fault.kind}: ${place?.label ?? position}`, effect: answer.effect };
+    return { subject, words: `${fault.kind}: ${place ? lowerFirst(place.label) : position}`, effect: answer.effect };
   }
   const of = subject.kind === "beside" ? subject.family : family;
   const lowered = subject.kind === "lowered" ? subject.by : 0;
@@ -100,9 +100,15 @@ function computeSubject(
       ? subject.family.name
       : subject.kind === "lowered"
         ? `lowered ${mmFromMetres(subject.by).toFixed(0)} mm`
-        : "sound";
+        : ownWords(question);
   return { subject, words, walk };
 }
+
+/** The sound corner bears the name of its car line where another one stands beside. */
+const ownWords = ({ family, subjects }: TravelSheetQuestion): string =>
+  subjects.some(({ kind }) => kind === "beside") ? family.name : "sound";
+
+const lowerFirst = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 function plotOf(figure: TravelFigure, computed: readonly Computed[]): TravelPlot {
   const { title, unit } = travelFigureForm(figure);

@@ -7,6 +7,8 @@ import type { Condition } from "../fault-effect.ts";
 /** Lines never reach further than this from ride height, metres; they end earlier at the stops. */
 const FURTHEST = 0.08;
 const STEPS_EACH_WAY = 8;
+/** A stop typed in whole millimetres and asked for in metres, metres. */
+const STOP_ROUNDING = 1e-6;
 
 /** A sound corner walked from ride height to both ends of its travel. */
 export interface CornerWalk {
@@ -14,7 +16,7 @@ export interface CornerWalk {
   readonly state: CornerState;
   /** Contact rises from the height the walk counts from, metres, rising; 0 is one of them. */
   readonly points: readonly WalkPoint[];
-  /** The balance at a rise between the ends of the walk; null beyond them or where there is none. */
+  /** The balance at a rise between the stops; null beyond them or where there is none. */
   readonly solveAt: (rise: number) => StateBand | null;
 }
 
@@ -53,8 +55,7 @@ export function walkCorner(family: Family, corner: Corner, condition: Condition,
   const up = top > 0 ? walk(top, 0) : walk(0, STEPS_EACH_WAY);
   const points = [...walk(bottom, 1).reverse(), ...up];
   const solveAt = (rise: number): StateBand | null => {
-    const [first, last] = [points[0], points.at(-1)];
-    if (!first || !last || rise < first.rise || rise > last.rise) return null;
+    if (rise + lowered > bumpStop + STOP_ROUNDING || rise + lowered < -droopStop - STOP_ROUNDING) return null;
     state.forget();
     const onTheWay = points.filter((p) => Math.sign(p.rise) === Math.sign(rise) && Math.abs(p.rise) < Math.abs(rise));
     for (const p of rise < 0 ? onTheWay.reverse() : onTheWay) state.solve({ ...load, contactRise: p.rise + lowered });

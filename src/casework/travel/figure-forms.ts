@@ -4,6 +4,9 @@ import type { TravelFigure } from "./travel-sheet.ts";
 
 interface Form {
   readonly figure: TravelFigure;
+  /** What it is chosen by. */
+  readonly name: string;
+  /** What stands at its axis. */
   readonly title: string;
   readonly unit: "deg" | "mm" | "";
   /** From the rigid linkage; absent: it is balanced with the rubber in its joints, under the asked force. */
@@ -17,25 +20,33 @@ const millimetres = (metres: number | undefined): number | null => (metres === u
 
 /** Every figure that can be followed, in the order it is offered. */
 export const travelFigureForms: readonly Form[] = [
-  { figure: "toe", title: "toe, °, in is +", unit: "deg" },
-  { figure: "camber", title: "camber, °", unit: "deg" },
-  { figure: "wheelbase", title: "wheel centre, mm, forward is +", unit: "mm" },
+  { figure: "toe", name: "toe", title: "toe, °, in is +", unit: "deg" },
+  { figure: "camber", name: "camber", title: "camber, °", unit: "deg" },
+  { figure: "wheelbase", name: "wheel fore and aft", title: "wheel centre, mm, forward is +", unit: "mm" },
   {
     figure: "track",
+    name: "patch sideways",
     title: "patch sideways, mm, out is +",
     unit: "mm",
     rigid: (p, design) => mmFromMetres(p.attitude.contact[1] - design.attitude.contact[1]),
   },
-  { figure: "caster", title: "caster, °", unit: "deg", rigid: (p) => degrees(axisOf(p)?.caster) },
-  { figure: "trail", title: "trail, mm", unit: "mm", rigid: (p) => millimetres(axisOf(p)?.trail) },
-  { figure: "scrub", title: "scrub, mm", unit: "mm", rigid: (p) => millimetres(axisOf(p)?.scrub) },
+  { figure: "caster", name: "caster", title: "caster, °", unit: "deg", rigid: (p) => degrees(axisOf(p)?.caster) },
+  { figure: "trail", name: "trail", title: "trail, mm", unit: "mm", rigid: (p) => millimetres(axisOf(p)?.trail) },
+  { figure: "scrub", name: "scrub", title: "scrub, mm", unit: "mm", rigid: (p) => millimetres(axisOf(p)?.scrub) },
   {
     figure: "roll-centre",
+    name: "roll centre",
     title: "roll centre, mm above ground",
     unit: "mm",
     rigid: (p) => mmFromMetres(p.rollCentreMigrating),
   },
-  { figure: "spring-ratio", title: "spring per wheel travel", unit: "", rigid: (p) => p.springRatio },
+  {
+    figure: "spring-ratio",
+    name: "spring per travel",
+    title: "spring per wheel travel",
+    unit: "",
+    rigid: (p) => p.springRatio,
+  },
 ];
 
 /** The form of a figure; throws for one that is not offered. */

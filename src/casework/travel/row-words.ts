@@ -28,10 +28,12 @@ function compareChange(key: "toe" | "camber", a: TravelRow, b: TravelRow): strin
     const verb = key === "toe" ? "steers" : "changes its camber";
     const difference = Math.abs(one.value) - Math.abs(other.value);
     const sd = Math.hypot(sdOf(one), sdOf(other));
-    const figures = `(${degrees(one.value)} against ${degrees(other.value)})`;
     if (signProbability(difference, sd) < SIGN_SURE)
-      return [`Which of the two ${verb} more at ${height(one)} is too close to call ${figures}.`];
-    const [more, less] = difference > 0 ? [a, b] : [b, a];
+      return [
+        `Which of the two ${verb} more at ${height(one)} is too close to call (${degrees(one.value)} against ${degrees(other.value)}).`,
+      ];
+    const [more, less, large, small] = difference > 0 ? [a, b, one, other] : [b, a, other, one];
+    const figures = `(${degrees(large.value)} against ${degrees(small.value)})`;
     return [`At ${height(one)} ${more.words} ${verb} more than ${less.words} ${figures}.`];
   });
 }

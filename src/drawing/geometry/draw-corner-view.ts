@@ -82,7 +82,7 @@ function drawSpring(view: GeometryView, moved: MovedCorner, diameter: number, wi
     });
   }
   const axis = unit([top[0] - seat[0], top[1] - seat[1], (top[2] ?? 0) - (seat[2] ?? 0)]);
-  const across: Point = view.name === "behind" ? [0, 1, 0] : [1, 0, 0];
+  const across: Point = view.across ?? (view.name === "behind" ? [0, 1, 0] : [1, 0, 0]);
   const along = axis[0] * across[0] + axis[1] * across[1] + axis[2] * across[2];
   const square = unit([across[0] - along * axis[0], across[1] - along * axis[1], across[2] - along * axis[2]]);
   const turns = 6;

@@ -11,6 +11,8 @@ export interface GeometryView extends Projection {
   readonly depth: (point: CarPoint) => number;
   /** Upper left corner of the view, page units. */
   readonly corner: Spot;
+  /** Direction of the car that lies across the page, for a view that is turned; absent: as the view's name says. */
+  readonly across?: readonly [number, number, number];
 }
 
 /** How far a corner reaches along the three axes, metres. */

@@ -39,6 +39,9 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
         <Link to="/families/$familyId/geometry" params={params}>
           Geometry
         </Link>
+        <Link to="/families/$familyId/travel" params={params}>
+          Over travel
+        </Link>
         <Link to="/families/$familyId/edit" params={params}>
           Edit the data
         </Link>

@@ -1,5 +1,5 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
-import { useCallback, useEffect, useMemo, useState } from "react";
+import { useCallback, useMemo } from "react";
 import type { Condition, FaultQuestion, RubberFault } from "#casework";
 import { type Family, type Position, positionsOf } from "../car.ts";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
@@ -11,11 +11,10 @@ import { faultOfMark, isSameMark, type PositionMark } from "../underside/positio
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { canStandAt } from "../underside/signs-at.ts";
 import { useKeptMarks } from "../underside/use-kept-marks.ts";
+import { useDragged } from "./use-dragged.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const geometryRoute = getRouteApi("/families/$familyId/geometry");
-/** A dragged slider writes the address only after it has rested this long, ms. */
-const REST_MS = 250;
 
 export interface Geometry {
   readonly family: Family;
@@ -39,23 +38,6 @@ export interface Geometry {
   readonly setCondition: (condition: Condition) => void;
   readonly resetCondition: () => void;
 }
-
-/** The condition as it is dragged, written to the address once it rests; the address wins when it changes by itself. */
-const useDraggedCondition = (
-  addressed: Condition,
-  write: (condition: Condition) => void,
-): readonly [Condition, (condition: Condition) => void] => {
-  const [dragged, setDragged] = useState<Condition | null>(null);
-  const key = JSON.stringify(addressed);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key is the address; what was dragged ends when it changes
-  useEffect(() => setDragged(null), [key]);
-  useEffect(() => {
-    if (dragged === null || JSON.stringify(dragged) === key) return;
-    const timer = setTimeout(() => write(dragged), REST_MS);
-    return () => clearTimeout(timer);
-  }, [dragged, key, write]);
-  return [dragged ?? addressed, setDragged];
-};
 
 /** What the address asks to look at a place as; null where it says nothing that can be computed there. */
 const viewedAs = (family: Family, position: Position | null, text: string | undefined): RubberFault | null => {
@@ -105,7 +87,7 @@ export const useGeometry = (): Geometry | "arriving" => {
       void navigate({ search: (last) => ({ ...last, ...searchOfCondition(condition) }), replace: true }),
     [navigate],
   );
-  const [condition, setCondition] = useDraggedCondition(addressed, write);
+  const [condition, setCondition] = useDragged(addressed, write);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
   const question = useMemo(() => questionAt(position, shown, condition), [position, shown, condition]);
   if (!arrived) return "arriving";

@@ -1,0 +1,139 @@
+import type { TravelLine, TravelPlot, TravelSheet } from "#casework";
+import { mmFromMetres } from "#quantity";
+import type { Box } from "../labels/crossing.ts";
+import { polygon, polyline, type Spot } from "../path.ts";
+import type { Colour, Mark, Scene, Stroke, TypeScale } from "../scene.ts";
+import { hairline, thinLine } from "../symbols/look.ts";
+import { wrapText, wrapToLines } from "../text-width.ts";
+import { dashes, faces, stateColours, strokes } from "../tokens.ts";
+import { clipBand, reachOfLines } from "./band-reach.ts";
+import { LEFT, type Plot, placeBeside, RIGHT } from "./place-beside.ts";
+import { niceAxis } from "./ticks.ts";
+
+export interface TravelPlotsOptions {
+  readonly width: number;
+  readonly height: number;
+  readonly type?: TypeScale;
+  /** Travel at which the wheel is drawn, metres: a line across. */
+  readonly at: number;
+}
+
+const TOP = 34;
+const FOOT = 64;
+const BETWEEN = 34;
+const MOST_NOTE_LINES = 3;
+
+/** What a line is drawn in: its state by colour, another height or car line by its dashes. */
+const looks: Readonly<Record<TravelLine["subject"], Pick<Stroke, "dash">>> = {
+  sound: {},
+  rubber: {},
+  lowered: { dash: dashes.limit },
+  beside: { dash: dashes.practice },
+};
+
+const colourOf = (line: TravelLine): Colour =>
+  line.subject === "beside" ? "ink2" : line.subject === "lowered" ? "g1" : stateColours[line.state];
+
+/** Figures over travel beside each other, travel upright and shared, each line labelled by its own words, with its band. */
+export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions): Scene {
+  const { width, height, type = "desk" } = options;
+  const rises = sheet.plots.flatMap(({ lines }) => lines.flatMap((line) => line.rises.map(mmFromMetres)));
+  const upright = niceAxis(rises, 8);
+  const noted = sheet.plots.some(({ leftOut }) => leftOut.length > 0);
+  const bottom = height - FOOT - (noted ? MOST_NOTE_LINES * faces[type].note.size * 1.2 : 0);
+  const toY = (rise: number): number =>
+    TOP + ((upright.high - rise) / (upright.high - upright.low || 1)) * (bottom - TOP);
+  const count = Math.max(sheet.plots.length, 1);
+  const each = (width - LEFT - RIGHT - BETWEEN * (count - 1)) / count;
+  const marks: Mark[] = upright.ticks.map(
+    (tick, i): Mark => ({
+      kind: "text",
+      x: LEFT - 10,
+      y: toY(tick) + 4.5,
+      text: `${tick > 0 ? "+" : ""}${upright.words[i] ?? ""}`,
+      style: "note",
+      anchor: "end",
+    }),
+  );
+  marks.push({ kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" });
+  for (const [i, plot] of sheet.plots.entries()) {
+    const area = { x: LEFT + i * (each + BETWEEN), width: each, top: TOP, bottom, toY };
+    marks.push(...drawPlot(plot, area, mmFromMetres(options.at), type));
+  }
+  const titles = sheet.plots.map(({ title }) => title).join("; ");
+  return {
+    width,
+    height,
+    type,
+    title: "Figures over travel",
+    description: `${titles}. ${sheet.sentences.join(" ")}`,
+    marks,
+    targets: [],
+  };
+}
+
+function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: TypeScale): readonly Mark[] {
+  const reach = reachOfLines(plot.lines, false);
+  const axis = niceAxis([reach.low, reach.high], Math.max(2, Math.min(6, Math.floor(area.width / 52))));
+  const toX = (value: number): number => area.x + ((value - axis.low) / (axis.high - axis.low || 1)) * area.width;
+  const placed: Plot = { ...area, toX };
+  const marks: Mark[] = axis.ticks.flatMap((tick, i): Mark[] => [
+    { kind: "path", d: upright(toX(tick), area.top, area.bottom), stroke: hairline },
+    { kind: "path", d: upright(toX(tick), area.bottom, area.bottom + 5), stroke: thinLine },
+    { kind: "text", x: toX(tick), y: area.bottom + 20, text: axis.words[i] ?? "", style: "note", anchor: "middle" },
+  ]);
+  const [left, right] = [area.x, area.x + area.width];
+  marks.push({
+    kind: "path",
+    d: polyline([
+      [left, area.bottom],
+      [right, area.bottom],
+    ]),
+    stroke: thinLine,
+  });
+  const pitch = faces[type].label.size * 1.15;
+  const titles = wrapText(plot.title, area.width + BETWEEN - 6, "label-second", type);
+  titles.forEach((text, i) => {
+    marks.push({ kind: "text", x: right, y: area.bottom + 40 + i * pitch, text, style: "label-second", anchor: "end" });
+  });
+  const below = area.bottom + 40 + titles.length * pitch;
+  const notes = wrapToLines(plot.leftOut.join("; "), area.width + BETWEEN - 6, MOST_NOTE_LINES, "note", type);
+  notes.forEach((text, i) => {
+    const y = below + i * faces[type].note.size * 1.2;
+    marks.push({ kind: "text", x: right, y, text, style: "note", anchor: "end" });
+  });
+  const spotsOf = (line: TravelLine): readonly Spot[] =>
+    line.values.map((value, i) => [toX(value), area.toY(mmFromMetres(line.rises[i] ?? 0))]);
+  for (const line of plot.lines) {
+    const { low, high, at } = clipBand(line, line.rises.map(mmFromMetres), axis);
+    const edge = (side: readonly number[]): readonly Spot[] => side.map((v, i) => [toX(v), area.toY(at[i] ?? 0)]);
+    const d = polygon([...edge(low), ...edge(high).toReversed()]);
+    marks.push({ kind: "path", d, fill: colourOf(line), opacity: line.subject === "rubber" ? 0.16 : 0.1 });
+  }
+  const lines = plot.lines.map((line) => ({ line, spots: spotsOf(line) }));
+  for (const { line, spots } of lines) {
+    const stroke = { colour: colourOf(line), width: strokes.curve, cap: "round" as const, ...looks[line.subject] };
+    marks.push({ kind: "path", d: polyline(spots), stroke });
+  }
+  const level = area.toY(now);
+  marks.push({
+    kind: "path",
+    d: polyline([
+      [left - 6, level],
+      [right, level],
+    ]),
+    stroke: { colour: "accent", width: 1.6 },
+  });
+  const taken: Box[] = [{ x: left, y: level - 2, width: area.width, height: 4 }];
+  for (const { line, spots } of lines) {
+    const words = wrapText(line.words, Math.max(area.width * 0.46, 90), "label-bold", type);
+    marks.push(...placeBeside(words, spots, lines, placed, colourOf(line), type, taken));
+  }
+  return marks;
+}
+
+const upright = (x: number, from: number, to: number): string =>
+  polyline([
+    [x, from],
+    [x, to],
+  ]);

@@ -1,0 +1,106 @@
+import { useId } from "react";
+import { travelFigureForms } from "#casework";
+import { fullName } from "#drawing";
+import type { Position } from "../car.ts";
+import type { FamilyLine } from "../server/family-list.ts";
+import { CORNERS } from "./travel-search.ts";
+import { MOST_LINES, type TravelView } from "./use-travel-view.ts";
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly value: string;
+  readonly options: readonly { readonly value: string; readonly words: string }[];
+  readonly disabled?: boolean;
+  readonly onChoose: (value: string) => void;
+}
+
+const Choice = ({ label, value, options, disabled = false, onChoose }: ChoiceProps) => {
+  const id = useId();
+  return (
+    <span className="travel-choice">
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={value} disabled={disabled} onChange={(event) => onChoose(event.target.value)}>
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.words}
+          </option>
+        ))}
+      </select>
+    </span>
+  );
+};
+
+const NONE = "";
+const LOWERED_MM = [10, 15, 20, 25, 30, 40, 50];
+
+const placeOptions = (positions: readonly Position[]) => [
+  { value: NONE, words: "none" },
+  ...positions.map((position) => ({ value: position.id, words: fullName(position) })),
+];
+const cornerWords = (corner: string): string => corner.replace("-", " ");
+
+/** Which corner, which lines beside the sound one, and which two figures. */
+export const TravelChoices = ({
+  view,
+  lines,
+}: {
+  readonly view: TravelView;
+  readonly lines: readonly FamilyLine[];
+}) => {
+  const { search, change, corner } = view;
+  const full = view.question.subjects.length >= MOST_LINES;
+  const lowered = search.lowered_mm;
+  const heights = lowered === undefined || LOWERED_MM.includes(lowered) ? LOWERED_MM : [...LOWERED_MM, lowered];
+  const others = lines.filter((line) => !("findings" in line) && line.id !== view.family.id);
+  const figures = travelFigureForms.map(({ figure, name }) => ({ value: figure, words: name }));
+  return (
+    <section className="subject travel-choices" aria-label="Lines and figures">
+      <Choice
+        label="Corner"
+        value={corner}
+        options={CORNERS.map((one) => ({ value: one, words: cornerWords(one) }))}
+        onChoose={(value) => change({ corner: value, torn: undefined, firmer: undefined })}
+      />
+      <Choice
+        label="Torn"
+        value={search.torn ?? NONE}
+        options={placeOptions(view.tearable)}
+        disabled={full && search.torn === undefined}
+        onChoose={(value) => change({ torn: value || undefined })}
+      />
+      <Choice
+        label="Twice as firm"
+        value={search.firmer ?? NONE}
+        options={placeOptions(view.stiffenable)}
+        disabled={full && search.firmer === undefined}
+        onChoose={(value) => change({ firmer: value || undefined })}
+      />
+      <Choice
+        label="Lowered"
+        value={lowered === undefined ? NONE : String(lowered)}
+        options={[{ value: NONE, words: "no" }, ...heights.map((mm) => ({ value: String(mm), words: `${mm} mm` }))]}
+        disabled={full && lowered === undefined}
+        onChoose={(value) => change({ lowered_mm: value === NONE ? undefined : Number(value) })}
+      />
+      <Choice
+        label="Beside"
+        value={search.beside ?? NONE}
+        options={[{ value: NONE, words: "no other" }, ...others.map(({ id, name }) => ({ value: id, words: name }))]}
+        disabled={full && search.beside === undefined}
+        onChoose={(value) => change({ beside: value || undefined })}
+      />
+      <Choice
+        label="First"
+        value={view.question.figures[0] ?? "toe"}
+        options={figures}
+        onChoose={(value) => change({ first: value })}
+      />
+      <Choice
+        label="Second"
+        value={view.question.figures[1] ?? "camber"}
+        options={figures}
+        onChoose={(value) => change({ second: value })}
+      />
+    </section>
+  );
+};

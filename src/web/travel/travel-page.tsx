@@ -1,0 +1,155 @@
+import { getRouteApi } from "@tanstack/react-router";
+import { useCallback, useMemo, useState } from "react";
+import { formatNumber, type TravelSheet, type TravelSheetQuestion } from "#casework";
+import { drawTravelPlots, drawTurnedCorner } from "#drawing";
+import { conditionPathWords } from "../effect/condition-path-words.ts";
+import { ConditionSliders } from "../geometry/condition-sliders.tsx";
+import { Slider } from "../geometry/slider.tsx";
+import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+import { FindingsList } from "../shell/findings-list.tsx";
+import { Sheet } from "../shell/sheet.tsx";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
+import { TravelChoices } from "./travel-choices.tsx";
+import { TravelMargin } from "./travel-margin.tsx";
+import { useTravelSheet } from "./use-travel-sheet.ts";
+import { type TravelView, useTravelView } from "./use-travel-view.ts";
+import "./travel.css";
+
+const travelRoute = getRouteApi("/families/$familyId/travel");
+
+const MARGIN_LOW = 172;
+const leastHeight = () => 360;
+const leastCorner = () => 230;
+const HALF_TURN = 180;
+const LOWEST_EYE = -30;
+const HIGHEST_EYE = 90;
+const EYE_STEP = 5;
+
+interface DrawnProps {
+  readonly view: TravelView;
+  readonly sheet: TravelSheet;
+  readonly asked: TravelSheetQuestion;
+  readonly onScale: (scale: string | null) => void;
+}
+
+/** The corner in space, turned by two sliders, beside the curves. */
+const Drawn = ({ view, sheet, asked, onScale }: DrawnProps) => {
+  const { eye, setEye } = view;
+  const pose = sheet.poses[0] ?? null;
+  const drawCorner = useCallback(
+    (room: SceneRoom) => {
+      if (pose === null) throw new Error("no pose is drawn");
+      return drawTurnedCorner(asked.family, asked.corner, pose, asked.condition.rack, { ...room, eye });
+    },
+    [asked, pose, eye],
+  );
+  const drawPlots = useCallback(
+    (room: SceneRoom) => drawTravelPlots(sheet, { ...room, at: asked.condition.contactRise }),
+    [sheet, asked],
+  );
+  return (
+    <>
+      <div className="travel-corner">
+        {pose === null ? (
+          <p className="lead">At this travel the sound corner finds no balance.</p>
+        ) : (
+          <FittedScene draw={drawCorner} leastHeight={leastCorner} onScale={onScale} />
+        )}
+        <div className="travel-eye">
+          <Slider
+            label="Walk round it"
+            value={eye.turn}
+            low={-HALF_TURN}
+            high={HALF_TURN}
+            step={EYE_STEP}
+            said={`${formatNumber(eye.turn, 0)}°`}
+            lowSaid="round the right"
+            highSaid="round the left"
+            onChange={(turn) => setEye({ ...eye, turn })}
+          />
+          <Slider
+            label="Eye height"
+            value={eye.tilt}
+            low={LOWEST_EYE}
+            high={HIGHEST_EYE}
+            step={EYE_STEP}
+            said={`${formatNumber(eye.tilt, 0)}°`}
+            lowSaid="from below"
+            highSaid="from above"
+            onChange={(tilt) => setEye({ ...eye, tilt })}
+          />
+        </div>
+      </div>
+      <div className="travel-curves">
+        <FittedScene draw={drawPlots} leastHeight={leastHeight} />
+      </div>
+    </>
+  );
+};
+
+/** Over travel: figures of one corner for up to four states beside each other, and the corner in space. */
+export const TravelPage = () => {
+  const view = useTravelView();
+  const { lines } = travelRoute.useLoaderData();
+  const { family, corner, condition, question } = view;
+  const state = useTravelSheet(question);
+  const { answer, asked, busy, stop } = state;
+  const [scale, setScale] = useState<string | null>(null);
+  const { setCondition } = view;
+  const reset = useCallback(() => setCondition({ ...condition, contactRise: 0, rack: 0 }), [setCondition, condition]);
+  const keys = useMemo(() => [{ key: "0", does: "back to ride height, wheels straight", run: reset }], [reset]);
+  const sheet = answer !== null && "sheet" in answer ? answer.sheet : null;
+  const words = corner.replace("-", " ");
+  return (
+    <Sheet
+      name={family.name}
+      sub={`over travel, ${words}`}
+      place="Families"
+      subject={null}
+      marginLow={MARGIN_LOW}
+      keys={keys}
+      waiting={busy ? { doing: "Balancing each state at every height", stop } : null}
+      titleBlock={familyTitleBlock(family, { title: `Over travel, ${words}`, sheet: "4 of 4", scale })}
+      margin={
+        <>
+          {view.strangers.map((id) => (
+            <p key={id} className="margin-notice">
+              {id} is not on this corner or not on the list, so it has no line.
+            </p>
+          ))}
+          {answer !== null && "findings" in answer ? (
+            <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
+          ) : null}
+          {sheet === null ? null : <TravelMargin view={view} sheet={sheet} />}
+          {answer === null ? (
+            <>
+              <h2 className="heading">{state.ended === null ? "Being computed" : "No answer"}</h2>
+              <p className="margin-lead">
+                {state.ended === null
+                  ? "Each state is balanced at every height."
+                  : "The computation was ended. Choose or move anything to start it again."}
+              </p>
+            </>
+          ) : null}
+        </>
+      }
+    >
+      <div className="geometry">
+        <TravelChoices view={view} lines={lines} />
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
+        <section className="geometry-drawing travel-drawing" aria-label="The corner and its curves" tabIndex={0}>
+          {sheet === null || asked === null ? null : (
+            <Drawn view={view} sheet={sheet} asked={asked} onScale={setScale} />
+          )}
+        </section>
+        <div className="geometry-sliders">
+          <ConditionSliders
+            axle={family[corner.startsWith("front") ? "front" : "rear"]}
+            condition={condition}
+            onChange={setCondition}
+          />
+        </div>
+      </div>
+    </Sheet>
+  );
+};

@@ -1,0 +1,52 @@
+import { type TravelFigure, travelFigureForms } from "#casework";
+import type { Corner } from "../car.ts";
+import { type ConditionSearch, readConditionSearch } from "../effect/condition-in-address.ts";
+
+/** What of a sheet over travel stands in its address: the corner, the lines, the figures, the view and the condition. */
+export interface TravelSearch extends ConditionSearch {
+  readonly corner?: Corner;
+  /** Ids of the positions whose rubber is torn, or firmer. */
+  readonly torn?: string;
+  readonly firmer?: string;
+  readonly lowered_mm?: number;
+  /** Id of the car line whose corner stands beside. */
+  readonly beside?: string;
+  readonly first?: TravelFigure;
+  readonly second?: TravelFigure;
+  readonly turn_deg?: number;
+  readonly tilt_deg?: number;
+}
+
+export const CORNERS: readonly Corner[] = ["front-left", "front-right", "rear-left", "rear-right"];
+/** How far a body is lowered at most, mm: beyond it the stops of most cars are near (invented). */
+export const MOST_LOWERED_MM = 60;
+
+const numberWithin = (value: unknown, low: number, high: number): number | null => {
+  const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
+  return typeof number === "number" && number >= low && number <= high ? number : null;
+};
+
+/** Reads the search part of an address; what cannot be read is left out. */
+export const readTravelSearch = (search: Record<string, unknown>): TravelSearch => {
+  const corner = CORNERS.find((one) => one === search.corner);
+  const figure = (value: unknown) => travelFigureForms.find((form) => form.figure === value)?.figure;
+  const [first, second] = [figure(search.first), figure(search.second)];
+  const lowered = numberWithin(search.lowered_mm, 1, MOST_LOWERED_MM);
+  const [turn, tilt] = [numberWithin(search.turn_deg, -180, 180), numberWithin(search.tilt_deg, -30, 90)];
+  const text = (key: "torn" | "firmer" | "beside") => {
+    const value = search[key];
+    return typeof value === "string" && value !== "" ? { [key]: value } : {};
+  };
+  return {
+    ...(corner === undefined ? {} : { corner }),
+    ...text("torn"),
+    ...text("firmer"),
+    ...text("beside"),
+    ...(lowered === null ? {} : { lowered_mm: lowered }),
+    ...(first === undefined ? {} : { first }),
+    ...(second === undefined ? {} : { second }),
+    ...(turn === null ? {} : { turn_deg: turn }),
+    ...(tilt === null ? {} : { tilt_deg: tilt }),
+    ...readConditionSearch(search),
+  };
+};

@@ -1,0 +1,142 @@
+import { getRouteApi, useNavigate } from "@tanstack/react-router";
+import { useCallback, useMemo } from "react";
+import type { Condition, TravelFigure, TravelSheetQuestion, TravelSubject } from "#casework";
+import type { EyePlace } from "#drawing";
+import { metresFromMm } from "#quantity";
+import { type Corner, cornerOf, type Family, type Position, positionsOf } from "../car.ts";
+import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
+import { conditionOnAxle } from "../effect/condition-on-axle.ts";
+import { useDragged } from "../geometry/use-dragged.ts";
+import { possibleFaultsAt } from "../underside/rubber-at.ts";
+import type { TravelSearch } from "./travel-search.ts";
+
+const familyRoute = getRouteApi("/families/$familyId");
+const travelRoute = getRouteApi("/families/$familyId/travel");
+
+export const MOST_LINES = 4;
+/** A firmer rubber is drawn with so many times its rate (invented: about what one step of hardness and shape gives). */
+const FIRMER = 2;
+const TORN_GRADE = 3;
+/** No force: the bare figures over travel come first. */
+const AT_REST: Condition = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 };
+const USUAL_EYE: EyePlace = { turn: 35, tilt: 20 };
+
+export interface TravelView {
+  readonly family: Family;
+  readonly corner: Corner;
+  readonly search: TravelSearch;
+  /** Places of this corner whose rubber can be torn, or made firmer. */
+  readonly tearable: readonly Position[];
+  readonly stiffenable: readonly Position[];
+  readonly question: TravelSheetQuestion;
+  readonly condition: Condition;
+  readonly eye: EyePlace;
+  /** What the address names that this car line or this corner does not have. */
+  readonly strangers: readonly string[];
+  readonly change: (change: Partial<Record<keyof TravelSearch, string | number | undefined>>) => void;
+  readonly setCondition: (condition: Condition) => void;
+  readonly setEye: (eye: EyePlace) => void;
+}
+
+const usualOf = (search: TravelSearch): Condition => {
+  const asked = conditionOf(search);
+  return {
+    contactRise: search.rise_mm === undefined ? AT_REST.contactRise : asked.contactRise,
+    rack: search.rack_mm === undefined ? AT_REST.rack : asked.rack,
+    braking: search.braking_n ?? AT_REST.braking,
+    lateral: search.lateral_n ?? AT_REST.lateral,
+    drive: search.drive_n ?? AT_REST.drive,
+  };
+};
+
+/** The lines an address asks for, the sound one first, and what in it means nothing here. */
+const subjectsOf = (
+  family: Family,
+  search: TravelSearch,
+  beside: Family | null,
+  tearable: readonly Position[],
+  stiffenable: readonly Position[],
+): { readonly subjects: readonly TravelSubject[]; readonly strangers: readonly string[] } => {
+  const subjects: TravelSubject[] = [{ kind: "sound" }];
+  const strangers: string[] = [];
+  const rubber = (
+    id: string | undefined,
+    among: readonly Position[],
+    fault: Extract<TravelSubject, { kind: "rubber" }>["fault"],
+  ): void => {
+    if (id === undefined) return;
+    if (among.some((position) => position.id === id)) subjects.push({ kind: "rubber", position: id, fault });
+    else strangers.push(id);
+  };
+  rubber(search.torn, tearable, { kind: "torn", grade: TORN_GRADE });
+  rubber(search.firmer, stiffenable, { kind: "firmer", factor: FIRMER });
+  if (search.lowered_mm !== undefined) subjects.push({ kind: "lowered", by: metresFromMm(search.lowered_mm) });
+  if (beside !== null && beside.id !== family.id) subjects.push({ kind: "beside", family: beside });
+  if (search.beside !== undefined && beside === null) strangers.push(search.beside);
+  return { subjects: subjects.slice(0, MOST_LINES), strangers };
+};
+
+/** What the sheet over travel of this address shows. */
+export const useTravelView = (): TravelView => {
+  const { family } = familyRoute.useLoaderData();
+  const { beside } = travelRoute.useLoaderData();
+  const search = travelRoute.useSearch();
+  const navigate = useNavigate({ from: "/families/$familyId/travel" });
+  const corner = search.corner ?? "front-left";
+  const axle = family[corner.startsWith("front") ? "front" : "rear"];
+  const places = useMemo(() => positionsOf(family).filter((p) => cornerOf(p) === corner), [family, corner]);
+  const tearable = useMemo(
+    () => places.filter((p) => possibleFaultsAt(family, p).tornGrades.includes(TORN_GRADE)),
+    [family, places],
+  );
+  const stiffenable = useMemo(() => places.filter((p) => possibleFaultsAt(family, p).firmer), [family, places]);
+  const addressed = useMemo(() => conditionOnAxle(axle, usualOf(search)), [axle, search]);
+  const writeCondition = useCallback(
+    (condition: Condition) =>
+      void navigate({ search: (last) => ({ ...last, ...searchOfCondition(condition) }), replace: true }),
+    [navigate],
+  );
+  const [condition, setCondition] = useDragged(addressed, writeCondition);
+  const eyeOf = useMemo(
+    (): EyePlace => ({ turn: search.turn_deg ?? USUAL_EYE.turn, tilt: search.tilt_deg ?? USUAL_EYE.tilt }),
+    [search.turn_deg, search.tilt_deg],
+  );
+  const writeEye = useCallback(
+    ({ turn, tilt }: EyePlace) =>
+      void navigate({ search: (last) => ({ ...last, turn_deg: turn, tilt_deg: tilt }), replace: true }),
+    [navigate],
+  );
+  const [eye, setEye] = useDragged(eyeOf, writeEye);
+  const { subjects, strangers } = useMemo(
+    () => subjectsOf(family, search, beside, tearable, stiffenable),
+    [family, search, beside, tearable, stiffenable],
+  );
+  const key = JSON.stringify([corner, search.torn, search.firmer, search.lowered_mm, search.beside]);
+  const figures = useMemo(
+    (): readonly TravelFigure[] => [search.first ?? "toe", search.second ?? "camber"],
+    [search.first, search.second],
+  );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the lines, so that turning the view asks nothing anew
+  const question = useMemo(
+    (): TravelSheetQuestion => ({ family, corner, condition, subjects, figures }),
+    [family, condition, figures, key, beside],
+  );
+  return {
+    family,
+    corner,
+    search,
+    tearable,
+    stiffenable,
+    question,
+    condition,
+    eye,
+    strangers,
+    change: (change) => void navigate({ search: (last) => readable({ ...last, ...change }) }),
+    setCondition,
+    setEye,
+  };
+};
+
+/** Without the keys that were set to nothing. */
+const readable = (search: Record<string, unknown>): TravelSearch =>
+  Object.fromEntries(Object.entries(search).filter(([, value]) => value !== undefined)) as TravelSearch;
