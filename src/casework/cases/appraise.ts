@@ -23,6 +23,7 @@ import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { deriveReteach, type ReteachItem } from "./reteach.ts";
 import { tornGrade } from "./signs.ts";
 import { computeStageMarks, type StageMark } from "./stages.ts";
+import { withStampedMinimum } from "./stamped-minimum.ts";
 import { usualPlan } from "./usual-plan.ts";
 import type { VisitRecord } from "./visit-record.ts";
 
@@ -67,7 +68,8 @@ export function appraiseVisit(
   solver: ProgrammeSolver,
   memory: AppraisalMemory = createMemory(),
 ): Appraisal {
-  const { family, work } = record;
+  const { family } = record;
+  const work = withStampedMinimum(record.work, record.visit);
   const positions = family ? positionsOf(family) : [];
   const judge = (looks: VisitRecord["looks"]) => judgePositions(positions, looks, record.past, work);
   const asLeft = findAsLeft(record.looks, record.jobCard, record.plan);

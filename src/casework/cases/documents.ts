@@ -77,6 +77,8 @@ export interface VisitDocument {
   readonly done: readonly Stage[];
   readonly waits: readonly Wait[];
   readonly settled: boolean | null;
+  /** Least thickness as it is stamped on the discs of each axle; null or absent: not read off. */
+  readonly discMinimum?: { readonly front: Metres | null; readonly rear: Metres | null } | undefined;
   readonly closed: boolean;
 }
 

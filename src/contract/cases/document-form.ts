@@ -1,10 +1,13 @@
 import type { DocumentBodies, DocumentKind } from "#casework";
-import { metresFromMm } from "#quantity";
+import { type Metres, metresFromMm } from "#quantity";
 import { exactMm } from "../family/exact-figure.ts";
 import type { WireBody } from "./document-schemas.ts";
 
 type Reader<K extends DocumentKind> = (wire: WireBody<K>) => DocumentBodies[K];
 type Writer<K extends DocumentKind> = (body: DocumentBodies[K]) => WireBody<K>;
+
+const metresOf = (mm: number | null): Metres | null => (mm === null ? null : metresFromMm(mm));
+const mmOf = (length: Metres | null): number | null => (length === null ? null : exactMm(length));
 
 const readers: { readonly [K in DocumentKind]: Reader<K> } = {
   car: (wire) => ({
@@ -19,7 +22,11 @@ const readers: { readonly [K in DocumentKind]: Reader<K> } = {
     odometerOffsetKm: wire.odometer_offset_km,
     invented: wire.invented,
   }),
-  visit: ({ odometer_km, ...wire }) => ({ ...wire, odometerKm: odometer_km }),
+  visit: ({ odometer_km, disc_minimum_mm: stamped, ...wire }) => ({
+    ...wire,
+    odometerKm: odometer_km,
+    ...(stamped === undefined ? {} : { discMinimum: { front: metresOf(stamped.front), rear: metresOf(stamped.rear) } }),
+  }),
   enquiry: (wire) => ({
     words: wire.words,
     symptoms: wire.symptoms.map(({ conditions: { speed_kph, ...conditions }, ...symptom }) => ({
@@ -89,6 +96,9 @@ const writers: { readonly [K in DocumentKind]: Writer<K> } = {
     done: [...body.done],
     waits: copies(body.waits),
     settled: body.settled,
+    ...(body.discMinimum === undefined
+      ? {}
+      : { disc_minimum_mm: { front: mmOf(body.discMinimum.front), rear: mmOf(body.discMinimum.rear) } }),
     closed: body.closed,
   }),
   enquiry: (body) => ({

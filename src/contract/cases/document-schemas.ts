@@ -49,6 +49,9 @@ const wait = z.strictObject({
   due: orNothing(z.union([moment, day])),
 });
 
+/** Between what the minimum stamped on a disc lies, mm (from memory). */
+const stampedMm = z.number().min(3).max(45);
+
 const visit = z.strictObject({
   car: recordId,
   odometer_km: orNothing(odometer),
@@ -58,6 +61,12 @@ const visit = z.strictObject({
   done: many(stage),
   waits: many(wait),
   settled: orNothing(z.boolean()),
+  disc_minimum_mm: z
+    .strictObject({ front: orNothing(stampedMm), rear: orNothing(stampedMm) })
+    .optional()
+    .meta({
+      description: "Least thickness stamped on the discs of each axle; held against readings as its maker's limit.",
+    }),
   closed: z.boolean(),
 });
 

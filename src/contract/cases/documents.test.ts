@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { DocumentBodies, DocumentKind } from "#casework";
+import { metresFromMm } from "#quantity";
 import { formatArchiveLine, parseArchiveLine } from "./archive-file.ts";
 import { formatBody } from "./document-form.ts";
 import { documentKinds } from "./document-schemas.ts";
@@ -30,6 +31,7 @@ const full: DocumentBodies = {
     done: ["enquiry", "hand-over"],
     waits: [{ what: "stand", label: "alignment stand", since: at, due: "2031-05-15" }],
     settled: false,
+    discMinimum: { front: metresFromMm(21.4), rear: null },
     closed: true,
   },
   enquiry: {

@@ -20,7 +20,7 @@ export const LaterStagePage = ({ stage, meanwhile, willBe }: LaterStagePageProps
       <>
         <h2 className="heading">Until then</h2>
         <p className="margin-lead">The job goes on without {stageWords[stage]}: no step waits for it.</p>
-        <p className="meanwhile">{meanwhile}</p>
+        <div className="meanwhile">{meanwhile}</div>
       </>
     }
   >
@@ -42,18 +42,19 @@ const WithoutOptions = () => {
   const { visitId, family } = useCase();
   return (
     <>
-      <Link to="/cases/$visit/plan" params={{ visit: visitId }}>
-        Plan
-      </Link>
-      : each remedy at each visit, with what it costs to do it then or later.
+      <p>
+        <Link to="/cases/$visit/plan" params={{ visit: visitId }}>
+          Plan
+        </Link>
+        : each remedy at each visit, with what it costs to do it then or later.
+      </p>
       {family === null ? null : (
-        <>
-          {" "}
+        <p>
           <Link to="/families/$familyId/geometry" params={{ familyId: family.family.id }}>
             Geometry
           </Link>
           : what a firmer bush does beside a sound and a torn one.
-        </>
+        </p>
       )}
     </>
   );

@@ -9,6 +9,7 @@ import { NumberPad } from "./number-pad.tsx";
 import { ALL_CELLS, cellText, GROUPS, openAsked, rangeWords, readAs, twinCell } from "./reading-cells.ts";
 import type { ActiveField } from "./reading-field.tsx";
 import { ReadingGroupTable } from "./reading-group.tsx";
+import { StampedMinimum } from "./stamped-minimum.tsx";
 import { isRefusedReading, type Readings, useReadings } from "./use-readings.ts";
 
 /** Whether the car stood settled when its heights were read. */
@@ -164,6 +165,7 @@ export const ReadingsPage = () => {
           <div key={group}>
             <ReadingGroupTable group={group} readings={readings} onActive={setActive} />
             {group === "heights" ? <Settled /> : null}
+            {group === "discs" ? <StampedMinimum /> : null}
           </div>
         ))}
         {open === 0 ? null : (
