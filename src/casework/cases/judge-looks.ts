@@ -1,9 +1,11 @@
 import { type Family, type FamilyWork, type Position, positionsOf, workOf } from "#vehicle";
 import { withVariation } from "./disc-variation.ts";
+import type { VisitDocument } from "./documents.ts";
 import { judgePlace } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
 import type { PlaceFinding } from "./place-finding.ts";
 import { groupByPlace } from "./place-looks.ts";
+import { withStampedMinimum } from "./stamped-minimum.ts";
 import { twinPlace } from "./twin-place.ts";
 
 /** Decisions are guarded at this confidence unless set otherwise. */
@@ -33,9 +35,14 @@ export function judgePositions(
   });
 }
 
-/** What follows from looks at each position of a family, by its own limits or the usual ones. */
+/**
+ * What follows from looks at each position of a family, by its own limits or the usual ones.
+ * @param visit what was read off this very car, which counts before both
+ */
 export const judgeLooks = (
   family: Family,
   looks: readonly StoredLook[],
   past: readonly StoredLook[],
-): readonly PlaceFinding[] => judgePositions(positionsOf(family), looks, past, workOf(family));
+  visit: Pick<VisitDocument, "discMinimum"> = {},
+): readonly PlaceFinding[] =>
+  judgePositions(positionsOf(family), looks, past, withStampedMinimum(workOf(family), visit));

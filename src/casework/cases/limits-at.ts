@@ -1,5 +1,7 @@
 import { type Family, type Limit, type LoadState, type Position, workOf } from "#vehicle";
+import type { VisitDocument } from "./documents.ts";
 import { limitsFor, whoseWords } from "./reading-reasons.ts";
+import { withStampedMinimum } from "./stamped-minimum.ts";
 
 /** A limit as it stands beside a reading: whose it is in words, SI. */
 export interface PlaceLimit extends Pick<Limit, "lower" | "upper" | "source"> {
@@ -8,14 +10,15 @@ export interface PlaceLimit extends Pick<Limit, "lower" | "upper" | "source"> {
   readonly holds: boolean;
 }
 
-/** Limits on file for a quantity at a place of a car line; `loadState` is the state it is read in, null: not said. */
+/** Limits on file for a quantity at a place of a car line; `loadState` is the state it is read in, null: not said; what is stamped on this car counts first. */
 export const limitsAt = (
   family: Family,
   position: Position,
   quantity: Limit["quantity"],
   loadState: LoadState | null,
+  visit: Pick<VisitDocument, "discMinimum"> = {},
 ): readonly PlaceLimit[] =>
-  limitsFor(quantity, { position, limits: workOf(family).limits }).map((limit) => ({
+  limitsFor(quantity, { position, limits: withStampedMinimum(workOf(family), visit).limits }).map((limit) => ({
     lower: limit.lower,
     upper: limit.upper,
     source: limit.source,

@@ -127,7 +127,7 @@ const QuantityFields = (props: QuantityFieldsProps) => {
   const other = shownOf(readings.taken, twinCell(first));
   const twin = twinCell(first);
   const isActive = active !== null && cells.some(({ key }) => key === active.cell.key);
-  const limits = limitsAt(family, position, quantity, loadState);
+  const limits = limitsAt(family, position, quantity, loadState, readings.held.visit);
   const apart = limits.find(({ holds }) => !holds);
   const id = `with-${quantity}`;
   return (

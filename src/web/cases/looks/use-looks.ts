@@ -63,7 +63,10 @@ export const useLooks = (loaded: LoadedFamily, group: PlaceGroup | null = null):
   const [loadState] = useLoadState();
   const { family } = loaded;
   const positions = useMemo(() => positionsOf(family), [family]);
-  const findings = useMemo(() => judgeLooks(family, held.looks, held.past), [family, held.looks, held.past]);
+  const findings = useMemo(
+    () => judgeLooks(family, held.looks, held.past, held.visit),
+    [family, held.looks, held.past, held.visit],
+  );
   const states = useMemo(() => statesOfFindings(findings), [findings]);
   const places = useMemo(() => groupByPlace(held.looks), [held.looks]);
   const found = positions.find(({ id }) => id === at) ?? null;

@@ -154,7 +154,7 @@ export const ReadingGroupTable = (props: GroupProps) => {
   return (
     <section className="reading-group">
       <div className="reading-head">
-        <h2>{readingGroupWords[group]}</h2>
+        <h2>{leaving.length > 0 ? readingGroupWords[group].replace(" as found", "") : readingGroupWords[group]}</h2>
         <span className="note">
           {taken} of {counted.length} taken
           {leaving.length > 0 ? <strong className="as-left-word"> as left</strong> : null}
