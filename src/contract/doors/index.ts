@@ -6,7 +6,9 @@ import { diagnosisNetwork } from "./diagnosis-network.ts";
 import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
 import { linkageBodies } from "./linkage-bodies.ts";
+import { linkageCar } from "./linkage-car.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
+import { linkageJoints } from "./linkage-joints.ts";
 import { linkageLoadStates } from "./linkage-load-states.ts";
 import { linkageMatch } from "./linkage-match.ts";
 import { linkageTravel } from "./linkage-travel.ts";
@@ -19,6 +21,8 @@ import { rubberRate } from "./rubber-rate.ts";
 export const doors: readonly Door[] = [
   linkageTravel,
   linkageBodies,
+  linkageJoints,
+  linkageCar,
   linkageLoadStates,
   linkageCompliance,
   linkageBand,

@@ -23,3 +23,4 @@ export * from "./steer-axle.ts";
 export * from "./steering-geometry.ts";
 export type { Drive } from "./travel-solver.ts";
 export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
+export * from "./whole-car/car-pose.ts";
