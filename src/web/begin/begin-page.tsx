@@ -1,7 +1,6 @@
 import { getRouteApi, Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import { type SilhouetteSheet, silhouetteOfFamily } from "#contract";
-import type { Family } from "../car.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
 import { forgetForm, keepForm, loadKeptForm } from "./kept-form.ts";
@@ -10,6 +9,7 @@ import { Preview } from "./preview.tsx";
 import { SilhouetteFields } from "./silhouette-fields.tsx";
 import {
   type FormContext,
+  familyAsFarAsRead,
   formOfSheet,
   keptName,
   readForm,
@@ -28,12 +28,16 @@ const ROWS = [
   ],
 ];
 
-/** What the form comes to, and the family last readable, so that the drawing stands while a figure is half typed. */
-const useReadForm = (form: SilhouetteForm, context: FormContext) => {
+/**
+ * What the form comes to, and a family to draw while something in it is wrong: with what stood there before, or, where it
+ * came back wrong, with what is usual.
+ */
+const useReadForm = (form: SilhouetteForm, begins: SilhouetteForm, context: FormContext) => {
   const read = useMemo(() => readForm(form, context), [form, context]);
-  const [last, setLast] = useState<Family | null>(null);
-  if ("family" in read && read.family !== last) setLast(read.family);
-  return { read, family: "family" in read ? read.family : last };
+  const [last, setLast] = useState(begins);
+  if ("family" in read && form !== last) setLast(form);
+  const family = useMemo(() => familyAsFarAsRead(form, last, context), [form, last, context]);
+  return { read, family };
 };
 
 /** The entries as they stand: those typed here and not used yet, else those it begins from. */
@@ -85,7 +89,7 @@ const FormSheet = ({ entries }: FormSheetProps) => {
     }),
     [ranges, lines, corrected, entries],
   );
-  const { read, family } = useReadForm(form, context);
+  const { read, family } = useReadForm(form, begins, context);
   const { making, make } = useMaking({ corrected, visit, onKept: () => forgetForm(subject) });
   const wrong = "wrong" in read ? read.wrong : NOTHING_WRONG;
   const count = Object.keys(wrong).length;
@@ -141,8 +145,8 @@ const FormSheet = ({ entries }: FormSheetProps) => {
           <div role="status">
             {count === 0 ? null : (
               <p className="margin-notice">
-                {count === 1 ? "One entry has" : `${count} entries have`} to be put right first; the drawing shows the
-                last that were.
+                {count === 1 ? "One entry has" : `${count} entries have`} to be put right first; the drawing takes for{" "}
+                {count === 1 ? "it" : "them"} what stood there before, or what is usual.
               </p>
             )}
             {making.kind === "silent" || making.kind === "superseded" ? (

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { formOfSheet, keptName, readForm, usualForm } from "./silhouette-form.ts";
+import { familyAsFarAsRead, formOfSheet, keptName, readForm, usualForm } from "./silhouette-form.ts";
 
 test("a form nobody has touched makes a family", () => {
   const read = readForm(usualForm());
@@ -30,6 +30,32 @@ test("a number that may be two is not taken for one", () => {
   };
   expect(wrongOf("1,234")).toContain("1234 or 1.234 mm");
   expect(wrongOf("−12,5")).toBe(-12.5);
+});
+
+test("a unit may stand behind a figure, and thousands apart", () => {
+  const usual = usualForm();
+  const read = readForm({
+    ...usual,
+    numbers: {
+      ...usual.numbers,
+      wheelbase_mm: "2.71 m",
+      front_track_mm: "156 cm",
+      kerb_mass_kg: "1 510 kg",
+      front_weight_share: "54 %",
+    },
+  });
+  if (!("sheet" in read)) throw new Error(JSON.stringify(read.wrong));
+  const { wheelbase_mm, front_track_mm, kerb_mass_kg, front_weight_share } = read.sheet;
+  expect([wheelbase_mm, front_track_mm, kerb_mass_kg, front_weight_share]).toEqual([2710, 1560, 1510, 0.54]);
+});
+
+test("a wrong figure leaves a car to draw: the rest as typed, that one as before", () => {
+  const usual = usualForm();
+  const form = { ...usual, numbers: { ...usual.numbers, wheelbase_mm: "2900", kerb_mass_kg: "heavy" } };
+  expect("wrong" in readForm(form)).toBe(true);
+  const family = familyAsFarAsRead(form, usual);
+  expect(family?.wheelbase).toBe(2.9);
+  expect(family?.kerbMass).toBe(Number(usual.numbers.kerb_mass_kg));
 });
 
 test("a name somebody has is told apart by a number", () => {

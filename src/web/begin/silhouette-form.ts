@@ -1,7 +1,7 @@
 import { parseSilhouette, type SilhouetteSheet } from "#contract";
 import type { Family, LayoutName } from "../car.ts";
 import { distinctName } from "../families/distinct-name.ts";
-import { parseTypedNumber, typedNumberTrouble } from "../number/parse-typed-number.ts";
+import { parseTypedQuantity, typedQuantityTrouble } from "../number/parse-typed-quantity.ts";
 import type { SilhouetteRanges } from "../server/silhouettes.ts";
 
 /** A number of the form, as it is entered: millimetres, kilograms, percent. */
@@ -105,9 +105,9 @@ const readEntry = (
   ranges: SilhouetteRanges,
 ): { readonly value: number } | { readonly wrong: string } => {
   const bounds = boundsOf(entry, ranges);
-  const read = parseTypedNumber(text, bounds);
+  const read = parseTypedQuantity(text, entry.unit, bounds);
   if (read.kind !== "number")
-    return { wrong: typedNumberTrouble(text, bounds, entry.unit) ?? `give a number, in ${entry.unit}` };
+    return { wrong: typedQuantityTrouble(text, bounds, entry.unit) ?? `give a number, in ${entry.unit}` };
   return read.value < bounds.low || read.value > bounds.high
     ? { wrong: `give ${bounds.low} to ${bounds.high} ${entry.unit}` }
     : { value: Number((read.value * entry.factor).toPrecision(12)) };
@@ -132,6 +132,31 @@ export const keptName = (entered: string, taken: readonly string[]): string =>
 export type ReadForm =
   | { readonly sheet: SilhouetteSheet; readonly family: Family }
   | { readonly wrong: Readonly<Record<string, string>> };
+
+/**
+ * The family as far as the form can be read: what is wrong in it is taken from another form.
+ * Null where even that makes none.
+ */
+export const familyAsFarAsRead = (
+  form: SilhouetteForm,
+  other: SilhouetteForm,
+  context?: FormContext,
+): Family | null => {
+  const read = readForm(form, context);
+  if ("family" in read) return read.family;
+  const numbers = Object.fromEntries(
+    NUMBER_ENTRIES.map(({ key }) => [key, (key in read.wrong ? other : form).numbers[key]]),
+  ) as SilhouetteForm["numbers"];
+  const tyreSize = "tyre_size" in read.wrong ? other.tyreSize : form.tyreSize;
+  for (const tried of [
+    { ...form, numbers, tyreSize },
+    { ...form, numbers: other.numbers, tyreSize: other.tyreSize },
+  ]) {
+    const again = readForm({ ...tried, name: "" }, context);
+    if ("family" in again) return again.family;
+  }
+  return null;
+};
 
 /** Reads the whole form; everything wrong with it at once. */
 export const readForm = (form: SilhouetteForm, { ranges, taken, rung }: FormContext = NO_CONTEXT): ReadForm => {

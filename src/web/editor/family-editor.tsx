@@ -17,6 +17,7 @@ import { formatTyped } from "./model/typed-number.ts";
 import { BothVersions } from "./saving/both-versions.tsx";
 import { SectionFields } from "./section-fields.tsx";
 import { SectionLinks } from "./section-links.tsx";
+import { POINT_KEYS } from "./sections/walk-points.ts";
 import { useEditing } from "./use-editing.ts";
 import { useShownPlace } from "./use-shown-place.ts";
 
@@ -83,6 +84,7 @@ export const FamilyEditor = ({ edited, search }: FamilyEditorProps) => {
       sub="data of the car line"
       place="Families"
       keys={keys}
+      {...(section === "points" ? { fieldKeys: POINT_KEYS } : {})}
       subject={null}
       marginLow={MARGIN_LOW}
       titleBlock={editorTitleBlock(editing, title, scale)}

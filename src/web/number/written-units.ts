@@ -18,7 +18,9 @@ const PSI = /(?:psi|lbs?\.?\/(?:sq\.? ?)?in[²2]?)/;
 
 /** What may stand behind a number, by the unit of its field; factors exact by definition (inch, pound, mile of 1959). */
 const units: Readonly<Record<string, readonly WrittenUnit[]>> = {
-  mm: [times("mm", /mm/, 1), times("cm", /cm/, 10), times("in", INCH, 25.4)],
+  mm: [times("mm", /mm/, 1), times("cm", /cm/, 10), times("in", INCH, 25.4), times("m", /m/, 1000)],
+  kg: [times("kg", /kgs?/, 1), times("t", /t/, 1000), times("lb", /lbs?\.?/, 0.453_592_37)],
+  "%": [times("%", /%/, 1)],
   "°": [times("°", /(?:[°º]|deg(?:rees?)?\.?)/, 1)],
   bar: [times("bar", /bars?/, 1), times("psi", PSI, 0.068_947_572_931_683_6), times("kPa", /kpa/, 0.01)],
   "°C": [

@@ -17,7 +17,9 @@ interface PointRowProps {
   readonly editing: Editing;
   readonly row: Row;
   readonly selected: boolean;
-  readonly onSelect: (at: string) => void;
+  /** Whether it shows, selected, how well it is known. */
+  readonly open: boolean;
+  readonly onSelect: (by: "name" | "figure") => void;
 }
 
 /** What a row says of how well its point is known: its own words, else the origin that counts for the axle. */
@@ -29,8 +31,8 @@ const saidWords = (sheet: unknown, { path, isHard }: Row): string => {
   return Array.isArray(sd) ? `sd ${sd.map(formatTyped).join(", ")}; ${words}` : words;
 };
 
-/** One point: its name selects it, its coordinates are typed; selected it also shows where they come from. */
-export const PointRow = ({ editing, row, selected, onSelect }: PointRowProps) => {
+/** One point: its name selects it and opens where it comes from, its coordinates are typed. */
+export const PointRow = ({ editing, row, selected, open, onSelect }: PointRowProps) => {
   const { sheet, findings } = editing;
   const place = formatSheetPath(row.path);
   const path = coordinatesPath(sheet, row.path);
@@ -41,7 +43,7 @@ export const PointRow = ({ editing, row, selected, onSelect }: PointRowProps) =>
     <>
       <tr className="point-row" data-selected={selected} data-place={place}>
         <th scope="row">
-          <button type="button" className="point-name" aria-pressed={selected} onClick={() => onSelect(place)}>
+          <button type="button" className="point-name" aria-pressed={selected} onClick={() => onSelect("name")}>
             <span>{row.part}</span> <span className="label">{row.end}</span>
           </button>
         </th>
@@ -55,7 +57,7 @@ export const PointRow = ({ editing, row, selected, onSelect }: PointRowProps) =>
                   at === place || at === formatSheetPath(path) || at === formatSheetPath([...path, axis]),
               )}
               {...(wrong.length === 0 ? {} : { describedBy: note })}
-              onFocus={() => onSelect(place)}
+              onFocus={() => onSelect("figure")}
               onValue={(coordinate) =>
                 editing.change(withCoordinate(sheet, row.path, axis, coordinate), formatSheetPath([...path, axis]))
               }
@@ -71,7 +73,7 @@ export const PointRow = ({ editing, row, selected, onSelect }: PointRowProps) =>
           </td>
         </tr>
       )}
-      {selected && row.isHard ? (
+      {selected && open && row.isHard ? (
         <tr className="point-detail">
           <td colSpan={5}>
             <PointSaid editing={editing} row={row} />
