@@ -1,9 +1,11 @@
+import type { ProgrammeSolver } from "#engines/planning";
 import type { Family } from "#vehicle";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect, FaultQuestion } from "../fault-effect.ts";
 import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
 import type { SuspectWord, SymptomEntry } from "./documents.ts";
 import type { PlaceFinding } from "./place-finding.ts";
+import { createRememberingSolver } from "./remembering-solver.ts";
 
 /** Answers that take a while, kept for as long as nothing they hang on has changed. */
 export interface AppraisalMemory {
@@ -14,14 +16,18 @@ export interface AppraisalMemory {
     findings: readonly PlaceFinding[],
     said: readonly SuspectWord[],
   ): CarSuspects;
+  /** The solver with what it has solved before. */
+  solver(solver: ProgrammeSolver): ProgrammeSolver;
 }
 
 /** An empty memory; it holds the answers about one family at a time. */
 export function createMemory(): AppraisalMemory {
   let known = "";
   const effects = new Map<string, FaultEffect | null>();
+  const solver = createRememberingSolver();
   let suspected: { readonly key: string; readonly answer: CarSuspects } | null = null;
   return {
+    solver,
     effect: (family, question) => {
       const text = JSON.stringify(family);
       if (text !== known) effects.clear();

@@ -96,7 +96,7 @@ export function appraiseVisit(
   const { remedies, uncured, covered } = deriveRemedies(work, [...findings, ...assumed], planDocument);
   const accepted = acceptedRemedies(suspects.suspects, remedies);
   const plan = family
-    ? planVisits(family, work.limits, remedies, planDocument, record.rates, solver, accepted)
+    ? planVisits(family, work.limits, remedies, planDocument, record.rates, memory.solver(solver), accepted)
     : emptyPlan();
   const agreedNow = plan.remedies
     .filter((r) => r.visit === 0 && planDocument.agreed.some((a) => a.remedy === r.remedy.id))
