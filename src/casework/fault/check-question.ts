@@ -62,20 +62,36 @@ export function checkQuestion(question: FaultQuestion, position: Position, model
       needed: "a joint of a link",
       hint: "A mount can be torn or firmer; play is told along a link.",
     });
-  const range = (path: string, value: number, low: number, high: number, unit: string, factor: number): void => {
+  const range = (
+    path: string,
+    value: number,
+    low: number,
+    high: number,
+    unit: string,
+    factor: number,
+    hint = "",
+  ): void => {
     if (!(value >= low && value <= high))
       findings.push({
         code: "out-of-range",
         path,
         got: `${value * factor} ${unit}`,
         needed: `${low * factor} to ${high * factor} ${unit}`,
-        hint: "",
+        hint,
       });
   };
   if (fault.kind === "loose") range("fault.play", fault.play, 1e-6, MOST_PLAY, "mm", 1000);
   if (fault.kind === "firmer") range("fault.factor", fault.factor, 0.01, MOST_FIRMER, "times", 1);
   for (const key of ["braking", "lateral", "drive"] as const)
-    range(`condition.${key}`, condition[key], -MOST_FORCE, MOST_FORCE, "N", 1);
+    range(
+      `condition.${key}`,
+      condition[key],
+      -MOST_FORCE,
+      MOST_FORCE,
+      "N",
+      1,
+      "A firm stop is about 2000 N at one wheel.",
+    );
   range("condition.contactRise", condition.contactRise, -0.2, 0.2, "mm", 1000);
   range("condition.rack", condition.rack, -0.15, 0.15, "mm", 1000);
   return findings;
