@@ -1,9 +1,10 @@
 /**
- * Forward derivatives: a jet is a Float64Array whose entry 0 is a value and whose further entries are its exact first
+ * Forward derivatives: a jet is a list whose entry 0 is a value and whose further entries are its exact first
  * derivatives by the N parameters of the calculation. All jets of one calculation have the same length.
  * (Standard forward-mode automatic differentiation; derivatives are exact to rounding, no differences are formed.)
+ * Plain arrays, not typed ones: a fresh one per operation costs a fifth (docs/timing.md).
  */
-export type Jet = Float64Array;
+export type Jet = number[];
 /** Three jets: a point or a direction. */
 export type JetVector = readonly [Jet, Jet, Jet];
 
@@ -11,7 +12,7 @@ const at = (a: Jet, i: number): number => a[i] as number;
 
 /** A jet that does not depend on any of the n parameters. */
 export function constantJet(value: number, n: number): Jet {
-  const out = new Float64Array(n + 1);
+  const out = new Array<number>(n + 1).fill(0);
   out[0] = value;
   return out;
 }
@@ -24,25 +25,25 @@ export function parameterJet(value: number, index: number, n: number): Jet {
 }
 
 export function addJets(a: Jet, b: Jet): Jet {
-  const out = new Float64Array(a.length);
+  const out = new Array<number>(a.length);
   for (let i = 0; i < a.length; i++) out[i] = at(a, i) + at(b, i);
   return out;
 }
 
 export function subtractJets(a: Jet, b: Jet): Jet {
-  const out = new Float64Array(a.length);
+  const out = new Array<number>(a.length);
   for (let i = 0; i < a.length; i++) out[i] = at(a, i) - at(b, i);
   return out;
 }
 
 export function scaleJet(a: Jet, factor: number): Jet {
-  const out = new Float64Array(a.length);
+  const out = new Array<number>(a.length);
   for (let i = 0; i < a.length; i++) out[i] = at(a, i) * factor;
   return out;
 }
 
 export function multiplyJets(a: Jet, b: Jet): Jet {
-  const out = new Float64Array(a.length);
+  const out = new Array<number>(a.length);
   const a0 = at(a, 0);
   const b0 = at(b, 0);
   out[0] = a0 * b0;
@@ -51,7 +52,7 @@ export function multiplyJets(a: Jet, b: Jet): Jet {
 }
 
 export function divideJets(a: Jet, b: Jet): Jet {
-  const out = new Float64Array(a.length);
+  const out = new Array<number>(a.length);
   const b0 = at(b, 0);
   const q = at(a, 0) / b0;
   out[0] = q;
@@ -61,7 +62,7 @@ export function divideJets(a: Jet, b: Jet): Jet {
 
 /** f(a) for a function with value `value` and slope `slope` at a's value. */
 export function composeJet(a: Jet, value: number, slope: number): Jet {
-  const out = new Float64Array(a.length);
+  const out = new Array<number>(a.length);
   out[0] = value;
   for (let i = 1; i < a.length; i++) out[i] = slope * at(a, i);
   return out;
@@ -77,7 +78,7 @@ export function atan2Jets(y: Jet, x: Jet): Jet {
   const y0 = at(y, 0);
   const x0 = at(x, 0);
   const r2 = x0 * x0 + y0 * y0;
-  const out = new Float64Array(y.length);
+  const out = new Array<number>(y.length);
   out[0] = Math.atan2(y0, x0);
   for (let i = 1; i < y.length; i++) out[i] = (x0 * at(y, i) - y0 * at(x, i)) / r2;
   return out;
@@ -100,23 +101,22 @@ export const scaleVector = (a: JetVector, s: Jet): JetVector => [
 ];
 
 export function dotVectors(a: JetVector, b: JetVector): Jet {
-  const n = a[0].length;
-  const out = new Float64Array(n);
-  for (let c = 0; c < 3; c++) {
-    const p = a[c] as Jet;
-    const q = b[c] as Jet;
-    const p0 = at(p, 0);
-    const q0 = at(q, 0);
-    out[0] = at(out, 0) + p0 * q0;
-    for (let i = 1; i < n; i++) out[i] = at(out, i) + at(p, i) * q0 + p0 * at(q, i);
-  }
+  const [ax, ay, az] = a;
+  const [bx, by, bz] = b;
+  const n = ax.length;
+  const out = new Array<number>(n);
+  const [a0, a1, a2] = [at(ax, 0), at(ay, 0), at(az, 0)];
+  const [b0, b1, b2] = [at(bx, 0), at(by, 0), at(bz, 0)];
+  out[0] = a0 * b0 + a1 * b1 + a2 * b2;
+  for (let i = 1; i < n; i++)
+    out[i] = at(ax, i) * b0 + a0 * at(bx, i) + at(ay, i) * b1 + a1 * at(by, i) + at(az, i) * b2 + a2 * at(bz, i);
   return out;
 }
 
 export function crossVectors(a: JetVector, b: JetVector): JetVector {
   const minor = (i: 0 | 1 | 2, j: 0 | 1 | 2): Jet => {
     const n = a[0].length;
-    const out = new Float64Array(n);
+    const out = new Array<number>(n);
     const ai = a[i];
     const aj = a[j];
     const bi = b[i];

@@ -99,5 +99,5 @@ export function bandOf(changes: readonly Change[]): readonly [low: number, high:
 export function bandOfAngles(
   angles: readonly { readonly value: number; readonly sd: number }[],
 ): readonly [low: number, high: number] {
-  return bandOf(angles.map(({ value, sd }) => ({ value, sd, restSd: sd, logSd: 0, jet: new Float64Array() })));
+  return bandOf(angles.map(({ value, sd }) => ({ value, sd, restSd: sd, logSd: 0, jet: [] })));
 }

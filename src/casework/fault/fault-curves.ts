@@ -1,5 +1,5 @@
 import type { CornerLoad, ElasticState } from "#engines/linkage";
-import type { Jet } from "#numeric";
+import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Curve, CurveLine, CurveQuantity } from "../fault-effect.ts";
 import { bandOf, bandOfAngles, changeOf, changesOf } from "./change-band.ts";
@@ -106,9 +106,8 @@ function unsureEnd(states: FaultStates, points: readonly Point[], key: "toe" | "
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last || first === last) return null;
   const rest = points.reduce((best, p) => (Math.abs(p.rise) < Math.abs(best.rise) ? p : best), first);
-  const changeBetween = (from: Point, to: Point): Float64Array =>
-    Float64Array.from(to.pair.sound[key], (x, i) => x - (from.pair.sound[key][i] as number));
-  const sure = (jet: Float64Array): boolean => isSignSure(jet[0] as number, jets.deviation(jet));
+  const changeBetween = (from: Point, to: Point): Jet => subtractJets(to.pair.sound[key], from.pair.sound[key]);
+  const sure = (jet: Jet): boolean => isSignSure(jet[0] as number, jets.deviation(jet));
   const whole = changeBetween(first, last);
   if (sure(whole)) return null;
   if (rest !== first && rest !== last && sure(changeBetween(rest, first)) && sure(changeBetween(rest, last)))

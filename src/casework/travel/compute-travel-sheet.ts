@@ -1,5 +1,5 @@
 import type { StateBand } from "#engines/linkage";
-import { type Finding, subtractJets } from "#numeric";
+import { type Finding, type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { positionsOf } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
@@ -131,7 +131,7 @@ function lineOfEffect(figure: TravelFigure, one: Computed, effect: FaultEffect):
   return { ...line, words: one.words, subject: one.subject.kind, rises: effect.rises };
 }
 
-const sdOf = (walk: CornerWalk, jet: Float64Array): number => walk.state.band.jets.deviation(jet);
+const sdOf = (walk: CornerWalk, jet: Jet): number => walk.state.band.jets.deviation(jet);
 
 function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): TravelLine | string {
   const { rigid } = travelFigureForm(figure);

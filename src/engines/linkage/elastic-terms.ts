@@ -27,7 +27,7 @@ export interface ElasticTerm {
 export interface TermState {
   readonly value: number;
   readonly row: readonly number[];
-  readonly turning: Float64Array;
+  readonly turning: readonly number[];
 }
 
 /**
@@ -199,8 +199,8 @@ function pointTerm(
 }
 
 /** Change of (g, r x g) with a step: dg = S (v + w x r), d(r x g) = (w x r) x g + r x dg. */
-function pointTurning(r: Vector, g: Vector, curvature: readonly number[]): Float64Array {
-  const out = new Float64Array(36);
+function pointTurning(r: Vector, g: Vector, curvature: readonly number[]): number[] {
+  const out = new Array<number>(36).fill(0);
   for (let j = 0; j < 6; j++) {
     const dx: Vector = j < 3 ? [j === 0 ? 1 : 0, j === 1 ? 1 : 0, j === 2 ? 1 : 0] : cross(axisUnit(j - 3), r);
     const dg = rotate(curvature, dx);
@@ -227,7 +227,7 @@ function carriedOffsetTerm(geometry: CornerGeometry, top: Vector, axisPoint: Vec
   const carried = rotate(pose.r, e);
   const b = subtract(top, now);
   const r = rotate(pose.r, subtract(axisPoint, centre));
-  const turning = new Float64Array(36);
+  const turning = new Array<number>(36).fill(0);
   for (let j = 0; j < 6; j++) {
     const unit = axisUnit(j % 3);
     const de: Vector = j < 3 ? [0, 0, 0] : cross(unit, carried);

@@ -6,7 +6,7 @@ import type { Pose } from "./pose.ts";
 /** Wrench (force, moment about the wheel centre) and how it changes with a step (6 x 6). */
 export interface Wrench {
   readonly wrench: readonly number[];
-  readonly turning: Float64Array;
+  readonly turning: readonly number[];
 }
 
 /** Offset of the contact patch from the wheel centre and its change with a rotation w: 3 x 3, row-major. */
@@ -31,7 +31,7 @@ export function computeWheelWrench(linkage: WheelLinkage, pose: Pose, load: Corn
   const { offset, change } = contactWithChange(linkage, pose);
   const atPatch: Vector = [-load.braking, load.lateral, wheelLoad];
   const moment = add(cross(offset, atPatch), [0, 0, load.aligning]);
-  const turning = new Float64Array(36);
+  const turning = new Array<number>(36).fill(0);
   for (let j = 0; j < 3; j++) {
     const dm = cross([change[j] as number, change[3 + j] as number, change[6 + j] as number], atPatch);
     for (let i = 0; i < 3; i++) turning[6 * (i + 3) + j + 3] = dm[i] as number;
