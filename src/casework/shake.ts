@@ -1,6 +1,11 @@
 import type { Metres, MetresPerSecond } from "#quantity";
 import type { AxleName, Corner, Rung } from "#vehicle";
-import type { Figure } from "./fault-effect.ts";
+import type { EffectPart, Figure } from "./fault-effect.ts";
+
+/** A hydraulic bush that has lost its fluid: pose and load path stay as they were, only the damping is gone. */
+export interface FluidGone {
+  readonly kind: "fluid-gone";
+}
 
 /** What is asked: a hydraulic bush without its fluid, under light braking with an uneven disc. */
 export interface ShakeQuestion {
@@ -22,6 +27,10 @@ export interface Shake {
   readonly question: ShakeQuestion;
   readonly axle: AxleName;
   readonly rung: Rung;
+  /** True for a family of demo data: nobody has measured its geometry. */
+  readonly invented: boolean;
+  /** Every hard point and rate the corner is computed from. */
+  readonly parts: readonly EffectPart[];
   readonly speeds: readonly MetresPerSecond[];
   readonly lines: readonly [sound: ShakeLine, leaked: ShakeLine];
   /** Where the leaked one shakes most; at an end of the speeds it may rise beyond. */

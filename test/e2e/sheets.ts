@@ -3,6 +3,7 @@ import type { Sheet } from "./look-at-sheet.ts";
 /** The invented family the sheets are looked at with. */
 export const FAMILY = "ouzel-saloon";
 export const TORN_BUSH = "rear-left/trailing-link/inner-bush";
+const LEAKED_BUSH = "front-left/lower-arm/rear-bush";
 
 const family = `/families/${FAMILY}`;
 const marked = `marks=${TORN_BUSH}:torn-3~front-left/lower-arm/ball-joint:loose-1~front-right/lower-arm/rear-bush:torn-2`;
@@ -27,6 +28,11 @@ export const SHEETS: readonly Sheet[] = [
   {
     name: "geometry-steered",
     path: `${family}/geometry?at=front-left/lower-arm/rear-bush&as=torn-2&lateral_n=2000&braking_n=0`,
+  },
+  { name: "geometry-fluid-gone", path: `${family}/geometry?marks=${LEAKED_BUSH}:fluid-gone&at=${LEAKED_BUSH}` },
+  {
+    name: "corner-fluid-gone",
+    path: `${family}/underside/front-left?marks=${LEAKED_BUSH}:fluid-gone&at=${LEAKED_BUSH}`,
   },
   { name: "geometry-nothing-marked", path: `${family}/geometry` },
   { name: "geometry-nothing-shown", path: `${family}/geometry?at=${TORN_BUSH}` },

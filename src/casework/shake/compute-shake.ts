@@ -1,6 +1,7 @@
 import type { Finding } from "#numeric";
 import { axleAndSide, type CornerAssembly, type Family, type Position, positionsOf } from "#vehicle";
 import { linksAt, modelCorner } from "../fault/corner-model.ts";
+import { listParts } from "../fault/effect-parts.ts";
 import type { Shake, ShakeLine, ShakeQuestion } from "../shake.ts";
 import { type Spread, sampleShakeBand } from "./shake-band.ts";
 import { computeShakeCurves, SPEEDS } from "./shake-curves.ts";
@@ -65,7 +66,8 @@ export function computeShake(
   const { axle, side } = axleAndSide(question.corner);
   if (position.axle !== axle || position.side !== side)
     return refused("not-consistent", "corner", question.corner, `the corner of ${position.id}`, "");
-  const { assembly } = modelCorner(family, question.corner);
+  const corner = modelCorner(family, question.corner);
+  const { assembly } = corner;
   const link = findLink(assembly, position);
   if (typeof link !== "string") return link;
   const wheel = shakeWheelOf(family[axle]);
@@ -88,6 +90,8 @@ export function computeShake(
       question,
       axle,
       rung: assembly.rung,
+      invented: family.invented,
+      parts: listParts(corner),
       speeds: SPEEDS,
       lines: [lineOf("sound", curves.sound, band.sound), lineOf("leaked", curves.leaked, band.leaked)],
       worst: {

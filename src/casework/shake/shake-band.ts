@@ -8,7 +8,7 @@ import { WHEEL_SPREAD } from "./shake-wheel.ts";
 const SEED = 20_260_514;
 const CORNERS = 60;
 /** Fluid, brake and mass are drawn anew this often for each drawn corner, whose balance is the dear part. */
-const PER_CORNER = 5;
+const PER_CORNER = 10;
 const TAIL = 0.025;
 
 /** What lies between its 2.5 % and 97.5 % quantiles over all draws, and how it scatters. */

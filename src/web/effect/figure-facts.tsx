@@ -3,7 +3,8 @@ import { type EffectPart, type FaultEffect, type Figure, formatBand, formatRange
 import { SourceWords } from "../reference/source-words.tsx";
 import { rungWords } from "./rung-words.ts";
 
-type Basis = Pick<FaultEffect, "parts" | "invented">;
+/** What every figure of one computation stands on. */
+export type Basis = Pick<FaultEffect, "parts" | "invented">;
 
 const factsOf = (
   figure: Figure,

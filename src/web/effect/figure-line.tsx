@@ -1,5 +1,5 @@
-import { type FaultEffect, type Figure, formatBand, formatFigure, formatRange } from "#casework";
-import { FigureFacts } from "./figure-facts.tsx";
+import { type Figure, formatBand, formatFigure, formatRange } from "#casework";
+import { type Basis, FigureFacts } from "./figure-facts.tsx";
 
 /** What is shown in place of a figure whose sign is not sure: the reading that would settle it, where one would. */
 export const settleWords = ({ settle }: Figure): string =>
@@ -14,7 +14,7 @@ export const bandWords = (figure: Figure): string => {
 };
 
 /** One figure on one line; it opens to what stands behind it. */
-export const FigureLine = ({ figure, effect }: { readonly figure: Figure; readonly effect: FaultEffect }) => (
+export const FigureLine = ({ figure, effect }: { readonly figure: Figure; readonly effect: Basis }) => (
   <details className="figure-line">
     <summary>
       <span>{figure.label}</span>

@@ -9,10 +9,11 @@ import { Cautions } from "../shell/cautions.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import {
   FIRMER_FACTOR,
-  faultOfMark,
   gradeOfMark,
   isSameMark,
+  type PartFault,
   type PositionMark,
+  partFaultOfMark,
   wordsOfMark,
 } from "../underside/position-mark.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
@@ -52,7 +53,11 @@ const markWords = (mark: PositionMark | null, kind: Position["kind"]): string =>
 };
 
 /** Said where the sheet looks at something else than what is marked; nothing is marked by looking. */
-const OnlyLookedAt = ({ geometry, position, shown }: SubjectProps) => {
+export const OnlyLookedAt = ({
+  geometry,
+  position,
+  shown,
+}: Pick<SubjectProps, "geometry" | "position"> & { readonly shown: PartFault }) => {
   const { mark } = geometry;
   if (mark !== null && isSameMark(mark, shown)) return null;
   return (
@@ -61,7 +66,7 @@ const OnlyLookedAt = ({ geometry, position, shown }: SubjectProps) => {
         Only looked at. Marked on the Underside: {markWords(mark, position.kind)}. It stays so.
       </p>
       <p className="margin-links">
-        {faultOfMark(mark) === null ? null : (
+        {partFaultOfMark(mark) === null ? null : (
           <button type="button" className="link" onClick={() => geometry.lookAs(null)}>
             Back to what is marked
           </button>

@@ -5,11 +5,14 @@ import type { Position } from "../car.ts";
 import { AskUsual } from "../effect/ask-usual.tsx";
 import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
+import { ShakeDrawing } from "../shake/shake-drawing.tsx";
+import { ShakeMargin } from "../shake/shake-margin.tsx";
+import { type ShakeState, useShake } from "../shake/use-shake.ts";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
-import { EffectMargin } from "./effect-margin.tsx";
+import { EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
 import { NothingShown } from "./nothing-shown.tsx";
@@ -75,10 +78,20 @@ const NothingMarked = ({ geometry }: { readonly geometry: Geometry }) => (
 const cornerWords = (position: Position | null): string =>
   position === null ? "nothing marked" : groupWords(groupOf(position)).toLowerCase();
 
-const MarginOf = ({ geometry, effect }: { readonly geometry: Geometry; readonly effect: EffectState }) => {
+interface MarginOfProps {
+  readonly geometry: Geometry;
+  readonly effect: EffectState;
+  readonly shake: ShakeState;
+}
+
+const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
   const { position, shown } = geometry;
   const { answer } = effect;
   if (position === null || shown === null) return <NothingMarked geometry={geometry} />;
+  if (shown.kind === "fluid-gone") {
+    const subject = { geometry, position, shown };
+    return <ShakeMargin position={position} state={shake} lookedAt={<OnlyLookedAt {...subject} />} />;
+  }
   if (answer === null) return <NoAnswer ended={effect.ended} />;
   if ("findings" in answer) return <NoFigure />;
   return <EffectMargin geometry={geometry} position={position} shown={shown} effect={answer.effect} />;
@@ -89,7 +102,9 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
   const state = useFaultEffect(family, question);
   const { answer, busy, stop } = state;
   const effect = answer !== null && "effect" in answer ? answer.effect : null;
-  const waiting = busy ? { doing: "Balancing the corner, sound and as looked at, at every height", stop } : null;
+  const shake = useShake(family, position, shown);
+  const shaken = shake.answer !== null && "shake" in shake.answer ? shake.answer.shake : null;
+  const balancing = busy ? { doing: "Balancing the corner, sound and as looked at, at every height", stop } : null;
   const [scale, setScale] = useState<string | null>(null);
   const reset = geometry.resetCondition;
   const keys = useMemo(() => [{ key: "0", does: "back to ride height and 2 kN of braking", run: reset }], [reset]);
@@ -98,7 +113,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
       name={family.name}
       sub={`geometry, ${cornerWords(position)}`}
       place="Families"
-      waiting={waiting}
+      waiting={shake.waiting ?? balancing}
       subject={null}
       marginLow={MARGIN_LOW}
       keys={keys}
@@ -108,7 +123,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
         sheet: "3 of 3",
         scale: effect === null ? null : scale,
       })}
-      margin={<MarginOf geometry={geometry} effect={state} />}
+      margin={<MarginOf geometry={geometry} effect={state} shake={shake} />}
     >
       <div className="geometry">
         <SubjectChoice geometry={geometry} />
@@ -116,9 +131,10 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
         <section className="geometry-drawing" aria-label="Views and curves" tabIndex={0}>
           {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
           {answer !== null && "findings" in answer ? <NotComputed findings={answer.findings} /> : null}
+          {shaken === null ? null : <ShakeDrawing shake={shaken} />}
           {shown === null ? <NothingShown geometry={geometry} /> : null}
         </section>
-        {position === null || shown === null ? null : (
+        {question === null || position === null ? null : (
           <div className="geometry-sliders">
             <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />
           </div>

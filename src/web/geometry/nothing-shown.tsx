@@ -2,7 +2,7 @@ import { cornerPositions, fullName, groupWords } from "#drawing";
 import type { Corner, Position } from "../car.ts";
 import { Choice } from "../underside/choice.tsx";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
-import { TORN_LOOKS } from "../underside/torn-looks.ts";
+import { FLUID_GONE_LOOKS, TORN_LOOKS } from "../underside/torn-looks.ts";
 import type { Geometry } from "./use-geometry.ts";
 import { viewOptionsOf } from "./view-options.ts";
 
@@ -39,6 +39,7 @@ const Views = ({ geometry, position }: { readonly geometry: Geometry; readonly p
           chosen={false}
           onChoose={() => geometry.lookAs(fault)}
           {...(fault.kind === "torn" ? { note: TORN_LOOKS[fault.grade] } : {})}
+          {...(fault.kind === "fluid-gone" ? { note: FLUID_GONE_LOOKS } : {})}
         >
           {words.charAt(0).toUpperCase()}
           {words.slice(1)}

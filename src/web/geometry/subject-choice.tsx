@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { fullName } from "#drawing";
 import { formatMark } from "../underside/marks-in-address.ts";
-import { faultOfMark } from "../underside/position-mark.ts";
+import { partFaultOfMark } from "../underside/position-mark.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import type { Geometry } from "./use-geometry.ts";
 import { viewOptionsOf } from "./view-options.ts";
@@ -13,7 +13,7 @@ const ViewChoice = ({ geometry }: { readonly geometry: Geometry }) => {
   const id = useId();
   const { family, position, mark, shown } = geometry;
   if (position === null) return null;
-  const marked = faultOfMark(mark);
+  const marked = partFaultOfMark(mark);
   const options = viewOptionsOf(possibleFaultsAt(family, position), [marked, shown]);
   const markedKey = marked === null ? null : formatMark(marked);
   return (

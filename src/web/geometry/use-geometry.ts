@@ -1,13 +1,19 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
-import type { Condition, FaultQuestion, RubberFault } from "#casework";
+import type { Condition, FaultQuestion } from "#casework";
 import { type Family, type Position, positionsOf } from "../car.ts";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { questionAt, USUAL_CONDITION } from "../effect/usual-condition.ts";
 import { formatMark, formatMarks, parseMark, withMark } from "../underside/marks-in-address.ts";
 import { readFamilyMarks } from "../underside/marks-of-family.ts";
-import { faultOfMark, isSameMark, type PositionMark } from "../underside/position-mark.ts";
+import {
+  balancedFault,
+  isSameMark,
+  type PartFault,
+  type PositionMark,
+  partFaultOfMark,
+} from "../underside/position-mark.ts";
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { canStandAt } from "../underside/signs-at.ts";
 import { useKeptMarks } from "../underside/use-kept-marks.ts";
@@ -27,12 +33,12 @@ export interface Geometry {
   /** What is marked there on the underside; this sheet changes it only when asked to. */
   readonly mark: PositionMark | null;
   /** What it is looked at as; null where nothing is marked and nothing chosen. */
-  readonly shown: RubberFault | null;
+  readonly shown: PartFault | null;
   readonly condition: Condition;
   readonly question: FaultQuestion | null;
   readonly choosePosition: (id: string) => void;
   /** Looks at the place as something, without marking it; null: as it is marked. */
-  readonly lookAs: (fault: RubberFault | null) => void;
+  readonly lookAs: (fault: PartFault | null) => void;
   /** Marks the place on the underside as it is looked at. */
   readonly markAsShown: () => void;
   readonly setCondition: (condition: Condition) => void;
@@ -40,11 +46,11 @@ export interface Geometry {
 }
 
 /** What the address asks to look at a place as; null where it says nothing that can be computed there. */
-const viewedAs = (family: Family, position: Position | null, text: string | undefined): RubberFault | null => {
+const viewedAs = (family: Family, position: Position | null, text: string | undefined): PartFault | null => {
   const mark = text === undefined ? null : parseMark(text);
   if (position === null || mark === null || !canStandAt(position, possibleFaultsAt(family, position), mark))
     return null;
-  return faultOfMark(mark);
+  return partFaultOfMark(mark);
 };
 
 /** What this address looks at: the place, what is marked there, and what it is looked at as. */
@@ -57,11 +63,11 @@ const useSubject = (family: Family) => {
   );
   const { marks } = useMemo(() => readFamilyMarks(family, all, search.marks ?? ""), [family, all, search.marks]);
   const named = positions.find(({ id }) => id === search.at);
-  const marked = positions.find(({ id }) => faultOfMark(marks.get(id) ?? null) !== null);
+  const marked = positions.find(({ id }) => partFaultOfMark(marks.get(id) ?? null) !== null);
   const position = named ?? (search.at === undefined ? marked : undefined) ?? null;
   const mark = position === null ? null : (marks.get(position.id) ?? null);
   const shown = useMemo(
-    () => viewedAs(family, position, search.as) ?? faultOfMark(mark),
+    () => viewedAs(family, position, search.as) ?? partFaultOfMark(mark),
     [family, position, search.as, mark],
   );
   const stranger = search.at === undefined || named !== undefined ? null : search.at;
@@ -89,7 +95,7 @@ export const useGeometry = (): Geometry | "arriving" => {
   );
   const [condition, setCondition] = useDragged(addressed, write);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
-  const question = useMemo(() => questionAt(position, shown, condition), [position, shown, condition]);
+  const question = useMemo(() => questionAt(position, balancedFault(shown), condition), [position, shown, condition]);
   if (!arrived) return "arriving";
   return {
     family,

@@ -8,7 +8,7 @@ import { Choice } from "./choice.tsx";
 import { ASSUMED_PLAY, FIRMER_FACTOR, gradeOfMark, PLAY_MM, type PositionMark, withSign } from "./position-mark.ts";
 import type { PossibleFaults } from "./rubber-at.ts";
 import { signsAt } from "./signs-at.ts";
-import { TORN_LOOKS } from "./torn-looks.ts";
+import { FLUID_GONE_LOOKS, TORN_LOOKS } from "./torn-looks.ts";
 
 interface MarkEntryProps {
   readonly position: Position;
@@ -92,6 +92,11 @@ export const MarkEntry = ({ position, possible, mark, onMark, onOpen }: MarkEntr
           </Choice>
         ) : null}
         <MarkAmount mark={mark} onMark={onMark} onOpen={onOpen} />
+        {possible.fluidGone ? (
+          <Choice wide note={FLUID_GONE_LOOKS} {...choice({ kind: "fluid-gone" })}>
+            <GradeMark grade={gradeOfMark({ kind: "fluid-gone" }, kind)} /> Fluid gone
+          </Choice>
+        ) : null}
         {possible.tornGrades.map((grade) => (
           <Choice
             key={grade}

@@ -7,6 +7,7 @@ const MARKS = new Map<string, PositionMark>([
   ["front-right/tie-rod/outer-joint", { kind: "loose", play: 0.0015 }],
   ["front-left/tie-rod/outer-joint", { kind: "loose", play: 0.001, assumed: true }],
   ["front-left/lower-arm/rear-bush", { kind: "firmer", factor: 2.5 }],
+  ["front-right/lower-arm/rear-bush", { kind: "fluid-gone" }],
   ["front-left/tyre", { kind: "sound" }],
   ["rear-left/disc/surface", { kind: "seen", signs: ["lip", "scored"] }],
 ]);

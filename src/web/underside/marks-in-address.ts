@@ -16,7 +16,7 @@ const isSign = (name: string): name is SignName => Object.hasOwn(signWords, name
 
 /**
  * One mark as it stands in an address: "torn-3", "loose-1.5" (mm), "loose" (by the play that is assumed until one is
- * measured), "firmer-2" (times), "seen-lip,scored", "sound".
+ * measured), "firmer-2" (times), "fluid-gone", "seen-lip,scored", "sound".
  */
 export const formatMark = (mark: PositionMark): string => {
   switch (mark.kind) {
@@ -28,6 +28,8 @@ export const formatMark = (mark: PositionMark): string => {
       return mark.assumed ? "loose" : `loose-${Number(mmFromMetres(mark.play).toFixed(3))}`;
     case "firmer":
       return `firmer-${mark.factor}`;
+    case "fluid-gone":
+      return "fluid-gone";
     case "seen":
       return `seen-${mark.signs.join(BETWEEN_SIGNS)}`;
   }
@@ -38,7 +40,7 @@ const parseSigns = (names: readonly string[]): PositionMark | null =>
 
 /** A mark read back from an address; null where the text names none. */
 export const parseMark = (text: string): PositionMark | null => {
-  if (text === "sound") return { kind: "sound" };
+  if (text === "sound" || text === "fluid-gone") return { kind: text };
   if (text === "loose") return ASSUMED_PLAY;
   const seen = SEEN.exec(text)?.[1];
   if (seen !== undefined) return parseSigns(seen.split(BETWEEN_SIGNS));

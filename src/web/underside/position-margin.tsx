@@ -6,6 +6,8 @@ import type { Position } from "../car.ts";
 import { stanceWords } from "../effect/condition-on-axle.ts";
 import type { EffectState } from "../effect/use-fault-effect.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
+import { ShakeDetails, ShakeSentence } from "../shake/shake-in-words.tsx";
+import { useShake } from "../shake/use-shake.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { SourceLink } from "../shell/source-link.tsx";
 import { FaultDetails, FaultSentence } from "./fault-in-words.tsx";
@@ -15,6 +17,8 @@ import { formatMarks } from "./marks-in-address.ts";
 import { gradeOfMark, type PositionMark, wordsOfMark } from "./position-mark.ts";
 import { isComputed, type PossibleFaults, possibleFaultsAt, possibleWords } from "./rubber-at.ts";
 import type { Underside } from "./use-underside.ts";
+
+const FLUID_GONE = { kind: "fluid-gone" } as const;
 
 const LookedAt = ({ underside }: { readonly underside: Underside }) => (
   <span className="label">
@@ -100,6 +104,8 @@ const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
   const grade = mark === null ? null : gradeOfMark(mark, selected.kind);
   const words = mark === null ? null : wordsOfMark(mark);
   const possible = possibleFaultsAt(loaded.family, selected);
+  const leaked = mark?.kind === "fluid-gone";
+  const shake = useShake(loaded.family, selected, leaked ? FLUID_GONE : null);
   const openAmount = mark === null || question === null ? null : open;
   return (
     <>
@@ -116,7 +122,9 @@ const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
       <Unread entries={underside.unread} />
       <div className="what-it-does">
         <MarginSection title="What it does">
-          {question === null ? (
+          {leaked ? (
+            <ShakeSentence state={shake} />
+          ) : question === null ? (
             notComputedWords(possible, mark)
           ) : openAmount === null ? (
             <FaultSentence effect={effect} />
@@ -126,6 +134,7 @@ const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
         </MarginSection>
       </div>
       <MarkEntry position={selected} possible={possible} mark={mark} onMark={underside.mark} onOpen={setOpen} />
+      {leaked ? <ShakeDetails familyId={loaded.family.id} state={shake} /> : null}
       {question === null || openAmount !== null ? null : (
         <>
           <MarginSection title="Asked under">

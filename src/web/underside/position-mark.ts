@@ -1,4 +1,4 @@
-import { gradeOfPlay, gradeOfSign, type RubberFault, type SignName, signWords } from "#casework";
+import { type FluidGone, gradeOfPlay, gradeOfSign, type RubberFault, type SignName, signWords } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Grade, Position } from "../car.ts";
 
@@ -8,8 +8,11 @@ export interface SeenMark {
   readonly signs: readonly SignName[];
 }
 
+/** What can be wrong or different with a part, as far as something is computed from it. */
+export type PartFault = RubberFault | FluidGone;
+
 /** What a person has marked at a position. "sound" is: looked at, nothing seen. */
-export type PositionMark = { readonly kind: "sound" } | SeenMark | RubberFault;
+export type PositionMark = { readonly kind: "sound" } | SeenMark | PartFault;
 /** Position id to its mark; a position that is absent has not been looked at. */
 export type PositionMarks = ReadonlyMap<string, PositionMark>;
 
@@ -38,6 +41,8 @@ export const gradeOfMark = (mark: PositionMark, kind: Position["kind"]): Grade |
       return mark.grade;
     case "loose":
       return gradeOfPlay(kind, mark.play);
+    case "fluid-gone":
+      return gradeOfSign(kind, "oil-trace");
     case "seen":
       return worst(kind, mark.signs);
   }
@@ -54,14 +59,23 @@ export const wordsOfMark = (mark: PositionMark): string | null => {
       return `loose, ${Number(mmFromMetres(mark.play).toFixed(2))} mm${mark.assumed ? " assumed" : ""}`;
     case "firmer":
       return `firmer, ${mark.factor} times`;
+    case "fluid-gone":
+      return "fluid gone";
     case "seen":
       return mark.signs.map((sign) => signWords[sign]).join(", ");
   }
 };
 
-/** The fault of a mark, for the linkage; null where nothing is computed from it. */
-export const faultOfMark = (mark: PositionMark | null): RubberFault | null =>
+/** What of a mark something is computed from; null where nothing is. */
+export const partFaultOfMark = (mark: PositionMark | null): PartFault | null =>
   mark === null || mark.kind === "sound" || mark.kind === "seen" ? null : mark;
+
+/** A fault the linkage balances the corner with; a bush without its fluid stands as a sound one. */
+export const balancedFault = (fault: PartFault | null): RubberFault | null =>
+  fault?.kind === "fluid-gone" ? null : fault;
+
+/** The fault of a mark, for the linkage; null where it computes nothing from it. */
+export const faultOfMark = (mark: PositionMark | null): RubberFault | null => balancedFault(partFaultOfMark(mark));
 
 /** Whether two marks say the same: kind and, where they have one, grade, amount and signs. */
 export const isSameMark = (a: PositionMark, b: PositionMark): boolean => JSON.stringify(a) === JSON.stringify(b);

@@ -16,23 +16,27 @@ export interface PossibleFaults {
   /** Play is told along a link, so a mount has none. */
   readonly loose: boolean;
   readonly firmer: boolean;
+  /** Only of a hydraulic bush at the inner end of a link, whether or not its fluid is on file. */
+  readonly fluidGone: boolean;
 }
 
-const NONE: PossibleFaults = { tornShare: {}, tornGrades: [], loose: false, firmer: false };
+const NONE: PossibleFaults = { tornShare: {}, tornGrades: [], loose: false, firmer: false, fluidGone: false };
 
 /** The faults the linkage can compute at a position; all absent where it has no joint there. */
 export const possibleFaultsAt = (family: Family, position: Position): PossibleFaults => {
   if (position.joint === null) return NONE;
-  const { link } = position.joint;
+  const { link, end } = position.joint;
   const axle = family[position.axle];
   const joint = jointIn(axle, position.joint);
   if (joint === undefined) return NONE;
   const tornShare = joint.tornShare ?? {};
+  const onLink = axle.links.some(({ name }) => name === link);
   return {
     tornShare,
     tornGrades: ([1, 2, 3] as const).filter((grade) => tornShare[grade] !== undefined),
-    loose: axle.links.some(({ name }) => name === link),
+    loose: onLink,
     firmer: joint.radial !== undefined,
+    fluidGone: joint.kind === "hydraulic-bush" && onLink && end === "inner",
   };
 };
 
@@ -41,9 +45,12 @@ export const isComputed = ({ tornGrades, loose, firmer }: PossibleFaults): boole
   tornGrades.length > 0 || loose || firmer;
 
 /** What is offered there in words: "torn, loose or firmer"; "" where nothing is. */
-export const possibleWords = ({ tornGrades, loose, firmer }: PossibleFaults): string => {
-  const words = [tornGrades.length > 0 ? "torn" : "", loose ? "loose" : "", firmer ? "firmer" : ""].filter(
-    (word) => word !== "",
-  );
+export const possibleWords = ({ tornGrades, loose, firmer, fluidGone }: PossibleFaults): string => {
+  const words = [
+    tornGrades.length > 0 ? "torn" : "",
+    fluidGone ? "fluid gone" : "",
+    loose ? "loose" : "",
+    firmer ? "firmer" : "",
+  ].filter((word) => word !== "");
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
 };

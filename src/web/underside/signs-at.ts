@@ -29,6 +29,8 @@ export const canStandAt = (position: Position, possible: PossibleFaults, mark: P
       return possible.loose;
     case "firmer":
       return possible.firmer;
+    case "fluid-gone":
+      return possible.fluidGone;
     case "seen":
       return mark.signs.every((sign) => sign === "cannot-reach" || gradeOfSign(position.kind, sign) !== null);
   }

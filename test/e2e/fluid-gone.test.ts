@@ -1,0 +1,66 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { findByAxe } from "./axe.ts";
+import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
+
+const family = "/families/siskin-coupe";
+const place = "front-left/tension-link/inner-bush";
+
+describe("a hydraulic bush without its fluid", () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchBrowser();
+  });
+  afterAll(() => browser.close());
+
+  const sentenceOn = async (page: Page): Promise<string> => {
+    await page.getByText("Why nobody sees it").waitFor();
+    await settle(page);
+    return (
+      (await page
+        .getByText(/^Under light braking at about.*apart\.$/)
+        .first()
+        .textContent()) ?? ""
+    );
+  };
+
+  it("is marked on the Underside, told there, and its curve is one step away; Back keeps the mark", async () => {
+    const page = await openAtDesk(browser, `${family}/underside/front-left?at=${place}`);
+    await page.getByRole("button", { name: /^Fluid gone/ }).click();
+    const told = await sentenceOn(page);
+    expect(told).toMatch(/shakes \d+(\.\d)? times as far along the road as on a sound bush/);
+    await page.getByRole("link", { name: "See the curve" }).click();
+    expect(await sentenceOn(page)).toBe(told);
+    await page.getByRole("img", { name: /Shake along the road over the road speed/ }).waitFor();
+    await page.goBack();
+    expect(await sentenceOn(page)).toBe(told);
+    await page.reload();
+    expect(await sentenceOn(page)).toBe(told);
+  });
+
+  it("is only looked at on Geometry until it is marked; its figures open to inputs, relation and source", async () => {
+    const page = await openAtDesk(browser, `${family}/geometry?at=${place}`);
+    await page.getByRole("button", { name: /^Fluid gone/ }).click();
+    await sentenceOn(page);
+    expect(page.url()).toContain("as=fluid-gone");
+    await page.getByText("Only looked at.").waitFor();
+    await page.getByText("All inputs").click();
+    await page.getByText("Thickness variation of the disc").first().waitFor();
+    await page
+      .getByText(/torque 2 mu k_c/)
+      .first()
+      .waitFor();
+    expect(await findByAxe(page)).toEqual([]);
+    await page.getByRole("button", { name: "Mark it so" }).click();
+    await page.getByText("Only looked at.").waitFor({ state: "detached" });
+    expect(decodeURIComponent(page.url())).toContain(`${place}:fluid-gone`);
+  });
+
+  it("has thumb-high choices on a tablet", async () => {
+    const page = await (await openSession(browser, tablet)).newPage();
+    await openSheet(page, `${family}/underside/front-left?at=${place}`);
+    const box = await page.getByRole("button", { name: /^Fluid gone/ }).boundingBox();
+    expect(box?.height).toBeGreaterThanOrEqual(48);
+  });
+});
