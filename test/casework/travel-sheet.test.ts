@@ -8,6 +8,7 @@ import {
   type TravelSheet,
   type TravelSubject,
   travelFigureForms,
+  turnOfRackLeft,
 } from "#casework";
 import { askDoor, formatComplianceQuestion, formatTravelQuestion, parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
@@ -150,16 +151,16 @@ describe("two layouts beside each other", () => {
       for (const travel of [-0.05, 0.05]) {
         const [a, b] = [own, other].map((row) => row?.[key].find((change) => change.travel === travel));
         if (!a || !b) throw new Error("no figures");
-        const [one, two] = [a, b].map(({ value }) => `${Math.abs(value).toFixed(2)}°`);
-        const said = sheet.sentences.filter(
-          (s) => s.includes(`(${one} against ${two})`) || s.includes(`(${two} against ${one})`),
-        );
-        expect(said.length).toBeGreaterThan(0);
+        const verb = key === "toe" ? "steers" : "changes its camber";
+        const at = `at 50 mm of ${travel > 0 ? "bump" : "droop"}`;
+        const said = sheet.sentences.slice(2).filter((s) => s.includes(verb) && s.toLowerCase().includes(at));
+        expect(said).toHaveLength(1);
+        const figures = [a, b].map(({ value }) => `${Math.abs(value).toFixed(2)}°`);
+        for (const figure of figures) expect(said[0]?.includes(figure)).toBe(a.sure && b.sure);
         const apart = Math.abs(Math.abs(a.value) - Math.abs(b.value));
         const widest = Math.max(a.band[1] - a.band[0], b.band[1] - b.band[0]);
         if (apart < widest / 4) expect(said.some((s) => s.includes("too close to call"))).toBe(true);
         const more = Math.abs(a.value) > Math.abs(b.value) ? [ouzel, siskin] : [siskin, ouzel];
-        const verb = key === "toe" ? "steers" : "changes its camber";
         if (apart > 2 * widest)
           expect(said.some((s) => s.includes(`${more[0]?.name} ${verb} more than ${more[1]?.name}`))).toBe(true);
       }
@@ -168,6 +169,41 @@ describe("two layouts beside each other", () => {
   it("answers for a strut and a five-link front of its own accord", () => {
     const fronts = compute(ouzel, "front-left", [sound, { kind: "beside", family: dunlin }], ["camber"]);
     expect(fronts.sentences.filter((s) => s.includes(dunlin.name)).length).toBeGreaterThanOrEqual(3);
+  });
+});
+
+describe("a car line steered from the other side of its wheels", () => {
+  const steered = { ...condition, braking: 0, rack: 0.03 };
+  const turnOf = (family: Family, rack: number): number => {
+    const sheet = compute(family, "front-left", [sound], ["toe"], { ...steered, rack });
+    return Math.sign((sheet.poses[0]?.toe ?? 0) - (compute(family, "front-left", [sound]).poses[0]?.toe ?? 0));
+  };
+
+  it("has its rack moved so that both cars turn the same way", () => {
+    const opposite = [dunlin, siskin].filter((family) => turnOfRackLeft(family.front) !== turnOfRackLeft(ouzel.front));
+    expect(opposite.length).toBeGreaterThan(0);
+    for (const family of opposite) {
+      const beside = compute(ouzel, "front-left", [sound, { kind: "beside", family }], ["toe"], steered);
+      expect(Math.sign(beside.poses[1]?.toe ?? 0)).toBe(Math.sign(beside.poses[0]?.toe ?? 0));
+      expect(turnOf(family, 0.03)).toBe(-turnOf(ouzel, 0.03));
+    }
+  });
+});
+
+describe("the band of the roll centre", () => {
+  it("is that of linkage.band for points as well known", () => {
+    const line = lineOf(compute(siskin, "front-left", [sound], ["roll-centre"]), "roll-centre", "sound");
+    const rest = line.rises.indexOf(0);
+    const sd = siskin.front.links[0]?.inner.sd ?? [0, 0, 0];
+    const same = siskin.front.links.every(({ inner, outer }) => `${inner.sd}` === `${sd}` && `${outer.sd}` === `${sd}`);
+    expect(same).toBe(true);
+    const { steps: _, ...corner } = formatTravelQuestion(siskin, "front-left", []) as { steps: unknown };
+    const [x, y, z] = sd.map((metres) => metres * 1000);
+    const band = askDoor("linkage.band", { ...corner, sd_mm: { x, y, z }, travels_mm: [0] });
+    if ("findings" in band) throw new Error(JSON.stringify(band.findings));
+    const [p] = (band.output as { positions: Record<string, number>[] }).positions;
+    const half = ((line.high[rest] ?? 0) - (line.low[rest] ?? 0)) / 2;
+    expect(half / (1.959963984540054 * (p?.roll_centre_height_sd_mm ?? Number.NaN))).toBeCloseTo(1, 6);
   });
 });
 
@@ -180,13 +216,20 @@ describe("a travel sheet", () => {
   });
 
   it("goes out as comma-separated values, every line and travel with full digits", () => {
-    const sheet = compute(ouzel, "rear-left", [sound, { kind: "lowered", by: 0.02 }]);
-    const rows = formatTravelCsv(sheet).trimEnd().split("\r\n");
+    const subjects: readonly TravelSubject[] = [sound, { kind: "lowered", by: 0.02 }];
+    const sheet = compute(ouzel, "rear-left", subjects);
+    const asked = { family: ouzel, corner: "rear-left", condition, subjects, figures: ["toe", "camber"] } as const;
+    const rows = formatTravelCsv(sheet, asked).trimEnd().split("\r\n");
     const points = sheet.plots.flatMap(({ lines }) => lines.flatMap(({ rises }) => rises)).length;
     expect(rows).toHaveLength(points + 1);
-    expect(rows[0]).toBe("line,figure,unit,travel_mm,value,low,high");
+    expect(rows[0]).toBe(
+      "car_line,corner,braking_n,lateral_n,drive_n,rack_mm,line,figure,unit,travel_mm,value,low,high",
+    );
+    expect(rows[1]?.split(",").slice(0, 10)).toEqual(
+      [ouzel.name, "rear-left", 2000, 0, 0, 0, "sound", "toe", "deg", -80].map(String),
+    );
     const line = lineOf(sheet, "toe", "sound");
-    expect(rows[1]?.split(",").slice(4).map(Number)).toEqual([line.values[0], line.low[0], line.high[0]]);
+    expect(rows[1]?.split(",").slice(10).map(Number)).toEqual([line.values[0], line.low[0], line.high[0]]);
   });
 
   it("refuses no line, five, and a place nobody knows", () => {

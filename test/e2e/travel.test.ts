@@ -1,7 +1,13 @@
 import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { computeTravelSheet, formatNumber, formatTravelCsv, type TravelSheet } from "#casework";
+import {
+  computeTravelSheet,
+  formatNumber,
+  formatTravelCsv,
+  type TravelSheet,
+  type TravelSheetQuestion,
+} from "#casework";
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { launchBrowser } from "../browser-setup/launch.ts";
@@ -13,14 +19,16 @@ const readFamily = (id: string) => {
   return parsed.family;
 };
 
+const question: TravelSheetQuestion = {
+  family: readFamily("ouzel-saloon"),
+  corner: "front-left",
+  condition: { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 },
+  subjects: [{ kind: "sound" }, { kind: "beside", family: readFamily("dunlin-hatch") }],
+  figures: ["toe", "caster"],
+};
+
 const computed = (): TravelSheet => {
-  const answer = computeTravelSheet({
-    family: readFamily("ouzel-saloon"),
-    corner: "front-left",
-    condition: { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 },
-    subjects: [{ kind: "sound" }, { kind: "beside", family: readFamily("dunlin-hatch") }],
-    figures: ["toe", "caster"],
-  });
+  const answer = computeTravelSheet(question);
   if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
   return answer.sheet;
 };
@@ -52,7 +60,7 @@ describe("over travel", () => {
       page.getByRole("link", { name: "Lines as CSV" }).click(),
     ]);
     expect(download.suggestedFilename()).toBe("ouzel-saloon-front-left.csv");
-    expect(readFileSync(await download.path(), "utf8")).toBe(formatTravelCsv(sheet));
+    expect(readFileSync(await download.path(), "utf8")).toBe(formatTravelCsv(sheet, question));
     await page.reload();
     await settle(page);
     expect(await page.getByLabel("Beside").inputValue()).toBe("dunlin-hatch");

@@ -1,13 +1,14 @@
-import type { StateBand } from "#engines/linkage";
+import { type StateBand, TravelBand } from "#engines/linkage";
 import { type Finding, type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
-import { positionsOf } from "#vehicle";
+import { axleAndSide, positionsOf } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { computeFaultEffect, poseOf } from "../fault/compute-fault-effect.ts";
 import { isSignSure } from "../fault/settle.ts";
 import type { FaultEffect } from "../fault-effect.ts";
 import { type CornerWalk, type WalkPoint, walkCorner } from "./corner-walk.ts";
 import { travelFigureForm } from "./figure-forms.ts";
+import { rackTheSameWay } from "./rack-direction.ts";
 import { compareRows } from "./row-words.ts";
 import type {
   TravelChange,
@@ -56,7 +57,7 @@ export function computeTravelSheet(
     if ("findings" in one) return one;
     computed.push(one);
   }
-  const rows = computed.flatMap((c) => ("walk" in c ? [rowOf(c)] : []));
+  const rows = computed.flatMap((c) => ("walk" in c ? [rowOf(c, question)] : []));
   return {
     sheet: {
       plots: question.figures.map((figure) => plotOf(figure, computed)),
@@ -82,7 +83,9 @@ function computeSubject(
   }
   const of = subject.kind === "beside" ? subject.family : family;
   const lowered = subject.kind === "lowered" ? subject.by : 0;
-  const walk = walkCorner(of, corner, level, lowered);
+  const { axle } = axleAndSide(corner);
+  const rack = of === family ? level.rack : rackTheSameWay(level.rack, family[axle], of[axle]);
+  const walk = walkCorner(of, corner, { ...level, rack }, lowered);
   if (walk.points.length < 2)
     return {
       findings: [
@@ -118,6 +121,7 @@ function plotOf(figure: TravelFigure, computed: readonly Computed[]): TravelPlot
     const line = "walk" in one ? lineOfWalk(figure, one, one.walk) : lineOfEffect(figure, one, one.effect);
     if (typeof line === "string") leftOut.push(line);
     else lines.push(line);
+    if (typeof line !== "string" && one.subject.kind === "lowered") leftOut.push(`${one.words}: ends at its bump stop`);
   }
   return { figure, title, unit, lines, leftOut };
 }
@@ -146,9 +150,14 @@ function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): Trav
   });
   if (rigid) {
     const rest = walk.points.find(({ rise }) => rise === 0)?.rigid ?? null;
+    const band = figure === "roll-centre" ? new TravelBand(walk.model.geometry, walk.model.deviations) : null;
     const points = walk.points.flatMap(({ rise, rigid: position }) => {
       const value = position && rest ? rigid(position, rest) : null;
-      return value === null ? [] : [{ rise, value, low: value, high: value }];
+      if (!position || value === null) return [];
+      const at = band?.solve(position.pose.t[2] as number) ?? null;
+      const sd = at && !("foldAt" in at) ? mmFromMetres(at.rollCentre.sd) : 0;
+      const [low, high] = bandOfAngles([{ value, sd }]);
+      return [{ rise, value, low, high }];
     });
     return points.length > 1 ? line(points) : `${one.words}: this axle has no such figure`;
   }
@@ -176,13 +185,21 @@ function restOf(walk: CornerWalk): WalkPoint {
   return rest;
 }
 
-function rowOf(one: Computed & { readonly walk: CornerWalk }): TravelRow {
+function rowOf(one: Computed & { readonly walk: CornerWalk }, { family }: TravelSheetQuestion): TravelRow {
   const { walk, words, subject } = one;
+  const { invented } = subject.kind === "beside" ? subject.family : family;
   const [first, last] = [walk.points[0]?.rise ?? 0, walk.points.at(-1)?.rise ?? 0];
   const travels = [Math.max(first, -SAID_AT), Math.min(last, SAID_AT)].filter((travel) => travel !== 0);
   const angle = (key: "toe" | "camber"): readonly TravelChange[] =>
     travels.flatMap((travel) => changeAt(walk, key, travel) ?? []);
-  return { words, subject: subject.kind, rung: walk.model.assembly.rung, toe: angle("toe"), camber: angle("camber") };
+  return {
+    words,
+    subject: subject.kind,
+    rung: walk.model.assembly.rung,
+    invented,
+    toe: angle("toe"),
+    camber: angle("camber"),
+  };
 }
 
 /** The change of an angle from ride height to one travel; null where there is no balance. */

@@ -29,14 +29,15 @@ function compareChange(key: "toe" | "camber", a: TravelRow, b: TravelRow): strin
     const difference = Math.abs(one.value) - Math.abs(other.value);
     const sd = Math.hypot(sdOf(one), sdOf(other));
     if (signProbability(difference, sd) < SIGN_SURE)
-      return [
-        `Which of the two ${verb} more at ${height(one)} is too close to call (${degrees(one.value)} against ${degrees(other.value)}).`,
-      ];
+      return [`Which of the two ${verb} more at ${height(one)} is too close to call${against(one, other)}.`];
     const [more, less, large, small] = difference > 0 ? [a, b, one, other] : [b, a, other, one];
-    const figures = `(${degrees(large.value)} against ${degrees(small.value)})`;
-    return [`At ${height(one)} ${more.words} ${verb} more than ${less.words} ${figures}.`];
+    return [`At ${height(one)} ${more.words} ${verb} more than ${less.words}${against(large, small)}.`];
   });
 }
+
+/** Both figures where the signs of both are sure: one that is not is not printed anywhere. */
+const against = (a: TravelChange, b: TravelChange): string =>
+  a.sure && b.sure ? ` (${degrees(a.value)} against ${degrees(b.value)})` : "";
 
 /** Standard deviation of a normal change from its 95 % band. */
 const sdOf = ({ band }: TravelChange): number => (band[1] - band[0]) / (2 * 1.959963984540054);

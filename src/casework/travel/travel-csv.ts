@@ -1,21 +1,36 @@
 import { mmFromMetres } from "#quantity";
 import { csvCell } from "./csv-cell.ts";
-import type { TravelSheet } from "./travel-sheet.ts";
+import type { TravelSheet, TravelSheetQuestion } from "./travel-sheet.ts";
+
+/** Digits of a travel, mm: it is a place asked for, so what rounding added is taken off again. */
+const TRAVEL_DECIMALS = 6;
 
 /**
- * The lines of a travel sheet as comma-separated values (RFC 4180): one row per line and travel, full precision, with the
- * unit in the column's own cell; `low` and `high` hold 95 %, empty where no band is computed.
+ * The lines of a travel sheet as comma-separated values (RFC 4180): one row per line and travel with the corner, forces and
+ * rack it was computed for, values with full digits; `low` and `high` hold 95 %, empty where no band is computed.
  */
-export function formatTravelCsv(sheet: TravelSheet): string {
+export function formatTravelCsv(sheet: TravelSheet, { family, corner, condition }: TravelSheetQuestion): string {
+  const asked = [
+    family.name,
+    corner,
+    condition.braking,
+    condition.lateral,
+    condition.drive,
+    Number(mmFromMetres(condition.rack).toFixed(TRAVEL_DECIMALS)),
+  ];
   const rows = sheet.plots.flatMap(({ figure, unit, lines }) =>
     lines.flatMap(({ words, rises, values, low, high }) =>
       rises.map((rise, i) => {
         const [value, from, to] = [values[i], low[i], high[i]];
         const banded = from !== to;
-        return [words, figure, unit, mmFromMetres(rise), value, banded ? from : "", banded ? to : ""];
+        const travel = Number(mmFromMetres(rise).toFixed(TRAVEL_DECIMALS));
+        return [...asked, words, figure, unit, travel, value, banded ? from : "", banded ? to : ""];
       }),
     ),
   );
-  const head = ["line", "figure", "unit", "travel_mm", "value", "low", "high"];
+  const head = [
+    ...["car_line", "corner", "braking_n", "lateral_n", "drive_n", "rack_mm"],
+    ...["line", "figure", "unit", "travel_mm", "value", "low", "high"],
+  ];
   return `${[head, ...rows].map((row) => row.map((cell) => csvCell(cell ?? "")).join(",")).join("\r\n")}\r\n`;
 }

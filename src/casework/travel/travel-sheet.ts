@@ -63,6 +63,8 @@ export interface TravelRow {
   readonly words: string;
   readonly subject: TravelSubject["kind"];
   readonly rung: Rung;
+  /** The car line is made up. */
+  readonly invented: boolean;
   readonly toe: readonly TravelChange[];
   readonly camber: readonly TravelChange[];
 }

@@ -81,6 +81,18 @@ describe("figures over travel", () => {
     });
   });
 
+  it("draw no axis where there is no line, and say why", () => {
+    const bare = {
+      ...sheet,
+      plots: [{ ...sheet.plots[0], lines: [], leftOut: ["sound: none"] } as TravelSheet["plots"][0]],
+    };
+    const scene = drawTravelPlots(bare, { width: 420, height: 520, at: 0 });
+    const said = textsOf(scene).map(({ text }) => text);
+    expect(said.join(" ")).toContain("nothing to draw");
+    expect(said.join(" ")).toContain("sound: none");
+    expect(flatMarks(scene.marks).filter(({ kind }) => kind === "path")).toEqual([]);
+  });
+
   it("say what is left out, and the sentences to who cannot see them", () => {
     const scene = draw(700);
     expect(

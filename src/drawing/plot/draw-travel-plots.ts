@@ -45,7 +45,7 @@ export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions)
     TOP + ((upright.high - rise) / (upright.high - upright.low || 1)) * (bottom - TOP);
   const count = Math.max(sheet.plots.length, 1);
   const each = (width - LEFT - RIGHT - BETWEEN * (count - 1)) / count;
-  const marks: Mark[] = upright.ticks.map(
+  const marks: Mark[] = (rises.length === 0 ? [] : upright.ticks).map(
     (tick, i): Mark => ({
       kind: "text",
       x: LEFT - 10,
@@ -55,7 +55,7 @@ export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions)
       anchor: "end",
     }),
   );
-  marks.push({ kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" });
+  if (rises.length > 0) marks.push({ kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" });
   for (const [i, plot] of sheet.plots.entries()) {
     const area = { x: LEFT + i * (each + BETWEEN), width: each, top: TOP, bottom, toY };
     marks.push(...drawPlot(plot, area, mmFromMetres(options.at), type));
@@ -73,6 +73,7 @@ export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions)
 }
 
 function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: TypeScale): readonly Mark[] {
+  if (plot.lines.length === 0) return drawNothing(plot, area, type);
   const reach = reachOfLines(plot.lines, false);
   const axis = niceAxis([reach.low, reach.high], Math.max(2, Math.min(6, Math.floor(area.width / 52))));
   const toX = (value: number): number => area.x + ((value - axis.low) / (axis.high - axis.low || 1)) * area.width;
@@ -130,6 +131,21 @@ function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: 
     marks.push(...placeBeside(words, spots, lines, placed, colourOf(line), type, taken));
   }
   return marks;
+}
+
+/** In place of a figure that nothing here has: its name and why. */
+function drawNothing(plot: TravelPlot, area: Omit<Plot, "toX">, type: TypeScale): readonly Mark[] {
+  const { size } = faces[type].label;
+  const head = wrapText(`${plot.title}: nothing to draw`, area.width, "label-bold", type);
+  const words = [...head, ...wrapText(plot.leftOut.join("; "), area.width, "label-second", type)];
+  return words.map((text, i) => ({
+    kind: "text",
+    x: area.x + area.width / 2,
+    y: (area.top + area.bottom) / 2 + i * size * 1.3,
+    text,
+    style: i < head.length ? "label-bold" : "label-second",
+    anchor: "middle",
+  }));
 }
 
 const upright = (x: number, from: number, to: number): string =>

@@ -1,4 +1,4 @@
-import { type Condition, formatNumber } from "#casework";
+import { type Condition, formatNumber, turnOfRackLeft } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Axle } from "../car.ts";
 import { LoadSlider } from "./load-slider.tsx";
@@ -29,19 +29,6 @@ const TravelSlider = ({ axle, condition, onChange }: ConditionSlidersProps) => {
       onChange={(value) => onChange({ ...condition, contactRise: metresFromMm(value) })}
     />
   );
-};
-
-/** Nearer than this to the wheel centre a tie rod does not tell which way the wheel turns, m (invented). */
-const LEAST_ARM = 0.02;
-
-/**
- * Which way the car turns while the rack moves to the left: left where the tie rod holds the wheel ahead of its centre,
- * right behind it; null where it cannot be told.
- */
-const turnOfRackLeft = ({ links, wheel }: Axle): "left" | "right" | null => {
-  const rod = links.find(({ steered }) => steered);
-  const arm = rod === undefined ? 0 : rod.outer.at[0] - wheel.centre[0];
-  return Math.abs(arm) < LEAST_ARM ? null : arm > 0 ? "left" : "right";
 };
 
 const OTHER = { left: "right", right: "left" } as const;

@@ -1,18 +1,32 @@
 import { Link } from "@tanstack/react-router";
 import { useEffect, useState } from "react";
-import { formatNumber, formatTravelCsv, type TravelChange, type TravelRow, type TravelSheet } from "#casework";
+import {
+  formatNumber,
+  formatTravelCsv,
+  type TravelChange,
+  type TravelRow,
+  type TravelSheet,
+  type TravelSheetQuestion,
+} from "#casework";
 import { mmFromMetres } from "#quantity";
+import { rungWords } from "../effect/rung-words.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import type { TravelView } from "./use-travel-view.ts";
 
+interface CsvLinkProps {
+  readonly sheet: TravelSheet;
+  readonly asked: TravelSheetQuestion;
+  readonly name: string;
+}
+
 /** Hands the lines to the browser as a file of comma-separated values. */
-const CsvLink = ({ sheet, name }: { readonly sheet: TravelSheet; readonly name: string }) => {
+const CsvLink = ({ sheet, asked, name }: CsvLinkProps) => {
   const [address, setAddress] = useState<string>();
   useEffect(() => {
-    const made = URL.createObjectURL(new Blob([formatTravelCsv(sheet)], { type: "text/csv" }));
+    const made = URL.createObjectURL(new Blob([formatTravelCsv(sheet, asked)], { type: "text/csv" }));
     setAddress(made);
     return () => URL.revokeObjectURL(made);
-  }, [sheet]);
+  }, [sheet, asked]);
   return (
     <a href={address} download={`${name}.csv`}>
       Lines as CSV
@@ -67,17 +81,17 @@ const ChangeTable = ({ row, name }: { readonly row: TravelRow; readonly name: st
   </table>
 );
 
-const RUNG_SAYS: Readonly<Record<TravelRow["rung"], string>> = {
-  layout: "Only the layout is known",
-  scaled: "Scaled from a template, not measured",
-  measured: "Hard points measured",
-  matched: "Matched to the car's own readings",
-};
+interface TravelMarginProps {
+  readonly view: TravelView;
+  readonly sheet: TravelSheet;
+  /** The question the sheet answers. */
+  readonly asked: TravelSheetQuestion;
+}
 
 /** What the lines say, how far toe and camber go, and how sure that is. */
-export const TravelMargin = ({ view, sheet }: { readonly view: TravelView; readonly sheet: TravelSheet }) => {
+export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
   const verdicts = sheet.sentences.slice(sheet.rows.length);
-  const rungs = [...new Set(sheet.rows.map(({ rung }) => RUNG_SAYS[rung]))];
+  const rungs = [...new Set(sheet.rows.map((row) => rungWords(row.rung, row.invented)))];
   return (
     <>
       <h2 className="heading">{verdicts.length > 0 ? "Which moves more" : "Over its travel"}</h2>
@@ -92,8 +106,9 @@ export const TravelMargin = ({ view, sheet }: { readonly view: TravelView; reado
         <ChangeTable key={row.words} row={row} name={view.family.name} />
       ))}
       <MarginSection title="How sure">
-        {rungs.join("; ")}. Below each value stands where it lies with 95 %; a value whose sign is less than 97.5 % sure
-        is not printed. Two car lines are compared as independent.
+        Geometry: {rungs.join("; ")}. Below each value stands where it lies with 95 %; a value whose sign is less than
+        97.5 % sure is not printed. Two car lines are compared as independent, with the rack moved so that both turn the
+        same way. Caster, trail, scrub, spring and the patch have no band here.
       </MarginSection>
       <MarginSection title="Computed so">
         Toe, camber and the place of the wheel: links with rubber ends in balance at the asked force, the contact height
@@ -103,7 +118,7 @@ export const TravelMargin = ({ view, sheet }: { readonly view: TravelView; reado
         </Link>
       </MarginSection>
       <p className="margin-links">
-        <CsvLink sheet={sheet} name={`${view.family.id}-${view.corner}`} />
+        <CsvLink sheet={sheet} asked={asked} name={`${view.family.id}-${view.corner}`} />
         <Link to="/families/$familyId/geometry" params={{ familyId: view.family.id }}>
           Geometry
         </Link>

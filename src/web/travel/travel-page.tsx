@@ -120,7 +120,7 @@ export const TravelPage = () => {
           {answer !== null && "findings" in answer ? (
             <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
           ) : null}
-          {sheet === null ? null : <TravelMargin view={view} sheet={sheet} />}
+          {sheet === null || asked === null ? null : <TravelMargin view={view} sheet={sheet} asked={asked} />}
           {answer === null ? (
             <>
               <h2 className="heading">{state.ended === null ? "Being computed" : "No answer"}</h2>
