@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { QuantityName } from "#vehicle";
 import { wireUnits } from "../wire-unit.ts";
-import { checkReading } from "./check-reading.ts";
+import { checkBelowNought, checkReading } from "./check-reading.ts";
 import { plausibleReadings } from "./plausible-readings.ts";
 import { quantityNames, readingUnits } from "./reading-unit.ts";
 
@@ -28,6 +28,20 @@ describe("a reading beside what cars show", () => {
     ["boiling-point", 446, "in degrees Fahrenheit it is 230"],
   ] as const)("%s of %d is said as it was probably meant", (quantity, typed, words) => {
     expect(check(quantity, typed)[0]?.hint).toContain(words);
+  });
+
+  it.each(quantityNames)("%s of less than nothing is refused for good, unless it is an angle to a side", (quantity) => {
+    const content = {
+      kind: "reading",
+      quantity,
+      value: readingUnits[quantity].toInside(-1),
+      u: 0,
+      point: null,
+    } as const;
+    const codes = checkBelowNought(content).map(({ code }) => code);
+    expect(codes).toEqual(["camber", "toe", "caster"].includes(quantity) ? [] : ["reading-below-nought"]);
+    if (codes.length > 0) expect(check(quantity, -1).map(({ code }) => code)).toEqual(codes);
+    expect(checkBelowNought({ ...content, value: 0 })).toEqual([]);
   });
 
   it("has nothing to say of looks that read nothing", () => {

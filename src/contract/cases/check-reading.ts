@@ -1,5 +1,6 @@
 import type { LookContent } from "#casework";
 import type { Finding } from "#numeric";
+import type { QuantityName } from "#vehicle";
 import { plausibleReadings } from "./plausible-readings.ts";
 import { type ReadingUnit, readingUnits, valueKey } from "./reading-unit.ts";
 
@@ -29,6 +30,38 @@ const slips: readonly OtherMeaning[] = [
 
 const shown = (value: number): string => String(Number(value.toPrecision(4)));
 
+/** Angles to a side; everything else that is read cannot be less than nothing. */
+const signed: readonly QuantityName[] = ["camber", "toe", "caster"];
+
+const unitWords: Readonly<Record<ReadingUnit["suffix"], string>> = {
+  mm: " mm",
+  deg: "°",
+  bar: " bar",
+  c: " °C",
+  n: " N",
+  nm: " N·m",
+  "": "",
+};
+
+const quantityWords = (quantity: QuantityName): string => quantity.replaceAll("-", " ");
+
+/** A reading that nobody can have taken: less than nothing of what has no sign. Confirming it does not make it one. */
+export const checkBelowNought = (content: LookContent): readonly Finding[] => {
+  if (content.kind !== "reading" || signed.includes(content.quantity)) return [];
+  const { suffix, toOutside } = readingUnits[content.quantity];
+  const typed = toOutside(content.value);
+  if (typed >= 0) return [];
+  return [
+    {
+      code: "reading-below-nought",
+      path: `content.${valueKey(content.quantity)}`,
+      got: `${shown(typed)}${unitWords[suffix]}`,
+      needed: `${quantityWords(content.quantity)} of 0 or more`,
+      hint: `Was ${shown(-typed)}${unitWords[suffix]} meant?`,
+    },
+  ];
+};
+
 const mostNamed = 2;
 
 /**
@@ -40,20 +73,22 @@ export const checkReading = (content: LookContent): readonly Finding[] => {
   const { suffix, toOutside } = readingUnits[content.quantity];
   const { low, high, origin } = plausibleReadings[content.quantity];
   const typed = toOutside(content.value);
+  const impossible = checkBelowNought(content);
+  if (impossible.length > 0) return impossible;
   const fits = (value: number): boolean => value >= low && value <= high;
   if (fits(typed)) return [];
   const meant = [...slips, ...otherUnits[suffix]]
     .map(({ words, convert }) => ({ words, value: convert(typed) }))
     .filter(({ value }) => fits(value))
     .slice(0, mostNamed)
-    .map(({ words, value }) => `${words} it is ${shown(value)}`);
+    .map(({ words, value }) => `${words} it is ${shown(value)}${unitWords[suffix]}`);
   const guess = meant.length === 0 ? "" : `Typed ${meant.join("; ")}. `;
   return [
     {
       code: "reading-implausible",
       path: `content.${valueKey(content.quantity)}`,
-      got: shown(typed),
-      needed: `${content.quantity} from ${low} to ${high}, what cars show (${origin}; no limit)`,
+      got: `${shown(typed)}${unitWords[suffix]}`,
+      needed: `${quantityWords(content.quantity)} from ${low} to ${high}${unitWords[suffix]}, what cars show (${origin}; no limit)`,
       hint: `${guess}Read it again; if it stands, send it with "confirmed": true.`,
     },
   ];

@@ -26,6 +26,7 @@ export const caseCodes = {
   "plan-fixed-visit": "A remedy set by hand to a visit that the plan does not have.",
   "plan-horizon": "A plan that looks less far ahead than its last visit.",
   "plan-order": "A visit of a plan at no more than the odometer of the visit before it.",
+  "reading-below-nought": "A reading of less than nothing where there is no such thing; never taken.",
   "reading-implausible": "A reading outside what any car shows; taken where it is confirmed.",
   "records-busy": "Another program is writing to the records.",
   "records-damaged": "The database is not whole; it was left untouched.",

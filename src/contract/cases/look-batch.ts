@@ -3,7 +3,7 @@ import type { Look } from "#casework";
 import type { Finding } from "#numeric";
 import { type JsonReading, readJson } from "../read-json.ts";
 import { type Parsed, parseWire } from "../refusal.ts";
-import { checkReading } from "./check-reading.ts";
+import { checkBelowNought, checkReading } from "./check-reading.ts";
 import { readLook } from "./look-form.ts";
 import { sentLook } from "./look-schema.ts";
 
@@ -45,7 +45,7 @@ const parseLook = (value: unknown, place: string, before: readonly Finding[]): B
   if ("findings" in parsed) return { id, findings: parsed.findings.map((finding) => atPlace(finding, place)) };
   const { confirmed, ...fields } = parsed.value;
   const look = readLook(fields);
-  const odd = confirmed ? [] : checkReading(look.content);
+  const odd = confirmed ? checkBelowNought(look.content) : checkReading(look.content);
   return odd.length === 0 ? { look } : { id, findings: odd.map((finding) => atPlace(finding, place)) };
 };
 

@@ -1,7 +1,7 @@
 import type { CarDocument, StoredLook, VisitRecord } from "#casework";
 import type { Finding } from "#numeric";
 import type { Family } from "#vehicle";
-import { checkReading } from "../cases/check-reading.ts";
+import { checkBelowNought, checkReading } from "../cases/check-reading.ts";
 import { readBody } from "../cases/document-form.ts";
 import { readLook } from "../cases/look-form.ts";
 import { parseFamily } from "../family/parse-family.ts";
@@ -68,11 +68,12 @@ function familyOf({ family }: VisitFileSheet, inline: FamilyReading | null): Fam
   return inline !== null && "family" in inline ? { family: inline.family } : null;
 }
 
-/** Figures no car shows, unless somebody stands by them. */
+/** Figures no car shows, unless somebody stands by them, and those that are less than nothing. */
 function checkLooks(looks: readonly LookInFile[], list: string): Finding[] {
-  return looks.flatMap((look, i) =>
-    look.confirmed ? [] : checkReading(toLook(look, i, "", "", "").content).map((f) => below(`${list}[${i}]`, f)),
-  );
+  return looks.flatMap((look, i) => {
+    const check = look.confirmed ? checkBelowNought : checkReading;
+    return check(toLook(look, i, "", "", "").content).map((f) => below(`${list}[${i}]`, f));
+  });
 }
 
 /** Finer than a UUID's own form is not needed inside one file: a look without an id gets its place in the list. */

@@ -5,7 +5,7 @@ import { plainHint } from "./asked-again.tsx";
 test("what only a sending program needs is left out of the hints of readings", () => {
   const [finding] = checkReading({ kind: "reading", quantity: "ride-height", value: 3.79, u: 0.001, point: null });
   expect(finding?.hint).toContain("confirmed");
-  expect(plainHint(finding?.hint ?? "")).toBe("Typed with the point one place off it is 379.");
+  expect(plainHint(finding?.hint ?? "")).toBe("Typed with the point one place off it is 379 mm.");
 });
 
 test("a replaced odometer is said on the page, not set by its key", () => {

@@ -1,4 +1,5 @@
 import { AskedAgain } from "../fields/asked-again.tsx";
+import { canBeConfirmed } from "../unsent/can-be-confirmed.ts";
 import { outbox } from "../unsent/workshop-outbox.ts";
 import { type Cell, cellName } from "./reading-cells.ts";
 import type { Readings } from "./use-readings.ts";
@@ -15,9 +16,11 @@ export const OddReadings = ({ cells, readings }: OddReadingsProps) => (
       const cell = cells.find(({ key }) => key === cellKey);
       return cell === undefined || entry.state.kind !== "refused" ? null : (
         <AskedAgain key={entryKey} where={cellName(cell)} findings={entry.state.findings}>
-          <button type="button" className="link" onClick={() => outbox.confirm(entryKey)}>
-            It stands
-          </button>
+          {canBeConfirmed(entry.state.findings) ? (
+            <button type="button" className="link" onClick={() => outbox.confirm(entryKey)}>
+              It stands
+            </button>
+          ) : null}
           <button type="button" className="link" onClick={() => outbox.drop(entryKey)}>
             Take it back
           </button>

@@ -1,5 +1,6 @@
 import { FindingsList } from "../../shell/findings-list.tsx";
 import { BothVersions } from "./both-versions.tsx";
+import { canBeConfirmed } from "./can-be-confirmed.ts";
 import { kindWords } from "./document-words.ts";
 import type { UnsentEntry } from "./entry.ts";
 import { outbox, useOutbox } from "./workshop-outbox.ts";
@@ -34,8 +35,6 @@ interface RefusedProps {
   readonly entry: UnsentEntry;
 }
 
-const CAN_BE_CONFIRMED: readonly string[] = ["reading-implausible", "odometer-jump", "odometer-miles"];
-
 /** What the store has not taken; bytes of a photo may be gone, the rest is always here. */
 const notTaken = (entry: UnsentEntry): string => {
   if (entry.what === "photo") return `The store has not taken the photo ${entry.name}.`;
@@ -57,7 +56,7 @@ const Refused = ({ entryKey, entry }: RefusedProps) => {
         outcome={entry.what === "photo" ? "it has not been stored" : "what you typed is still here"}
       />
       <p className="notice-links">
-        {findings.some(({ code }) => CAN_BE_CONFIRMED.includes(code)) ? (
+        {canBeConfirmed(findings) ? (
           <button type="button" className="link" onClick={() => outbox.confirm(entryKey)}>
             It stands, save it
           </button>
