@@ -64,7 +64,7 @@ export { fastenerWords, torqueWords } from "./cases/torque-words.ts";
 export { twinPlace } from "./cases/twin-place.ts";
 export { usualPlan, withUsualVisits } from "./cases/usual-plan.ts";
 export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
-export { isWorthSaying, NOT_KNOWN, notOnFileWords, saysNothing } from "./cases/worth-saying.ts";
+export { hasGrade, isWorthSaying, NOT_KNOWN, notOnFileWords, saysNothing } from "./cases/worth-saying.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
 export {
   decimalsOf,

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { familyFromSilhouette, workOf } from "#vehicle";
 import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
 import type { LookContent } from "../../src/casework/cases/look.ts";
-import { notOnFileWords } from "../../src/casework/cases/worth-saying.ts";
+import { hasGrade, notOnFileWords } from "../../src/casework/cases/worth-saying.ts";
 import { causes } from "../../src/casework/suspects/cause-table.ts";
 import { lookState, placesOfCause } from "../../src/casework/suspects/look-state.ts";
 import { look, reading, record, solver } from "./made-visit.ts";
@@ -104,6 +104,8 @@ describe("play that was read where no limit is on file", () => {
       "Held against nothing: no limit on file.",
     ]);
     expect(notOnFileWords(a.findings)).toBe("Read, with no limit on file: play (4 places).");
+    expect(found.reasons.map(hasGrade)).toEqual([false]);
+    expect(at(appraise(play(0.2, JOINT)), JOINT).reasons.some(hasGrade)).toBe(true);
     const cause = causes.find((c) => c.id === "wheel-bearing-play");
     expect(cause && lookState(cause, placesOfCause(cause, a.findings))).toBe("open");
   });

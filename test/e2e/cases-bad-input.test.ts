@@ -117,7 +117,7 @@ describe("what was not meant is asked about, and nothing typed is lost", () => {
     await field.blur();
     const asked = page.getByRole("region", { name: "Front left, height: asked again" });
     await asked.waitFor();
-    expect(await asked.textContent()).toMatch(/Typed was 3790; needed is .*200 to 600/);
+    expect(await asked.textContent()).toMatch(/Typed was 3790 mm; needed is .*200 to 600/);
     expect(await asked.textContent()).toContain("it is 379");
     expect(await field.inputValue()).toBe("3790");
     expect(await unsentKeys(page)).toHaveLength(1);

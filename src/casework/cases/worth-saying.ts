@@ -1,4 +1,4 @@
-import type { PlaceFinding } from "./place-finding.ts";
+import type { PlaceFinding, Reason } from "./place-finding.ts";
 
 /** Said in place of a grade where something was read in a state that says nothing. */
 export const NOT_KNOWN = "Not known";
@@ -10,6 +10,10 @@ export const isWorthSaying = (finding: Pick<PlaceFinding, "grade" | "closeToCall
 /** Read in a state that says nothing; what only lacks a limit is named by notOnFileWords. */
 export const saysNothing = ({ notKnown, caveat }: Pick<PlaceFinding, "notKnown" | "caveat">): boolean =>
   notKnown && caveat !== null;
+
+/** Whether a reason has a grade of its own: a reading held against nothing says neither sound nor worn. */
+export const hasGrade = ({ judgement }: Pick<Reason, "judgement">): boolean =>
+  judgement === null || judgement.decision !== null;
 
 /** Quantities that were read and held against no limit because none is on file, with how many places; "" where there are none. */
 export function notOnFileWords(findings: readonly PlaceFinding[]): string {

@@ -1,3 +1,4 @@
+import { hasGrade } from "#casework";
 import { fullName, gradeWords, groupOf, NOT_KNOWN, NOT_LOOKED_AT, TOO_CLOSE } from "#drawing";
 import type { Position } from "../../car.ts";
 import { GradeMark } from "../../scene/grade-mark.tsx";
@@ -53,11 +54,12 @@ const Limit = ({ looks, place }: { readonly looks: Looks; readonly place: string
     <>
       {finding.reasons.length === 0 ? null : (
         <MarginSection title="What speaks for it">
-          {finding.reasons.map(({ text, grade, closeToCall }) => (
-            <span key={text} className="today-found">
-              {finding.notKnown
-                ? text
-                : `${text}: ${closeToCall ? TOO_CLOSE.toLowerCase() : gradeWords[grade].toLowerCase()}`}
+          {finding.reasons.map((reason) => (
+            <span key={reason.text} className="today-found">
+              {reason.text}
+              {finding.notKnown || !hasGrade(reason)
+                ? null
+                : `: ${reason.closeToCall ? TOO_CLOSE.toLowerCase() : gradeWords[reason.grade].toLowerCase()}`}
             </span>
           ))}
         </MarginSection>
