@@ -63,7 +63,11 @@ export interface Match {
 
 const MOST_STEPS = 25;
 /** A step below this many prior standard deviations everywhere ends the search. */
-const STEP_TOLERANCE = 1e-8;
+const STEP_TOLERANCE = 1e-12;
+/** Below this size a step is taken without asking whether the misfit falls: that no longer shows in its digits. */
+const SMALL_STEP = 1e-5;
+/** Below this size steps that no longer shrink are rounding. */
+const ROUNDING_STEP = 1e-7;
 const SHORTEST_STEP = 1e-3;
 
 /** What is left of the sources' unit variances after the readings: I - Jᵀ S⁻¹ J with S = J Jᵀ + R. */
@@ -146,20 +150,23 @@ export function solveMatch(question: MatchQuestion): Match {
   }
   let end: SolveEnd = "iteration-limit";
   let steps = 0;
+  let before = Number.POSITIVE_INFINITY;
   while (steps < MOST_STEPS) {
     const step = stepFrom(state);
     if (!step) {
       end = "singular";
       break;
     }
-    if (step.every((x) => Math.abs(x) < STEP_TOLERANCE)) {
+    const size = step.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+    if (size < STEP_TOLERANCE || (size < ROUNDING_STEP && size > before / 2)) {
       end = "converged";
       break;
     }
+    before = size;
     steps++;
-    const next = descend(state, step, at);
+    const next: State | null = size < SMALL_STEP ? at(moveBy(state.sources, step, 1)) : descend(state, step, at);
     if (!next) {
-      end = step.every((x) => Math.abs(x) < SHORTEST_STEP) ? "converged" : "ill-posed";
+      end = "ill-posed";
       break;
     }
     state = next;
@@ -181,10 +188,13 @@ function costOf(rows: readonly ReadingRow[], sources: Float64Array): number {
   return sum;
 }
 
+const moveBy = (sources: Float64Array, step: Float64Array, part: number): Float64Array =>
+  sources.map((x, i) => x + part * (step[i] as number));
+
 /** The full step, halved until the misfit falls; null where no part of it lowers the misfit. */
 function descend(from: State, step: Float64Array, at: (sources: Float64Array) => State | null): State | null {
   for (let part = 1; part > SHORTEST_STEP; part /= 2) {
-    const next = at(from.sources.map((x, i) => x + part * (step[i] as number)));
+    const next = at(moveBy(from.sources, step, part));
     if (next && next.cost < from.cost) return next;
   }
   return null;
