@@ -59,6 +59,18 @@ describe("drawCurves", () => {
     expect(said).not.toContain("0.22°");
   });
 
+  it("never breaks off what would settle a curve: without room it says how much it takes", () => {
+    const all =
+      "To settle it takes 2 readings. Heights over a level plane: the upper link's inner joint, the tie rod's outer one.";
+    const unsure = withToe(false, false);
+    const long = { ...unsure, curves: unsure.curves.map((curve) => ({ ...curve, settle: all })) };
+    const said = (height: number) => wordsOf(drawCurves(long, { ...options, height })).join(" ");
+    expect(said(640)).toContain("the tie rod's outer one.");
+    const low = said(240);
+    expect(low).toContain("takes 2 readings.");
+    expect(low).not.toMatch(/…|Heights over/);
+  });
+
   it("labels curves that run nearly alike together", () => {
     const said = wordsOf(drawCurves(sampleEffect, options)).join(" ");
     expect(said).toMatch(/sound and torn,? nearly the same|sound and torn, nearly the same/);

@@ -293,8 +293,7 @@ function drawNotDrawn(curve: Curve, area: Area, type: TypeScale): readonly Mark[
   const reason = wrapText("which way it runs is not sure", area.width, "label-second", type);
   const pitch = faces[type].label.size * 1.3;
   const room = Math.floor((area.bottom - area.top) / pitch) - head.length - reason.length;
-  const settle =
-    curve.settle === null ? [] : wrapToLines(curve.settle, area.width, Math.max(room, 1), "label-second", type);
+  const settle = curve.settle === null ? [] : settleLines(curve.settle, area.width, Math.max(room, 1), type);
   const lines = [
     ...head.map((text) => ({ text, style: "label-bold" as const })),
     ...[...reason, ...settle].map((text) => ({ text, style: "label-second" as const })),
@@ -303,6 +302,13 @@ function drawNotDrawn(curve: Curve, area: Area, type: TypeScale): readonly Mark[
   return lines.map(
     ({ text, style }, i): Mark => ({ kind: "text", x: middle, y: top + i * pitch, text, style, anchor: "middle" }),
   );
+}
+
+/** What would settle a curve, whole; where there is no room for that its first sentence, which says how much it takes. */
+function settleLines(settle: string, width: number, most: number, type: TypeScale): readonly string[] {
+  const whole = wrapText(settle, width, "label-second", type);
+  if (whole.length <= most) return whole;
+  return wrapToLines(settle.replace(/(\.) .*$/s, "$1"), width, most, "label-second", type);
 }
 
 /** A value between the entries of a curve, by straight lines; the ends hold beyond them. */
