@@ -128,7 +128,7 @@ export const linkageMatch: Door<MatchInput> = {
   output: matchOutput,
   relation:
     "least of sum((reading - computed)^2/u^2) + sum((point - given)^2/sd^2), settings of camber and toe free; what stays unsure: I - Jt (J Jt + R)^-1 J",
-  source: "regularised least squares (Gauss-Newton), textbook, from memory; docs/method/rungs.md",
+  source: "regularised-least-squares, forward-derivatives, from memory; docs/method/rungs.md",
   accuracy: "slope of the misfit below 1e-4 per standard deviation; derivatives exact (src/engines/linkage/matching)",
   check: checkMatch,
   compute(wire) {

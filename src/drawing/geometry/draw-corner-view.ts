@@ -1,3 +1,4 @@
+import type { Axle } from "#vehicle";
 import { polygon, polyline, roundedPolygon, type Spot } from "../path.ts";
 import { between, type CarPoint } from "../projection.ts";
 import type { Mark, Stroke } from "../scene.ts";
@@ -108,6 +109,20 @@ export interface CornerViewShape {
   readonly footOnKnuckle: boolean;
   /** Name of the link, arm or "trailing-arm" that is at fault. */
   readonly faultyPart: string;
+}
+
+/** What a view needs of an axle whose corner has been moved. */
+export function cornerShape(axle: Axle, moved: MovedCorner, faultyPart: string): CornerViewShape {
+  return {
+    moved,
+    size: { radius: axle.wheel.loadedRadius, rimRadius: axle.wheel.rimDiameter / 2, width: axle.wheel.tyreWidth },
+    coilDiameter: axle.spring.coilDiameter,
+    wireDiameter: axle.spring.wireDiameter,
+    damperDiameter: axle.damper.tubeDiameter,
+    isStrut: axle.strut !== undefined,
+    footOnKnuckle: axle.strut !== undefined || axle.damper.seat.on === "knuckle",
+    faultyPart,
+  };
 }
 
 const EYE = 0.024;

@@ -11,7 +11,7 @@ import { computeStyleWidth, shortenText, wrapText } from "../text-width.ts";
 import { faces, stateColours, strokes } from "../tokens.ts";
 import { fullName } from "../underside/position-labels.ts";
 import { rungWords } from "../underside/rung-words.ts";
-import { drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
+import { cornerShape, drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
 import { faultWords } from "./fault-words.ts";
 import { moveCorner } from "./moved-corner.ts";
 import {
@@ -56,7 +56,6 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const axle = family[axleName];
   const { condition, position: positionId, fault } = effect.question;
   const position = positionsOf(family).find(({ id }) => id === positionId);
-  const size = { radius: axle.wheel.loadedRadius, rimRadius: axle.wheel.rimDiameter / 2, width: axle.wheel.tyreWidth };
   const arrangement = options.arrangement ?? "angle";
   const area = { x: EDGE, y: 8, width: width - 2 * EDGE, height: height - (arrangement === "row" ? 16 : 70) };
   const moved = moveCorner(axle, side, effect.faulty, condition.rack);
@@ -64,16 +63,8 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const ghosts = (options.ghosts ?? []).map((pose) => moveCorner(axle, side, pose, condition.rack));
   const reach = cornerReach(axle, side, [moved, sound, ...ghosts]);
   const views = alignViews(reach, side, area, arrangement);
-  const shape = {
-    moved,
-    size,
-    coilDiameter: axle.spring.coilDiameter,
-    wireDiameter: axle.spring.wireDiameter,
-    damperDiameter: axle.damper.tubeDiameter,
-    isStrut: axle.strut !== undefined,
-    footOnKnuckle: axle.strut !== undefined || axle.damper.seat.on === "knuckle",
-    faultyPart: position === undefined ? "" : (partOf(axle, position) ?? ""),
-  };
+  const shape = cornerShape(axle, moved, position === undefined ? "" : (partOf(axle, position) ?? ""));
+  const { size } = shape;
   const all = [views.behind, views.side, views.above];
   const marks: Mark[] = [];
   for (const view of all) {

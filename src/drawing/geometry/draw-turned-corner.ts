@@ -5,7 +5,7 @@ import type { CarPoint } from "../projection.ts";
 import { scaleWords } from "../scale-words.ts";
 import type { Mark, Scene, TypeScale } from "../scene.ts";
 import { hairline, thinLine } from "../symbols/look.ts";
-import { drawCornerView, drawWheelOutline } from "./draw-corner-view.ts";
+import { cornerShape, drawCornerView, drawWheelOutline } from "./draw-corner-view.ts";
 import { type MovedCorner, moveCorner } from "./moved-corner.ts";
 import { cornerReach, type GeometryView } from "./views.ts";
 
@@ -78,17 +78,8 @@ export function drawTurnedCorner(
     depth: (p) => along(p, toward),
   };
   const moved = moveCorner(axle, side, pose, rack);
-  const size = { radius: axle.wheel.loadedRadius, rimRadius: axle.wheel.rimDiameter / 2, width: axle.wheel.tyreWidth };
-  const shape = {
-    moved,
-    size,
-    coilDiameter: axle.spring.coilDiameter,
-    wireDiameter: axle.spring.wireDiameter,
-    damperDiameter: axle.damper.tubeDiameter,
-    isStrut: axle.strut !== undefined,
-    footOnKnuckle: axle.strut !== undefined || axle.damper.seat.on === "knuckle",
-    faultyPart: "",
-  };
+  const shape = cornerShape(axle, moved, "");
+  const { size } = shape;
   return {
     width,
     height,
