@@ -1,23 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { madeBush as bush, madeBushes as bushes } from "../../../test/samples/made-bushes.ts";
 import { computeComplexStiffness, computeDynamicStiffness, fluidStates, type HydraulicBush } from "./hydraulic-bush.ts";
 import { solvePeakLoss } from "./peak-loss.ts";
 
-const bush: HydraulicBush = {
-  rubber: 320_000,
-  lossFactor: 0.08,
-  volume: 410_000,
-  fluidInertia: 31,
-  fluidDamping: 1900,
-};
-
-const bushes: fc.Arbitrary<HydraulicBush> = fc.record({
-  rubber: fc.double({ min: 5e4, max: 2e6, noNaN: true }),
-  lossFactor: fc.double({ min: 0.01, max: 0.3, noNaN: true }),
-  volume: fc.double({ min: 5e4, max: 2e6, noNaN: true }),
-  fluidInertia: fc.double({ min: 1, max: 120, noNaN: true }),
-  fluidDamping: fc.double({ min: 10, max: 4e4, noNaN: true }),
-});
 const frequencies = fc.double({ min: 0.2, max: 80, noNaN: true });
 
 /**

@@ -1,22 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { computeComplexStiffness, fluidStates, type HydraulicBush } from "./hydraulic-bush.ts";
+import { madeBush as bush, madeBushes as bushes } from "../../../test/samples/made-bushes.ts";
+import { computeComplexStiffness, fluidStates } from "./hydraulic-bush.ts";
 import { computeLeakedResonance, computeWheelResponse, solveWorstResponse } from "./wheel-shake.ts";
-
-const bush: HydraulicBush = {
-  rubber: 320_000,
-  lossFactor: 0.08,
-  volume: 410_000,
-  fluidInertia: 31,
-  fluidDamping: 1900,
-};
-const bushes: fc.Arbitrary<HydraulicBush> = fc.record({
-  rubber: fc.double({ min: 5e4, max: 2e6, noNaN: true }),
-  lossFactor: fc.double({ min: 0.01, max: 0.3, noNaN: true }),
-  volume: fc.double({ min: 5e4, max: 2e6, noNaN: true }),
-  fluidInertia: fc.double({ min: 1, max: 120, noNaN: true }),
-  fluidDamping: fc.double({ min: 10, max: 4e4, noNaN: true }),
-});
 
 describe("the wheel on its bush", () => {
   it("moves at standstill as the static rate says, whatever it weighs", () => {
