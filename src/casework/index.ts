@@ -49,7 +49,7 @@ export { type RemainingLife, riskOver } from "./cases/remaining-life.ts";
 export type { CarRemedy } from "./cases/remedies.ts";
 export type { ReteachItem } from "./cases/reteach.ts";
 export { ratesOf, type ShopRates } from "./cases/shop-rates.ts";
-export { gradeOfPlay, gradeOfSign, signsFor, signWords, tornGrade } from "./cases/signs.ts";
+export { gradeOfPlay, gradeOfSign, SIGNS_OF_TORN, signsFor, signWords, tornGrade } from "./cases/signs.ts";
 export { type SplitLooks, splitByWork } from "./cases/split-by-work.ts";
 export { computeStageMarks, type StageMark, stageOrder, stageWords, type VisitProgress } from "./cases/stages.ts";
 export {
@@ -64,6 +64,7 @@ export { fastenerWords, torqueWords } from "./cases/torque-words.ts";
 export { twinPlace } from "./cases/twin-place.ts";
 export { usualPlan, withUsualVisits } from "./cases/usual-plan.ts";
 export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
+export { doesWords, type WhatItDoes } from "./cases/what-it-does.ts";
 export { hasGrade, isWorthSaying, NOT_KNOWN, notOnFileWords, saysNothing } from "./cases/worth-saying.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
 export {

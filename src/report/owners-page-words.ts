@@ -1,4 +1,5 @@
 import {
+  doesWords,
   findReadingPlace,
   formatMoney,
   formatNumber,
@@ -94,7 +95,7 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
   const { plan, planDocument } = appraisal;
   const [worst, ...others] = remedy.findings.toSorted((a, b) => (b.grade ?? 0) - (a.grade ?? 0));
   const appraised = remedy.findings.flatMap(({ place }) => appraisal.findings.find((f) => f.place === place) ?? []);
-  const effect = appraised.map((finding) => finding.effect).find((one) => one !== null);
+  const does = appraised.map(doesWords).find((words) => words !== "");
   const reading = appraised.map((finding) => finding.advice).find((one) => one !== null);
   const now = planDocument.visits[0]?.odometerKm ?? 0;
   const at = planned.visit === null ? null : (planDocument.visits[planned.visit] ?? null);
@@ -119,11 +120,11 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
       ...(others.length === 0 ? [] : [`and ${others.length} more ${others.length === 1 ? "place" : "places"}`]),
     ],
     sentence:
-      isDone && effect === undefined
+      isDone && does === undefined
         ? "Done, and signed."
         : planned.broughtBy !== null
           ? planned.why
-          : (effect?.sentence ?? reading ?? planned.why),
+          : (does ?? reading ?? planned.why),
     waiting: [advice, isDone ? "" : waitingWords(planned, plan, rates.currency), incomplete]
       .filter((part) => part !== "")
       .join(" "),

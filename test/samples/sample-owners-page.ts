@@ -1,6 +1,7 @@
 import loadHighs from "highs";
 import {
   appraiseVisit,
+  createMemory,
   highsSolver,
   type LookContent,
   type PlanDocument,
@@ -57,6 +58,8 @@ const lookOf = (place: string, content: LookContent, sequence: number): StoredLo
 });
 
 const solver = highsSolver(await loadHighs());
+/** What a fault does is the same on every page of the samples: it is computed once. */
+const memory = createMemory();
 
 /** The facts of an owner's page from a true appraisal of an invented visit; every name on it is invented. */
 export function sampleOwnersPage(
@@ -77,7 +80,7 @@ export function sampleOwnersPage(
   };
   const looks = seen.map(([place, content], i) => lookOf(place, content, i + 1));
   const record = { family, rates, visit, enquiry: null, jobCard: null, handOver: null, looks, past: [] };
-  const first = appraiseVisit(recordOfVisit({ ...record, plan: null }), solver);
+  const first = appraiseVisit(recordOfVisit({ ...record, plan: null }), solver, memory);
   const plan = change(first.planDocument);
   return {
     family,
@@ -85,7 +88,7 @@ export function sampleOwnersPage(
     visit,
     rates,
     words: "",
-    appraisal: appraiseVisit(recordOfVisit({ ...record, plan }), solver),
+    appraisal: appraiseVisit(recordOfVisit({ ...record, plan }), solver, memory),
     date: "12 March 2026",
   };
 }

@@ -2,6 +2,8 @@ import type { ProgrammeSolver } from "#engines/planning";
 import type { Family } from "#vehicle";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import type { FaultEffect, FaultQuestion } from "../fault-effect.ts";
+import { computeShake } from "../shake/compute-shake.ts";
+import type { ShakeQuestion } from "../shake.ts";
 import { type CarSuspects, findSuspects } from "../suspects/visit-suspects.ts";
 import type { SuspectWord, SymptomEntry } from "./documents.ts";
 import type { PlaceFinding } from "./place-finding.ts";
@@ -11,6 +13,7 @@ import { createRememberingSolver } from "./remembering-solver.ts";
 export interface AppraisalMemory {
   /** null where the question cannot be computed. */
   effect(family: Family, question: FaultQuestion): FaultEffect | null;
+  shake(family: Family, question: ShakeQuestion): ReturnType<typeof computeShake>;
   suspects(
     entries: readonly SymptomEntry[],
     findings: readonly PlaceFinding[],
@@ -24,14 +27,20 @@ export interface AppraisalMemory {
 export function createMemory(): AppraisalMemory {
   let known = "";
   const effects = new Map<string, FaultEffect | null>();
+  const shakes = new Map<string, ReturnType<typeof computeShake>>();
   const solver = createRememberingSolver();
   let suspected: { readonly key: string; readonly answer: CarSuspects } | null = null;
+  const begin = (family: Family): void => {
+    const text = JSON.stringify(family);
+    if (text === known) return;
+    known = text;
+    effects.clear();
+    shakes.clear();
+  };
   return {
     solver,
     effect: (family, question) => {
-      const text = JSON.stringify(family);
-      if (text !== known) effects.clear();
-      known = text;
+      begin(family);
       const key = JSON.stringify(question);
       const before = effects.get(key);
       if (before !== undefined) return before;
@@ -39,6 +48,13 @@ export function createMemory(): AppraisalMemory {
       const effect = "effect" in answer ? answer.effect : null;
       effects.set(key, effect);
       return effect;
+    },
+    shake: (family, question) => {
+      begin(family);
+      const key = JSON.stringify(question);
+      const answer = shakes.get(key) ?? computeShake(family, question);
+      shakes.set(key, answer);
+      return answer;
     },
     suspects: (entries, findings, said) => {
       const key = JSON.stringify([entries, said, findings.map((f) => [f.place, f.grade, f.found, f.reasons])]);

@@ -1,6 +1,5 @@
 import type { ProgrammeSolver } from "#engines/planning";
-import { cornerOf, type Family, type Position, positionsOf } from "#vehicle";
-import type { FaultEffect } from "../fault-effect.ts";
+import { positionsOf } from "#vehicle";
 import { type AxleAsLeft, type JudgedAsLeft, judgeAsLeft } from "../readings/judge-as-left.ts";
 import { judgeReadings } from "../readings/judge-readings.ts";
 import { meaningOf, type ReadingMeaning } from "../readings/what-it-can-mean.ts";
@@ -21,18 +20,16 @@ import { countingLooks } from "./place-looks.ts";
 import { emptyPlan, planVisits, type VisitPlan } from "./plan-visits.ts";
 import { type CarRemedy, deriveRemedies } from "./remedies.ts";
 import { deriveReteach, type ReteachItem } from "./reteach.ts";
-import { tornGrade } from "./signs.ts";
 import { computeStageMarks, type StageMark } from "./stages.ts";
 import { withStampedMinimum } from "./stamped-minimum.ts";
 import { usualPlan } from "./usual-plan.ts";
 import type { VisitRecord } from "./visit-record.ts";
+import { findWhatItDoes, NOTHING_DONE, type WhatItDoes } from "./what-it-does.ts";
 
 export type { VisitRecord } from "./visit-record.ts";
 
 /** A finding with what the fault does, where the linkage can compute it. */
-export interface AppraisedFinding extends PlaceFinding, ReadingMeaning {
-  readonly effect: FaultEffect | null;
-}
+export interface AppraisedFinding extends PlaceFinding, ReadingMeaning, WhatItDoes {}
 
 export interface Appraisal {
   readonly findings: readonly AppraisedFinding[];
@@ -56,8 +53,6 @@ export interface Appraisal {
   readonly stages: readonly StageMark[];
 }
 
-/** What a torn joint is told under: a firm stop at this wheel (common practice, no source). */
-const USUAL_BRAKING = 2000;
 /**
  * Findings, suspects, remedies, plan, job card, hand-over and job line of one visit, from its records alone. Pages,
  * command line and paper all show this one answer; the solver ends by itself after a few seconds.
@@ -85,7 +80,7 @@ export function appraiseVisit(
     return {
       ...finding,
       ...meaningOf(finding, judged),
-      effect: family && position ? effectOf(family, position, finding, memory) : null,
+      ...(family && position ? findWhatItDoes(family, position, finding, memory) : NOTHING_DONE),
     };
   });
   findings.sort((a, b) => rankOf(b) - rankOf(a));
@@ -153,32 +148,3 @@ export function appraiseVisit(
 
 /** Order of the findings: worst first, then what was read and is not known, then what nobody looked at. */
 const rankOf = ({ grade, notKnown }: PlaceFinding): number => grade ?? (notKnown ? -1 : -2);
-
-/** What a torn or loose joint does, where the linkage knows the joint and the finding is worth telling. */
-function effectOf(
-  family: Family,
-  position: Position,
-  finding: PlaceFinding,
-  memory: AppraisalMemory,
-): FaultEffect | null {
-  const corner = cornerOf(position);
-  const grade = finding.grade;
-  if (!position.joint || !corner || grade === null || grade < 2) return null;
-  const play = finding.looks?.readings.find((r) => r.quantity === "play");
-  const torn = tornGrade(grade === 4 ? 3 : grade);
-  const fault =
-    position.kind === "ball-joint"
-      ? play && play.value > 0
-        ? { kind: "loose" as const, play: play.value }
-        : null
-      : torn
-        ? { kind: "torn" as const, grade: torn }
-        : null;
-  if (!fault) return null;
-  return memory.effect(family, {
-    corner,
-    position: position.id,
-    fault,
-    condition: { contactRise: 0, rack: 0, braking: USUAL_BRAKING, lateral: 0, drive: 0 },
-  });
-}

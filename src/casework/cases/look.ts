@@ -11,6 +11,7 @@ export type SignName =
   | "sleeve-off-centre"
   | "no-spring-back"
   | "oil-trace"
+  | "fluid-gone"
   | "separated"
   | "metal-contact"
   | "play-felt"

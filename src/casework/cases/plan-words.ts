@@ -1,8 +1,9 @@
 import type { Cents } from "#engines/planning";
 import { formatFigure, formatNumber } from "../fault/format-figure.ts";
-import type { FaultEffect } from "../fault-effect.ts";
+import type { Figure } from "../fault-effect.ts";
 import { formatKm, grouped } from "./format-km.ts";
 import type { PlannedRemedy, VisitPlan } from "./plan-visits.ts";
+import type { WhatItDoes } from "./what-it-does.ts";
 
 /** Money as every page and paper writes it: "1 240 EUR", with hundredths only where there are any. */
 export function formatMoney(cents: Cents, currency: string): string {
@@ -122,10 +123,28 @@ export function lifeWords({ halfGoneKm, remaining }: PlannedRemedy): string {
   return remaining.sound ? first : `${first} This one was found worn: count on less.`;
 }
 
-/** What the faults a remedy cures do, in a few words: "0.32° further in under braking"; "" where nothing is computed. */
-export function effectWords(findings: readonly { readonly effect: FaultEffect | null }[]): string {
-  const figures = findings.flatMap(({ effect }) => (effect?.headline.signSure ? [effect.headline] : []));
-  const worst = figures.toSorted((a, b) => Math.abs(b.value) - Math.abs(a.value))[0];
+type Does = Pick<WhatItDoes, "effect" | "shake">;
+
+/**
+ * What the faults a remedy cures do, in a few words: "shake 3.1 times as far under light braking; toe 0.32° further in
+ * under braking"; "" where nothing is computed.
+ */
+export const effectWords = (findings: readonly Does[]): string =>
+  [shakeWords(findings), toeWords(findings)].filter((words) => words !== "").join("; ");
+
+/** The figure of which the sign is sure and that is largest; undefined where none is. */
+const largestSure = (figures: readonly (Figure | undefined)[]): Figure | undefined =>
+  figures
+    .flatMap((figure) => (figure?.signSure ? [figure] : []))
+    .toSorted((a, b) => Math.abs(b.value) - Math.abs(a.value))[0];
+
+function shakeWords(findings: readonly Does[]): string {
+  const worst = largestSure(findings.map(({ shake }) => shake?.headline));
+  return worst === undefined ? "" : `shake ${formatFigure(worst)} as far under light braking`;
+}
+
+function toeWords(findings: readonly Does[]): string {
+  const worst = largestSure(findings.map(({ effect }) => effect?.headline));
   if (worst === undefined) return "";
   const size = formatFigure({ ...worst, value: Math.abs(worst.value) });
   return `toe ${size} further ${worst.value >= 0 ? "in" : "out"} under braking`;

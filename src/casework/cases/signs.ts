@@ -9,6 +9,7 @@ export const signWords: Readonly<Record<SignName, string>> = {
   "sleeve-off-centre": "sleeve off centre",
   "no-spring-back": "does not spring back",
   "oil-trace": "oil trace",
+  "fluid-gone": "fluid gone",
   separated: "separated",
   "metal-contact": "metal on metal",
   "play-felt": "play felt by hand",
@@ -69,6 +70,7 @@ const byKind: Readonly<Partial<Record<PositionKind, GradeTable>>> = {
     "surface-cracks": 1,
     "deep-cracks": 2,
     "oil-trace": 2,
+    "fluid-gone": 2,
     "no-spring-back": 3,
     "web-torn": 3,
     "sleeve-off-centre": 3,
@@ -119,9 +121,13 @@ const byKind: Readonly<Partial<Record<PositionKind, GradeTable>>> = {
   body: { corroded: 3 },
 };
 
+/** Signs that older records may hold and no entry offers any more: a plain bush has no oil in it to lose. */
+const NOT_OFFERED: Readonly<Partial<Record<PositionKind, readonly SignName[]>>> = { bush: ["oil-trace"] };
+
 /** Signs that can be seen on a kind of position, in the order an entry offers them; "cannot be reached" always last. */
 export function signsFor(kind: PositionKind): readonly SignName[] {
-  return [...(Object.keys(byKind[kind] ?? {}) as SignName[]), "cannot-reach"];
+  const known = Object.keys(byKind[kind] ?? {}) as SignName[];
+  return [...known.filter((sign) => NOT_OFFERED[kind]?.includes(sign) !== true), "cannot-reach"];
 }
 
 /** Grade a sign means on a kind of position; null where the sign says nothing there (or that nobody could look). */
@@ -141,6 +147,20 @@ export function gradeOfPlay(kind: PositionKind, play: number): Grade {
   if (!(play > 0)) return 0;
   return kind === "ball-joint" && play >= PLAY_ABOUT_TO_PART ? 4 : 3;
 }
+
+/** Signs of a hydraulic bush that has lost its fluid: its rubber can be whole (trade-causes, from memory). */
+export const SIGNS_OF_FLUID_GONE: readonly SignName[] = ["oil-trace", "fluid-gone"];
+
+/** Signs of a rubber that is torn through, cracked or parted from its metal. */
+export const SIGNS_OF_TORN: readonly SignName[] = [
+  "surface-cracks",
+  "deep-cracks",
+  "no-spring-back",
+  "web-torn",
+  "sleeve-off-centre",
+  "separated",
+  "metal-contact",
+];
 
 /** Which torn grade of a bush's rates the seen signs mean: the grade itself, 4 (separated) is not computed. */
 export function tornGrade(grade: Grade | null): 1 | 2 | 3 | null {

@@ -1,11 +1,20 @@
-import { type Observation, type SharesOfSymptom, type SuspectModel, seedModel, signOfLook } from "#engines/diagnosis";
+import {
+  type Observation,
+  type Reliability,
+  type SharesOfSymptom,
+  type SuspectModel,
+  seedModel,
+  signOfLook,
+} from "#engines/diagnosis";
 import type { SuspectWord } from "../cases/documents.ts";
 import { type Cause, causes } from "./cause-table.ts";
 import type { Symptom } from "./symptom.ts";
 
-/** How far looking by hand and eye can be trusted (invented start values; outcomes teach better ones). */
+/** How far looking by hand and eye can be trusted (from memory, start values; outcomes teach better ones). */
 const SENSITIVITY = 0.85;
 const SPECIFICITY = 0.95;
+/** A sign that is the cause itself (torn through, fluid gone): seen in half of the cases, hardly ever else (from memory). */
+const CERTAIN = { sensitivity: 0.5, specificity: 0.9998 } as const;
 /** A hydraulic bush that has lost its fluid looks whole in half of the cases (invented). */
 const SENSITIVITY_HIDDEN = 0.5;
 
@@ -27,6 +36,8 @@ export interface SuspectBasis {
   readonly sensitivity: number;
   readonly specificity: number;
   readonly state: LookState;
+  /** True where the sign that was seen is the cause itself; sensitivity and specificity are then those of such a sign. */
+  readonly certain: boolean;
 }
 
 /** A model with what is known, as the door diagnosis.suspects takes them. */
@@ -45,8 +56,13 @@ export interface SuspectQuestion {
 /** The sign of a look at all places of a cause. */
 export const lookSign = (cause: string): string => `look:${cause}`;
 
-const sensitivityOf = (cause: Cause): number =>
-  cause.kinds.includes("hydraulic-bush") ? SENSITIVITY_HIDDEN : SENSITIVITY;
+const reliabilityOf = (cause: Cause | undefined, certain: boolean): Reliability =>
+  certain
+    ? CERTAIN
+    : {
+        sensitivity: cause?.kinds.includes("hydraulic-bush") ? SENSITIVITY_HIDDEN : SENSITIVITY,
+        specificity: SPECIFICITY,
+      };
 
 /** A model in which what somebody said of its causes is certain. */
 export const withWords = (model: SuspectModel, words: ReadonlyMap<string, SuspectWord>): SuspectModel => ({
@@ -57,11 +73,15 @@ export const withWords = (model: SuspectModel, words: ReadonlyMap<string, Suspec
   }),
 });
 
-/** The question behind complaints: causes with their priors, complaints and looks as signs, and what was seen. */
+/**
+ * The question behind complaints: causes with their priors, complaints and looks as signs, and what was seen.
+ * @param isCertain whether what was seen of a cause is the cause itself
+ */
 export function buildQuestion(
   complaints: readonly Symptom[],
   words: ReadonlyMap<string, SuspectWord>,
   stateOf: (cause: Cause) => LookState,
+  isCertain: (cause: Cause) => boolean,
 ): SuspectQuestion {
   const stated: SharesOfSymptom[] = complaints.map((s) => ({
     symptom: s.id,
@@ -69,14 +89,18 @@ export function buildQuestion(
   }));
   const seeded = seedModel(stated);
   const known = causes.filter((c) => seeded.causes.some((s) => s.id === c.id));
+  const state = new Map(known.map((c) => [c.id, stateOf(c)]));
+  const certain = new Set(known.flatMap((c) => (state.get(c.id) === "there" && isCertain(c) ? [c.id] : [])));
   const untouched: SuspectModel = {
     causes: seeded.causes,
     signs: [
       ...seeded.signs,
-      ...known.map((c) => signOfLook(lookSign(c.id), SPECIFICITY, new Map([[c.id, sensitivityOf(c)]]))),
+      ...known.map((c) => {
+        const { sensitivity, specificity } = reliabilityOf(c, certain.has(c.id));
+        return signOfLook(lookSign(c.id), specificity, new Map([[c.id, sensitivity]]));
+      }),
     ],
   };
-  const state = new Map(known.map((c) => [c.id, stateOf(c)]));
   const shown = (wanted: LookState): string[] =>
     known.flatMap((c) => (state.get(c.id) === wanted ? [lookSign(c.id)] : []));
   const basisOf = (id: string): SuspectBasis => {
@@ -89,9 +113,9 @@ export function buildQuestion(
         strength: seeded.signs[i]?.strengths.get(id) ?? 0,
         leak: seeded.signs[i]?.leak ?? 0,
       })),
-      sensitivity: cause === undefined ? SENSITIVITY : sensitivityOf(cause),
-      specificity: SPECIFICITY,
+      ...reliabilityOf(cause, certain.has(id)),
       state: state.get(id) ?? "open",
+      certain: certain.has(id),
     };
   };
   return {

@@ -4,6 +4,7 @@ import type { PlaceFinding } from "../cases/place-finding.ts";
 import { computeMoves, type Move } from "./answer-moves.ts";
 import type { Cause } from "./cause-table.ts";
 import { elsewhereWords } from "./cause-words.ts";
+import { isSeenForCertain } from "./certain-signs.ts";
 import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
 import { isRuledOut, isThere, lookState } from "./look-state.ts";
 import { buildQuestion, lookSign, type SuspectBasis } from "./suspect-question.ts";
@@ -84,7 +85,12 @@ export function findSuspects(
   };
   if (chosen.length === 0) return nothing;
   const words = lastWords(said);
-  const question = buildQuestion(chosen, words, (cause) => lookState(cause, placesFor(cause, findings, felt)));
+  const question = buildQuestion(
+    chosen,
+    words,
+    (cause) => lookState(cause, placesFor(cause, findings, felt)),
+    (cause) => isSeenForCertain(cause.id, placesFor(cause, findings, felt)),
+  );
   const { known, model, observation } = question;
   const answer = computeSuspects(model, observation);
   const before = computeSuspects(question.untouched, { complaint: observation.complaint, present: [], absent: [] });

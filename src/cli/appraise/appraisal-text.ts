@@ -48,6 +48,11 @@ const meaningLines = ({ means, advice }: AppraisedFinding): readonly string[] =>
   ...(advice === null ? [] : [`    ${advice}`]),
 ];
 
+const doesLines = ({ effect, shake, noShake }: AppraisedFinding): readonly string[] =>
+  [shake?.sentence, shake?.hidden, shake?.howSure, noShake, effect?.sentence, effect?.howSure].flatMap((words) =>
+    words == null ? [] : [`    ${words}`],
+  );
+
 const findingLines = (finding: AppraisedFinding): readonly string[] => [
   `${finding.notKnown ? NOT_KNOWN : gradeLine(finding)}: ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,
   ...finding.reasons.flatMap((reason) =>
@@ -55,7 +60,7 @@ const findingLines = (finding: AppraisedFinding): readonly string[] => [
   ),
   ...(finding.caveat === null ? [] : [`    ${finding.caveat}`]),
   ...meaningLines(finding),
-  ...(finding.effect === null ? [] : [`    ${finding.effect.sentence}`, `    ${finding.effect.howSure}`]),
+  ...doesLines(finding),
 ];
 
 const findingsText = ({ findings, notLookedAt, uncured }: Appraisal): readonly string[] => {

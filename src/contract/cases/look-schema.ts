@@ -23,6 +23,7 @@ const signs: Readonly<Record<SignName, true>> = {
   "sleeve-off-centre": true,
   "no-spring-back": true,
   "oil-trace": true,
+  "fluid-gone": true,
   separated: true,
   "metal-contact": true,
   "play-felt": true,

@@ -1,4 +1,13 @@
-import type { Appraisal, AppraisedFinding, CarSuspects, FaultEffect, Figure, JobCard, JudgedAsLeft } from "#casework";
+import type {
+  Appraisal,
+  AppraisedFinding,
+  CarSuspects,
+  FaultEffect,
+  Figure,
+  JobCard,
+  JudgedAsLeft,
+  Shake,
+} from "#casework";
 import { readingUnits } from "../cases/reading-unit.ts";
 import { exactMm } from "../family/exact-figure.ts";
 import { formatPlan } from "./plan-form.ts";
@@ -48,6 +57,17 @@ const formatEffect = (effect: FaultEffect): Wire => ({
   figures: effect.figures.map(formatFigure),
 });
 
+const formatShake = (shake: Shake): Wire => ({
+  sentence: shake.sentence,
+  hidden: shake.hidden,
+  judged_against: shake.judgedAgainst,
+  how_sure: shake.howSure,
+  what_else: shake.whatElse,
+  computed_so: shake.computedSo,
+  headline: formatFigure(shake.headline),
+  figures: shake.figures.map(formatFigure),
+});
+
 const formatFinding = (finding: AppraisedFinding): Wire => ({
   place: finding.place,
   label: finding.label,
@@ -78,6 +98,8 @@ const formatFinding = (finding: AppraisedFinding): Wire => ({
   })),
   advice: finding.advice,
   effect: finding.effect && formatEffect(finding.effect),
+  shake: finding.shake && formatShake(finding.shake),
+  no_shake: finding.noShake,
 });
 
 const formatSuspects = (suspects: CarSuspects): Wire => ({

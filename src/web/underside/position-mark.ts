@@ -42,7 +42,7 @@ export const gradeOfMark = (mark: PositionMark, kind: Position["kind"]): Grade |
     case "loose":
       return gradeOfPlay(kind, mark.play);
     case "fluid-gone":
-      return gradeOfSign(kind, "oil-trace");
+      return gradeOfSign(kind, "fluid-gone");
     case "seen":
       return worst(kind, mark.signs);
   }

@@ -1,21 +1,21 @@
-import { gradeOfSign, type SignName, signsFor } from "#casework";
+import { gradeOfSign, SIGNS_OF_TORN, type SignName, signsFor } from "#casework";
 import type { Position } from "../car.ts";
 import type { PositionMark } from "./position-mark.ts";
 import type { PossibleFaults } from "./rubber-at.ts";
 
-/** Signs a torn rubber shows; where its grades are offered they are marked as such, since the linkage then computes with them. */
-const SIGNS_OF_TORN: readonly SignName[] = [
-  "surface-cracks",
-  "deep-cracks",
-  "no-spring-back",
-  "web-torn",
-  "sleeve-off-centre",
-];
+/** Dangerous by themselves whatever is left of the rate: offered as signs beside the grades of a torn rubber. */
+const BEYOND_GRADES: readonly SignName[] = ["separated", "metal-contact"];
 
-/** Signs offered at a position beside what the linkage computes there; "cannot be reached" last. */
-export const signsAt = ({ kind }: Position, { tornGrades, loose }: PossibleFaults): readonly SignName[] =>
+/**
+ * Signs offered at a position beside what the linkage computes there; "cannot be reached" last. A torn rubber's signs are
+ * marked as its grades where these are offered, and lost fluid as such, since they are then computed with.
+ */
+export const signsAt = ({ kind }: Position, { tornGrades, loose, fluidGone }: PossibleFaults): readonly SignName[] =>
   signsFor(kind).filter(
-    (sign) => !(tornGrades.length > 0 && SIGNS_OF_TORN.includes(sign)) && !(loose && sign === "play-felt"),
+    (sign) =>
+      !(tornGrades.length > 0 && SIGNS_OF_TORN.includes(sign) && !BEYOND_GRADES.includes(sign)) &&
+      !(loose && sign === "play-felt") &&
+      !(fluidGone && sign === "fluid-gone"),
   );
 
 /** Whether a mark can stand at a position: a fault the linkage computes there, or signs that mean something there. */

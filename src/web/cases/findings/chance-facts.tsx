@@ -92,11 +92,13 @@ export const ChanceFacts = ({ suspect, suspects }: ChanceFactsProps) => {
               </tr>
             ))}
             <tr>
-              <th scope="row">A look at its places shows it where it is there</th>
+              <th scope="row">
+                {basis.certain ? "A sign that is the fault itself" : "A look at its places"} shows where it is there
+              </th>
               <td>{plain(basis.sensitivity)}</td>
             </tr>
             <tr>
-              <th scope="row">A look shows nothing where it is not</th>
+              <th scope="row">{basis.certain ? "Such a sign is not seen" : "A look shows nothing"} where it is not</th>
               <td>{plain(basis.specificity)}</td>
             </tr>
             <tr>

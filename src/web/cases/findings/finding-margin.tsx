@@ -1,5 +1,12 @@
 import { Link } from "@tanstack/react-router";
-import { type AppraisedFinding, type CarRemedy, type FaultEffect, findReadingPlace, NOT_KNOWN } from "#casework";
+import {
+  type AppraisedFinding,
+  type CarRemedy,
+  type FaultEffect,
+  findReadingPlace,
+  NOT_KNOWN,
+  type Shake,
+} from "#casework";
 import { positionName } from "#drawing";
 import type { Family } from "../../car.ts";
 import { FigureLine } from "../../effect/figure-line.tsx";
@@ -25,6 +32,23 @@ const EffectFacts = ({ effect }: { readonly effect: FaultEffect }) => (
     <h3 className="margin-title">All figures; each opens</h3>
     {effect.figures.map((figure) => (
       <FigureLine key={figure.key} figure={figure} effect={effect} />
+    ))}
+  </>
+);
+
+/** What a bush without its fluid does: the sentence of its family's page, why nobody sees it, and every figure. */
+const ShakeFacts = ({ shake }: { readonly shake: Shake }) => (
+  <>
+    <h3 className="margin-title">What it does</h3>
+    <p className="margin-lead shake-sentence">{shake.sentence}</p>
+    <MarginSection title="Why nobody sees it">{shake.hidden}</MarginSection>
+    <MarginSection title="Whose limit">{shake.judgedAgainst}</MarginSection>
+    <MarginSection title="How sure">{shake.howSure}</MarginSection>
+    <MarginSection title="What else">{shake.whatElse}</MarginSection>
+    <MarginSection title="Computed so">{shake.computedSo}</MarginSection>
+    <h3 className="margin-title">All figures; each opens</h3>
+    {shake.figures.map((figure) => (
+      <FigureLine key={figure.key} figure={figure} effect={shake} />
     ))}
   </>
 );
@@ -72,11 +96,13 @@ export const FindingMargin = ({ visitId, family, finding, remedy }: FindingMargi
     {finding.reasons.map((reason) => (
       <ReasonLine key={reason.text} reason={reason} finding={finding} />
     ))}
-    {finding.howSure === "" || finding.effect !== null ? null : (
+    {finding.howSure === "" || finding.effect !== null || finding.shake !== null ? null : (
       <MarginSection title="How sure">{finding.howSure}</MarginSection>
     )}
     {finding.caveat === null ? null : <p className="margin-notice">{finding.caveat}</p>}
     {finding.means.length === 0 && finding.advice === null ? null : <WhatItCanMean finding={finding} />}
+    {finding.noShake === null ? null : <MarginSection title="What it does">{finding.noShake}</MarginSection>}
+    {finding.shake === null ? null : <ShakeFacts shake={finding.shake} />}
     {finding.effect === null ? null : <EffectFacts effect={finding.effect} />}
     <MarginSection title="What cures it">{remedy === null ? "No remedy on file." : remedy.label}</MarginSection>
     <p className="margin-links">

@@ -1,5 +1,6 @@
 import {
   type AppraisedFinding,
+  doesWords,
   formatMoney,
   formatNumber,
   lifeWords,
@@ -110,7 +111,7 @@ export const RemedyMargin = (props: RemedyMarginProps) => {
         <MarginSection key={finding.place} title={positionName(family, finding.place)}>
           {finding.found}
           {finding.limitWords === null ? "" : `; ${finding.limitWords}`}.{" "}
-          <span className="plan-effect">{finding.effect?.sentence ?? ""}</span>
+          <span className="plan-effect">{doesWords(finding)}</span>
         </MarginSection>
       ))}
       {planned.declined ? null : (
