@@ -7,7 +7,12 @@ const runVite = (config, logLevel) =>
   spawnSync(
     process.execPath,
     [join(repository, "node_modules/vite/bin/vite.js"), "build", "--config", config, "--logLevel", logLevel],
-    { cwd: repository, stdio: ["ignore", "inherit", "inherit"] },
+    // Whatever the caller's own NODE_ENV (a test runner sets one), what is built is what is shipped.
+    {
+      cwd: repository,
+      env: { ...process.env, NODE_ENV: "production" },
+      stdio: ["ignore", "inherit", "inherit"],
+    },
   ).status === 0;
 
 /** Builds what is missing or older than its sources: the pages, then the command line and server. True where all is there. */

@@ -1,7 +1,7 @@
 import { demandNode } from "./node-version.mjs";
 
 demandNode();
-const { spawn } = await import("node:child_process");
+const { spawn, spawnSync } = await import("node:child_process");
 const { mkdirSync, readFileSync, rmSync } = await import("node:fs");
 const { availableParallelism } = await import("node:os");
 const { join } = await import("node:path");
@@ -47,11 +47,21 @@ const check = async (title, run) => {
   count(title, kept ? 1 : 0, kept ? 0 : 1);
 };
 
+/**
+ * The type checker: the compiled one of TypeScript 7, which needs a third of the time, or TypeScript 6 on a machine it is
+ * not made for. Version 6 stays for what reads programs through its interface (dependency-cruiser), which 7 has not.
+ */
+const typeChecker = () => {
+  const compiled = "typescript-native/bin/tsc";
+  const runs = spawnSync(process.execPath, [join(repository, "node_modules", compiled), "--version"]).status === 0;
+  return runs ? compiled : "typescript/bin/tsc";
+};
+
 const gates = [
   ["Biome: lint and format", "@biomejs/biome/bin/biome", ["check", "--max-diagnostics=50"]],
   ...["core", "node", "web", "tests"].map((project) => [
     `TypeScript: ${project}`,
-    "typescript/bin/tsc",
+    typeChecker(),
     ["-p", `tsconfig.${project}.json`],
   ]),
   [

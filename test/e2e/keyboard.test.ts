@@ -1,30 +1,9 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchBrowser } from "../browser-setup/launch.ts";
+import { focused } from "./focus.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
-import { FAMILY, SHEETS, TORN_BUSH } from "./sheets.ts";
-
-interface Focused {
-  readonly name: string;
-  readonly outline: number;
-}
-
-const focused = (page: Page): Promise<Focused | null> =>
-  page.evaluate(() => {
-    const element = document.activeElement;
-    if (element === null || element === document.body) return null;
-    const own = Number.parseFloat(getComputedStyle(element).outlineWidth);
-    const label = element.closest("label");
-    const outer = label === null ? 0 : Number.parseFloat(getComputedStyle(label).outlineWidth);
-    const shown = (node: Element, width: number) => (getComputedStyle(node).outlineStyle === "none" ? 0 : width);
-    return {
-      name: element.getAttribute("aria-label") ?? element.textContent ?? element.tagName,
-      outline: Math.max(shown(element, own), label === null ? 0 : shown(label, outer)),
-    };
-  });
-
-/** More stops than any sheet has. */
-const MOST_STOPS = 90;
+import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
 describe("everything by keyboard", () => {
   let browser: Browser;
@@ -33,24 +12,6 @@ describe("everything by keyboard", () => {
   });
   afterAll(() => browser.close());
   const open = (path: string): Promise<Page> => openAtDesk(browser, path);
-
-  it.each(SHEETS.filter(({ name }) => !name.startsWith("no-such")))(
-    "shows where the focus is on $name",
-    async ({ path }) => {
-      const page = await open(path);
-      const dim: string[] = [];
-      let stops = 0;
-      for (; stops < MOST_STOPS; stops++) {
-        await page.keyboard.press("Tab");
-        const at = await focused(page);
-        if (at === null) break;
-        if (at.outline < 2) dim.push(at.name);
-      }
-      expect(stops).toBeGreaterThan(6);
-      expect(stops).toBeLessThan(MOST_STOPS);
-      expect(dim).toEqual([]);
-    },
-  );
 
   it("begins with a link past the head", async () => {
     const page = await open("/");
