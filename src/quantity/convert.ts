@@ -14,6 +14,10 @@ export const degreesFromRadians = (radians: Radians): number => radians * DEGREE
 export const newtonsPerMetreFromPerMm = (perMm: number): NewtonsPerMetre => perMm * 1000;
 /** Newtons per metre to newtons per millimetre. */
 export const perMmFromNewtonsPerMetre = (perMetre: NewtonsPerMetre): number => perMetre / 1000;
+/** Newton metres per degree of turn to newton metres per radian. */
+export const perRadianFromPerDegree = (perDegree: number): number => perDegree * DEGREES_PER_RADIAN;
+/** Newton metres per radian of turn to newton metres per degree. */
+export const perDegreeFromPerRadian = (perRadian: number): number => perRadian / DEGREES_PER_RADIAN;
 /** Newton seconds per millimetre to newton seconds per metre. */
 export const newtonSecondsPerMetreFromPerMm = (perMm: number): NewtonSecondsPerMetre => perMm * 1000;
 /** Kilonewtons to newtons. */

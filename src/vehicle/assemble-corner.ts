@@ -1,4 +1,5 @@
 import type { DirectionIn, PointIn } from "#quantity";
+import { directionOfClocking } from "./clocking.ts";
 import type {
   CornerAssembly,
   CornerDamper,
@@ -49,7 +50,7 @@ export function assembleCorner(family: Family, corner: Corner): CornerAssembly {
     ? {
         top: points.end("strut.top", axle.strut.top),
         axisPoint: points.end("strut.axis-point", axle.strut.axisPoint),
-        topMount: cornerJoint(axle.strut.topMount, side),
+        topMount: cornerJoint(axle.strut.topMount, side, strutLine(axle.strut)),
       }
     : null;
   const trailingArm: CornerTrailingArm | null = axle.trailingArm
@@ -130,12 +131,26 @@ function cornerWheel(axle: Axle, side: Side): CornerWheel {
   return { centre: pointOnSide(centre, side), camber, toe, spinAxis: directionOnSide(outboard, side), loadedRadius };
 }
 
-function cornerJoint(joint: Joint, side: Side): CornerJoint {
+/** From its axis point up to its top: the axis of its top mount. */
+function strutLine({ top, axisPoint }: NonNullable<Axle["strut"]>): DirectionIn<"vehicle"> {
+  return [top.at[0] - axisPoint.at[0], top.at[1] - axisPoint.at[1], top.at[2] - axisPoint.at[2]];
+}
+
+/** `line`: the axis of a mount, whatever its sheet says. */
+function cornerJoint(joint: Joint, side: Side, line?: DirectionIn<"vehicle">): CornerJoint {
+  const axis = line ?? joint.axis;
+  const { voided } = joint;
   return {
     kind: joint.kind,
     radial: joint.radial ?? null,
     axial: joint.axial ?? null,
     axis: joint.axis ? unit(directionOnSide(joint.axis, side)) : null,
+    voided:
+      voided && axis
+        ? { rate: voided.rate, through: directionOnSide(directionOfClocking(axis, voided.clocking), side) }
+        : null,
+    conical: joint.conical ?? null,
+    torsional: joint.torsional ?? null,
     rateSdShare: joint.rateSdShare,
     rateOrigin: joint.rateOrigin,
     tornShare: copiedTornShare(joint),

@@ -77,7 +77,12 @@ export interface CornerJoint {
   readonly axial: NewtonsPerMetre | null;
   /** Unit vector fixed in the body, or null (ball joint). */
   readonly axis: DirectionIn<"vehicle"> | null;
-  /** Relative standard deviation of radial and axial together. */
+  /** Rate through the voids and their direction, a unit vector across the axis; null where there are none. */
+  readonly voided: { readonly rate: NewtonsPerMetre; readonly through: DirectionIn<"vehicle"> } | null;
+  /** N m per radian against tilting the axis and against turning about it; null: nothing resists. */
+  readonly conical: number | null;
+  readonly torsional: number | null;
+  /** Relative standard deviation of all rates together. */
   readonly rateSdShare: Share;
   readonly rateOrigin: Origin;
   readonly tornShare: Readonly<Partial<Record<1 | 2 | 3, TornShare>>>;

@@ -69,7 +69,12 @@ export interface Joint {
   /** N/m along the axis; together with axis. */
   readonly axial?: NewtonsPerMetre;
   readonly axis?: DirectionIn<"vehicle">;
-  /** Relative standard deviation of both rates. */
+  /** Rate across the axis through the voids, and how those are turned about it (clocking.ts); radial then holds across both. */
+  readonly voided?: { readonly rate: NewtonsPerMetre; readonly clocking: Radians };
+  /** N m per radian against tilting the axis and against turning about it. */
+  readonly conical?: number;
+  readonly torsional?: number;
+  /** Relative standard deviation of all its rates. */
   readonly rateSdShare: Share;
   readonly rateOrigin: Origin;
   /** By grade 1 to 3; grade 4 is a separated joint and is not computed. */

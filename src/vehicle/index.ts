@@ -1,5 +1,6 @@
 export * from "./assemble-corner.ts";
 export * from "./body-layout.ts";
+export * from "./clocking.ts";
 export type * from "./corner.ts";
 export type * from "./family.ts";
 export type * from "./family-work.ts";

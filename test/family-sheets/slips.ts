@@ -41,6 +41,21 @@ export const slips: readonly Slip[] = [
   removed("axial-without-axis", "front.links[2].inner_joint.axis"),
   removed("axis-without-axial", "front.links[2].inner_joint.axial_n_per_mm"),
   removed("axial-without-radial", "front.links[2].inner_joint.radial_n_per_mm"),
+  slip("voids-without-clocking", "front.links[2].inner_joint.voided_n_per_mm", {
+    set: "front.links[2].inner_joint.clocking_deg",
+    to: 20,
+  }),
+  slip("voids-without-clocking", "front.links[2].inner_joint.clocking_deg", {
+    set: "front.links[2].inner_joint.voided_n_per_mm",
+    to: 2000,
+  }),
+  slip("voids-without-axis", "front.links[4].outer_joint.axis", {
+    set: "front.links[4].outer_joint.conical_nm_per_deg",
+    to: 3,
+  }),
+  wrong("turn-not-resisted", "front.links[2].outer_joint.conical_nm_per_deg", 3),
+  on("dunlin-hatch", wrong("turn-not-resisted", "front.strut.top_mount.torsional_nm_per_deg", 3)),
+  wrong("looks-like-newtons-per-metre", "front.links[2].inner_joint.voided_n_per_mm", 8_000_000),
   wrong("torn-share-reversed", "front.defaults.torn_share.plan", [0.7, 0.4]),
   slip("torn-share-not-falling", "rear.links[3].inner_joint.torn_share.repair_first", {
     set: "rear.links[3].inner_joint.torn_share",

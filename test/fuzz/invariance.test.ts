@@ -33,7 +33,7 @@ const mirrored = (input: unknown): unknown => {
   const turned: WireMap = {
     point: flipY,
     direction: flipY,
-    figures: { rack_mm: (x) => -x, lateral_n: (x) => -x, aligning_nm: (x) => -x },
+    figures: { rack_mm: (x) => -x, lateral_n: (x) => -x, aligning_nm: (x) => -x, clocking_deg: (x) => -x },
   };
   return { ...(mapRequest(input, turned) as Json), side: "right" };
 };

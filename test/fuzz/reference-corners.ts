@@ -1,4 +1,4 @@
-import type { CornerGeometry, ElasticCorner } from "#engines/linkage";
+import type { CornerGeometry, ElasticCorner, EndRate } from "#engines/linkage";
 import type { Vector } from "#numeric";
 import { type CornerRecord, cornerGeometry, readReference } from "../reference/linkage/corner-record.ts";
 import { type ComplianceCase, type ComplianceFile, elasticCorner } from "../reference/linkage/elastic-record.ts";
@@ -28,6 +28,42 @@ export function readElasticCorners(): readonly { readonly name: string; readonly
       const healthy = { geometry, fault: null, hold: "wheel_load" } as unknown as ComplianceCase;
       return corner ? [{ name: geometry, corner: elasticCorner(corner, elastic, healthy) }] : [];
     });
+  });
+}
+
+/** The same corners with voids in every bush and resistance against every turn (figures invented). */
+export function readVoidedCorners(): readonly { readonly name: string; readonly corner: ElasticCorner }[] {
+  return readElasticCorners().map(({ name, corner }) => {
+    const { rubber, strutTop, trailingArm } = corner.elasticity;
+    const ofArm = (link: string): boolean => {
+      const outer = corner.geometry.links.find((l) => l.name === link)?.outer.join();
+      return corner.geometry.links.filter((l) => l.outer.join() === outer).length > 1;
+    };
+    const voided = (rate: EndRate): EndRate => ({
+      ...rate,
+      voided: { rate: rate.radial * 0.4, through: [0.4, -0.5, 0.8] },
+      conical: 350,
+      torsional: 120,
+    });
+    return {
+      name: `${name} with voided bushes`,
+      corner: {
+        ...corner,
+        elasticity: {
+          ...corner.elasticity,
+          rubber: rubber.map((r) => {
+            if (r.rate.axis) return { ...r, rate: voided(r.rate) };
+            // A single link's outer joint made a bush, so that one is turned against the knuckle.
+            if (r.end === "inner" || ofArm(r.link)) return r;
+            return { ...r, rate: voided({ ...r.rate, axis: [0.9, 0.1, 0.4], axial: r.rate.radial * 0.7 }) };
+          }),
+          ...(strutTop
+            ? { strutTop: { ...strutTop, voided: { rate: strutTop.radial * 0.5, through: [1, 0.3, 0] }, conical: 200 } }
+            : {}),
+          ...(trailingArm ? { trailingArm: voided(trailingArm) } : {}),
+        },
+      },
+    };
   });
 }
 

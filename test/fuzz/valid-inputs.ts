@@ -20,6 +20,20 @@ const lengthOf = ({ links: [link] }: CornerRecord): number => {
   return Math.hypot(...link.inner.map((c, i) => c - (link.outer[i] as number)));
 };
 
+/** An entry of rubber with voids and moments against turning where its axis lies level enough to clock them from up. */
+function withVoids(entry: ReturnType<typeof rubberInput>[number]) {
+  if (entry.link === "strut_top") return { ...entry, conical_nm_per_deg: 3 };
+  const axis = "axis" in entry ? entry.axis : undefined;
+  if (!axis || Math.abs(axis[2]) > 0.5 * Math.hypot(...axis)) return entry;
+  return {
+    ...entry,
+    voided_n_per_mm: 0.6 * entry.radial_n_per_mm,
+    clocking_deg: 35,
+    conical_nm_per_deg: 6,
+    torsional_nm_per_deg: 2,
+  };
+}
+
 /** One valid request per linkage door and layout, with every optional part in it, the alignment and the rubber doors. */
 export function makeValidInputs(): readonly ValidInput[] {
   const file = readReference<ComplianceFile>("linkage/compliance-more.json");
@@ -37,7 +51,7 @@ export function makeValidInputs(): readonly ValidInput[] {
       ...("end" in fault ? { end: fault.end } : {}),
     };
     const elasticKeys = {
-      rubber: rubberInput(elastic),
+      rubber: rubberInput(elastic).map(withVoids),
       members: memberInput(elastic),
       wheel_load_n: elastic.wheel_load,
     };

@@ -88,6 +88,9 @@ function rateOf(joint: CornerJoint): EndRate | null {
   return {
     radial: joint.radial,
     ...(joint.axial !== null && joint.axis ? { axial: joint.axial, axis: joint.axis } : {}),
+    ...(joint.voided ? { voided: joint.voided } : {}),
+    ...(joint.conical !== null ? { conical: joint.conical } : {}),
+    ...(joint.torsional !== null ? { torsional: joint.torsional } : {}),
   };
 }
 
@@ -105,7 +108,7 @@ function elasticityOf(a: CornerAssembly): CornerElasticity {
   return {
     springRate: a.spring.rate,
     rubber,
-    ...(strutTop ? { strutTop: strutTop.radial } : {}),
+    ...(strutTop ? { strutTop } : {}),
     ...(arm ? { trailingArm: arm } : {}),
     members: a.links.flatMap((l) => (l.memberRate === null ? [] : [{ link: l.name, rate: l.memberRate }])),
     wheelLoad: a.wheelLoad,

@@ -1,5 +1,5 @@
 import type { Vector } from "#numeric";
-import { mmFromMetres, perMmFromNewtonsPerMetre } from "#quantity";
+import { mmFromMetres, perDegreeFromPerRadian, perMmFromNewtonsPerMetre } from "#quantity";
 import type { CornerAssembly, CornerJoint, CornerPoint } from "#vehicle";
 import type { EffectPart } from "../fault-effect.ts";
 import { type CornerModel, onAskedSide } from "./corner-model.ts";
@@ -73,11 +73,19 @@ function rateParts(model: CornerModel): readonly EffectPart[] {
   const { links, strut, trailingArm, spring } = model.assembly;
   const joint = (label: string, one: CornerJoint): readonly EffectPart[] => {
     if (one.radial === null) return [];
-    const axis = one.axis && onAskedSide(model, one.axis);
-    const value =
-      one.axial === null || axis === null
-        ? `${perMm(one.radial)} N/mm in every direction`
-        : `across ${perMm(one.radial)} N/mm, along ${perMm(one.axial)} N/mm; axis ${axis.map((part) => formatNumber(part, 2)).join(", ")}`;
+    const direction = (v: Vector): string =>
+      onAskedSide(model, v)
+        .map((part) => formatNumber(part, 2))
+        .join(", ");
+    const { voided, conical, torsional } = one;
+    const value = [
+      one.axial === null || one.axis === null
+        ? `${perMm(one.radial)} N/mm ${voided ? "across" : "in every direction"}`
+        : `across ${perMm(one.radial)} N/mm, along ${perMm(one.axial)} N/mm; axis ${direction(one.axis)}`,
+      ...(voided ? [`through its voids ${perMm(voided.rate)} N/mm; voids ${direction(voided.through)}`] : []),
+      ...(conical === null ? [] : [`against tilting ${formatNumber(perDegreeFromPerRadian(conical), 1)} N·m/°`]),
+      ...(torsional === null ? [] : [`against twisting ${formatNumber(perDegreeFromPerRadian(torsional), 1)} N·m/°`]),
+    ].join("; ");
     const known = one.rateSdShare === 0 ? "" : `standard deviation ${percent(one.rateSdShare)} %; `;
     return [{ kind: "rate", label, value, known: `${known}${originWords[one.rateOrigin] ?? one.rateOrigin}` }];
   };

@@ -197,6 +197,8 @@ function inputsOf(states: FaultStates): Figure["inputs"] {
       label: `${states.position.label}, across`,
       value: `${rate(joint.radial)} ±${percent(2 * joint.rateSdShare)} %`,
     });
+    if (joint.voided)
+      inputs.push({ label: `${states.position.label}, through its voids`, value: rate(joint.voided.rate) });
     if (joint.axial !== null) inputs.push({ label: `${states.position.label}, along`, value: rate(joint.axial) });
   }
   if (tornShare) {

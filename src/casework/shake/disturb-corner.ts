@@ -8,11 +8,15 @@ export const drawFactor = (draw: Draw, sd: number): number => Math.exp(sd * draw
 
 /** A joint with its rates as they may be. */
 function disturbJoint(joint: CornerJoint, draw: Draw): CornerJoint {
-  const rate = drawFactor(draw, joint.rateSdShare);
+  const factor = drawFactor(draw, joint.rateSdShare);
+  const times = (rate: number | null): number | null => (rate === null ? null : rate * factor);
   return {
     ...joint,
-    radial: joint.radial === null ? null : joint.radial * rate,
-    axial: joint.axial === null ? null : joint.axial * rate,
+    radial: times(joint.radial),
+    axial: times(joint.axial),
+    voided: joint.voided && { ...joint.voided, rate: joint.voided.rate * factor },
+    conical: times(joint.conical),
+    torsional: times(joint.torsional),
   };
 }
 

@@ -30,7 +30,10 @@ export interface ShakeModel {
   readonly bush: HydraulicBush;
   /** Flexibility of the link along its line without the bush's rate across its axis, m/N. */
   readonly rest: number;
-  /** Part of the bush's rate across its axis that works along the link: 1 - cos² of the angle between axis and link. */
+  /**
+   * Part of the bush's rate across its axis that works along the link: 1 - cos² of the angle between axis and link; of a
+   * voided one, whose chambers lie in its voids, cos² of the angle between voids and link.
+   */
   readonly across: number;
   readonly mass: Kilograms;
   readonly disc: DiscBrake;
@@ -55,15 +58,17 @@ export function makeShakeModel(
   const solver = new ComplianceSolver({ geometry, elasticity, hold: "contact-height", faults: [] });
   const foreAft = solver.carries ? computeForeAftShare(solver, link) : null;
   if (foreAft === null) return null;
-  const along = joint.axis ? dot(unitVector(subtract(own.outer.at, own.inner.at)), joint.axis) ** 2 : 0;
-  const across = 1 - along;
-  const { fluid } = joint;
+  const line = unitVector(subtract(own.outer.at, own.inner.at));
+  const along = joint.axis ? dot(line, joint.axis) ** 2 : 0;
+  const { fluid, voided } = joint;
+  const across = voided ? dot(line, voided.through) ** 2 : 1 - along;
+  const rubber = voided?.rate ?? joint.radial;
   return {
     foreAft,
-    rest: 1 / foreAft.linkRate - across / joint.radial,
+    rest: 1 / foreAft.linkRate - across / rubber,
     across,
     bush: {
-      rubber: joint.radial,
+      rubber,
       lossFactor: fluid.lossFactor,
       volume: fluid.volume,
       fluidInertia: fluid.inertia,

@@ -1,8 +1,11 @@
 import type { FaultQuestion } from "#casework";
+import { subtract, type Vector } from "#numeric";
+import { degreesFromRadians, perDegreeFromPerRadian } from "#quantity";
 import {
   assembleCorner,
   axleAndSide,
   type CornerJoint,
+  clockingOfDirection,
   type Family,
   positionsOf,
   STRUT_TOP,
@@ -21,23 +24,34 @@ export function formatComplianceQuestion(
   factor: number | null,
 ): Record<string, unknown> {
   const a = assembleCorner(family, question.corner);
-  const rates = (j: CornerJoint): Record<string, unknown> | null =>
+  // The top mount of a strut has no axis of its own: its line is that.
+  const rates = (j: CornerJoint, line: Vector | null): Record<string, unknown> | null =>
     j.radial === null
       ? null
       : {
           radial_n_per_mm: j.radial / 1000,
-          ...(j.axial !== null && j.axis ? { axial_n_per_mm: j.axial / 1000, axis: j.axis } : {}),
+          ...(j.axial !== null && j.axis && !line ? { axial_n_per_mm: j.axial / 1000, axis: j.axis } : {}),
+          ...(j.voided
+            ? {
+                voided_n_per_mm: j.voided.rate / 1000,
+                clocking_deg: degreesFromRadians(
+                  clockingOfDirection(line ?? j.axis ?? j.voided.through, j.voided.through),
+                ),
+              }
+            : {}),
+          ...(j.conical !== null ? { conical_nm_per_deg: perDegreeFromPerRadian(j.conical) } : {}),
+          ...(j.torsional !== null ? { torsional_nm_per_deg: perDegreeFromPerRadian(j.torsional) } : {}),
         };
   const rubber: Record<string, unknown>[] = [];
-  const push = (entry: Record<string, unknown>, joint: CornerJoint): void => {
-    const r = rates(joint);
+  const push = (entry: Record<string, unknown>, joint: CornerJoint, line: Vector | null = null): void => {
+    const r = rates(joint, line);
     if (r) rubber.push({ ...entry, ...r });
   };
   for (const l of a.links) {
     push({ link: l.name, end: "inner" }, l.innerJoint);
     push({ link: l.name, end: "outer" }, l.outerJoint);
   }
-  if (a.strut) push({ link: "strut_top" }, a.strut.topMount);
+  if (a.strut) push({ link: "strut_top" }, a.strut.topMount, subtract(a.strut.top.at, a.strut.axisPoint.at));
   if (a.trailingArm) push({ link: "trailing_arm" }, a.trailingArm.bushJoint);
   const { condition } = question;
   return {

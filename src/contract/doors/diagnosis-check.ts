@@ -1,6 +1,6 @@
 import type { Finding } from "#numeric";
 import { findNearest } from "../edit-distance.ts";
-import { entriesOf, isNumber, isObject, type Loose } from "./linkage-check.ts";
+import { entriesOf, isNumber, isObject, type Loose } from "./loose-corner.ts";
 import { checkNamed, checkRepeated, type NamedEntry, namesOf } from "./named-entries.ts";
 
 /** How far the probabilities of a row may be from one together. */

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { computeSuspects, MOST_SIGNS, rankLooks, type SuspectModel, usualStopRule } from "#engines/diagnosis";
 import type { Finding } from "#numeric";
 import type { Door } from "../door.ts";
-import { entriesOf, isObject, type Loose } from "./linkage-check.ts";
+import { entriesOf, isObject, type Loose } from "./loose-corner.ts";
 import { checkNamed, checkRepeated, type NamedEntry, namesOf } from "./named-entries.ts";
 
 const id = z.string().min(1).max(120);

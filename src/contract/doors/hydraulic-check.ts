@@ -1,5 +1,5 @@
 import type { Finding } from "#numeric";
-import { entriesOf, isNumber, isObject, type Loose } from "./linkage-check.ts";
+import { entriesOf, isNumber, isObject, type Loose } from "./loose-corner.ts";
 
 /** A range must rise: neither empty nor the wrong way round. */
 function checkRange(x: unknown, path: string): Finding[] {

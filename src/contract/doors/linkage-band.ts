@@ -10,10 +10,11 @@ import {
 import { computeNormalProbability, type Finding, type Jet } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
-import { checkCorner, checkElasticity, checkSeat, isObject } from "./linkage-check.ts";
+import { checkCorner, checkElasticity, checkSeat } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, type WireElasticity } from "./linkage-reading.ts";
 import { axleName, cornerKeys, memberSchema, rubberSchema, softSchema, springSchema } from "./linkage-schema.ts";
+import { isObject } from "./loose-corner.ts";
 
 const sd = z.number().min(0);
 const compliance = z.strictObject({
@@ -108,7 +109,7 @@ function computeDifference(
     members: c.members,
     wheel_load_n: c.wheel_load_n,
   };
-  const elasticity = elasticityFromWire(elastic, wire.side);
+  const elasticity = elasticityFromWire(elastic, wire.side, wire.strut);
   const rates = c.rubber.flatMap((r) =>
     r.rate_sd_share !== undefined ? [{ name: `${r.link}.${r.end ?? "inner"}`, sd: r.rate_sd_share }] : [],
   );

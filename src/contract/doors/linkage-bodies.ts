@@ -10,8 +10,8 @@ import type { Finding } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
 import { checkLayout, layoutSheet, readLayout } from "../layout/index.ts";
-import { isObject } from "./linkage-check.ts";
 import { sideways } from "./linkage-reading.ts";
+import { isObject } from "./loose-corner.ts";
 import { formatPosition, formatRefused, positionKeys, refusedPosition } from "./travel-position.ts";
 
 /** A suspension on sliders need not end: a travel is bounded as coordinates are (invented bound). */

@@ -3,10 +3,11 @@ import { computeBar, computeSteeredAxle, placeCar, type WheelOnGround } from "#e
 import type { Finding, Vector } from "#numeric";
 import { degreesFromRadians, radiansFromDegrees } from "#quantity";
 import type { Door } from "../door.ts";
-import { checkCorner, isObject } from "./linkage-check.ts";
+import { checkCorner } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { geometryFromWire, pointFromWire } from "./linkage-reading.ts";
 import { cornerKeys, pointMm } from "./linkage-schema.ts";
+import { isObject } from "./loose-corner.ts";
 
 const { side: _left, ...leftKeys } = cornerKeys;
 const axle = z.strictObject(leftKeys).meta({ description: "its left corner; the right one is the mirror image" });

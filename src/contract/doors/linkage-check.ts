@@ -1,23 +1,10 @@
 import type { Finding } from "#numeric";
 import { findNearest } from "../edit-distance.ts";
-
-/** Checks here read a document that may be wrong elsewhere, so that everything that is wrong is said at once. */
-export type Loose = Readonly<Record<string, unknown>>;
-
-export const isObject = (x: unknown): x is Loose => typeof x === "object" && x !== null && !Array.isArray(x);
-export const isNumber = (x: unknown): x is number => typeof x === "number" && Number.isFinite(x);
-export const entriesOf = (x: unknown): readonly (readonly [number, Loose])[] =>
-  Array.isArray(x) ? x.flatMap((item, i) => (isObject(item) ? [[i, item] as const] : [])) : [];
-
-type Point = readonly [number, number, number];
+import { entriesOf, isNumber, isObject, type Loose, type Point, pointOf } from "./loose-corner.ts";
+import { checkVoided } from "./voided-check.ts";
 
 /** Names that already mean another part, or that an object of the answer cannot hold as a key. */
 const RESERVED = ["knuckle", "strut_top", "trailing_arm", "__proto__"];
-
-/** The point under a key, or null where it is not one. */
-export function pointOf(x: unknown): Point | null {
-  return Array.isArray(x) && x.length === 3 && x.every(isNumber) ? (x as unknown as Point) : null;
-}
 
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
 const words = (p: Point): string => `[${p.join(", ")}]`;
@@ -298,7 +285,7 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
             path: `${where}.${key}`,
             got: JSON.stringify(r[key]),
             needed: "nothing here",
-            hint: "Along the strut line the rod slides freely; across it the mount has one rate, radial_n_per_mm.",
+            hint: "Along the strut line the rod slides freely; that line is the axis.",
           });
     if ((r.axial_n_per_mm === undefined) !== (r.axis === undefined))
       findings.push({
@@ -308,7 +295,7 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
         needed: "axial_n_per_mm and axis together, or neither",
         hint: "Without an axis the joint is equally stiff in every direction.",
       });
-    findings.push(...checkAxis(r.axis, `${where}.axis`));
+    findings.push(...checkAxis(r.axis, `${where}.axis`), ...checkVoided(r, where, geometry));
     if (typeof r.link !== "string" || (!mount && r.end === undefined)) continue;
     const key = mount ? r.link : `${r.link}.${String(r.end)}`;
     if (seen.has(key))

@@ -9,7 +9,7 @@ import {
 import { type Finding, subtract, type Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
-import { checkCorner, checkElasticity, checkSeat, entriesOf, isNumber, isObject } from "./linkage-check.ts";
+import { checkCorner, checkElasticity, checkSeat } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, pointToWire, sideways } from "./linkage-reading.ts";
 import {
@@ -24,6 +24,7 @@ import {
   springSchema,
 } from "./linkage-schema.ts";
 import { checkAxle } from "./linkage-travel.ts";
+import { entriesOf, isNumber, isObject } from "./loose-corner.ts";
 
 const load = z.strictObject({
   lateral_n: z.number().default(0).meta({ description: "toward +y (left), at the contact point" }),
@@ -183,7 +184,7 @@ export const linkageCompliance: Door<Input> = {
     const geometry = geometryFromWire(wire, wire.spring, wire.damper);
     const dependent = findDependence(geometry);
     if (dependent) return { findings: [dependent] };
-    const elasticity = elasticityFromWire({ ...wire, rate_n_per_mm: wire.spring.rate_n_per_mm }, wire.side);
+    const elasticity = elasticityFromWire({ ...wire, rate_n_per_mm: wire.spring.rate_n_per_mm }, wire.side, wire.strut);
     const hold = wire.hold === "contact_height" ? "contact-height" : "wheel-load";
     const solver = new ComplianceSolver({ geometry, elasticity, hold, faults: faultsFromWire(wire.faults) });
     if (!solver.carries)

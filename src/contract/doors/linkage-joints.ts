@@ -10,10 +10,11 @@ import {
 import type { Finding, Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
-import { checkAxis, checkCorner, entriesOf, isObject, linkNamesOf } from "./linkage-check.ts";
+import { checkAxis, checkCorner, linkNamesOf } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { directionFromWire, geometryFromWire, pointFromWire, sideways } from "./linkage-reading.ts";
 import { axisSchema, cornerKeys, pointMm } from "./linkage-schema.ts";
+import { entriesOf, isObject } from "./loose-corner.ts";
 import { checkNamed, namesOf } from "./named-entries.ts";
 import { formatRefused, refusedPosition } from "./travel-position.ts";
 

@@ -17,7 +17,7 @@ import {
 import { add, type Finding, scale, type Vector } from "#numeric";
 import { STANDARD_GRAVITY } from "#vehicle";
 import type { Door } from "../door.ts";
-import { checkCorner, checkElasticity, checkSeat, entriesOf, isObject, linkNamesOf } from "./linkage-check.ts";
+import { checkCorner, checkElasticity, checkSeat, linkNamesOf } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, sideways } from "./linkage-reading.ts";
 import {
@@ -29,6 +29,7 @@ import {
   softSchema,
   springSchema,
 } from "./linkage-schema.ts";
+import { entriesOf, isObject } from "./loose-corner.ts";
 import { checkNamed, namesOf } from "./named-entries.ts";
 
 /** Both hands at the tyre, a bar at the joint, and what an eye tells at the tyre's edge: common practice, from memory. */
@@ -194,7 +195,7 @@ export const linkageLoadStates: Door<Input> = {
     const geometry = geometryFromWire(wire, wire.spring, wire.damper);
     const dependent = findDependence(geometry);
     if (dependent) return { findings: [dependent] };
-    const elasticity = elasticityFromWire({ ...wire, rate_n_per_mm: wire.spring.rate_n_per_mm }, side);
+    const elasticity = elasticityFromWire({ ...wire, rate_n_per_mm: wire.spring.rate_n_per_mm }, side, wire.strut);
     const sound: ElasticCorner = { geometry, elasticity, hold: "wheel-load", faults: [] };
     const faults = faultsFromWire(wire.faults);
     const corner: LoadedCorner = {

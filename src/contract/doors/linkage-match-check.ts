@@ -1,5 +1,6 @@
 import type { Finding } from "#numeric";
-import { checkCorner, entriesOf, isObject, type Loose, linkNamesOf } from "./linkage-check.ts";
+import { checkCorner, linkNamesOf } from "./linkage-check.ts";
+import { entriesOf, isObject, type Loose } from "./loose-corner.ts";
 import { checkNamed, checkRepeated, type NamedEntry } from "./named-entries.ts";
 
 /** Names of all points of a corner as its links, strut and trailing arm give them; null where a link has no name. */

@@ -1,6 +1,7 @@
 import type { CornerElasticity, CornerGeometry, ElasticFault, EndRate, SpringGeometry } from "#engines/linkage";
-import type { Vector } from "#numeric";
-import { radiansFromDegrees } from "#quantity";
+import { subtract, type Vector } from "#numeric";
+import { perRadianFromPerDegree, radiansFromDegrees } from "#quantity";
+import { directionOfClocking } from "#vehicle";
 import type { WireCorner, WireFault, WireRubber, WireSeat } from "./linkage-schema.ts";
 
 type Point = readonly [number, number, number];
@@ -83,11 +84,22 @@ function shareAlong(from: Vector, to: Vector, point: Vector): number {
   return d.reduce((s, x, i) => s + x * (p[i] as number), 0) / dd;
 }
 
-function rateFromWire(r: WireRubber, side: "left" | "right"): EndRate {
+/** Rates of an end; `axis` on the wire's side is that of a mount that gives none. */
+function rateFromWire(r: WireRubber, side: "left" | "right", axis: Point | undefined = r.axis): EndRate {
   return {
     radial: r.radial_n_per_mm * 1000,
     ...(r.axial_n_per_mm !== undefined ? { axial: r.axial_n_per_mm * 1000 } : {}),
     ...(r.axis ? { axis: directionFromWire(r.axis, side) } : {}),
+    ...(r.voided_n_per_mm !== undefined && r.clocking_deg !== undefined && axis
+      ? {
+          voided: {
+            rate: r.voided_n_per_mm * 1000,
+            through: directionFromWire(directionOfClocking(axis, radiansFromDegrees(r.clocking_deg)), side),
+          },
+        }
+      : {}),
+    ...(r.conical_nm_per_deg !== undefined ? { conical: perRadianFromPerDegree(r.conical_nm_per_deg) } : {}),
+    ...(r.torsional_nm_per_deg !== undefined ? { torsional: perRadianFromPerDegree(r.torsional_nm_per_deg) } : {}),
   };
 }
 
@@ -98,8 +110,13 @@ export interface WireElasticity {
   readonly wheel_load_n: number;
 }
 
-/** What is elastic, in SI. */
-export function elasticityFromWire(wire: WireElasticity, side: "left" | "right"): CornerElasticity {
+/** What is elastic, in SI; `strut`, where there is one, gives its top mount its axis. */
+export function elasticityFromWire(
+  wire: WireElasticity,
+  side: "left" | "right",
+  strut: { readonly top_mm: Point; readonly axis_point_mm: Point } | undefined,
+): CornerElasticity {
+  const line = strut && subtract(strut.top_mm, strut.axis_point_mm);
   const strutTop = wire.rubber.find((r) => r.link === "strut_top");
   const arm = wire.rubber.find((r) => r.link === "trailing_arm");
   return {
@@ -109,7 +126,7 @@ export function elasticityFromWire(wire: WireElasticity, side: "left" | "right")
       .filter((r) => r.link !== "strut_top" && r.link !== "trailing_arm")
       .map((r) => ({ link: r.link, end: r.end ?? "inner", rate: rateFromWire(r, side) })),
     members: wire.members.map((m) => ({ link: m.link, rate: m.n_per_mm * 1000 })),
-    ...(strutTop ? { strutTop: strutTop.radial_n_per_mm * 1000 } : {}),
+    ...(strutTop ? { strutTop: rateFromWire(strutTop, side, line) } : {}),
     ...(arm ? { trailingArm: rateFromWire(arm, side) } : {}),
   };
 }

@@ -77,6 +77,17 @@ const rates = {
   radial_n_per_mm: z.number().positive(),
   axial_n_per_mm: z.number().positive().optional(),
   axis: axisSchema.optional(),
+  voided_n_per_mm: z
+    .number()
+    .positive()
+    .optional()
+    .meta({ description: "rate across the axis through the voids; radial_n_per_mm then holds across both" }),
+  clocking_deg: z.number().min(-360).max(360).optional().meta({
+    description:
+      "where the voids lie: turned about the axis as given, right-handed, from up; about an axis more upright than level, from forward",
+  }),
+  conical_nm_per_deg: z.number().positive().optional().meta({ description: "moment against tilting the axis" }),
+  torsional_nm_per_deg: z.number().positive().optional().meta({ description: "moment against turning about the axis" }),
 };
 
 export const rubberSchema = z.strictObject({

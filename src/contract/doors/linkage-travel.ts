@@ -2,10 +2,11 @@ import { z } from "zod";
 import { type CornerGeometry, TravelSweep } from "#engines/linkage";
 import type { Finding } from "#numeric";
 import type { Door } from "../door.ts";
-import { checkCorner, checkSeat, entriesOf, isNumber, isObject } from "./linkage-check.ts";
+import { checkCorner, checkSeat } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { geometryFromWire } from "./linkage-reading.ts";
 import { axleName, carSchema, cornerKeys, seatSchema } from "./linkage-schema.ts";
+import { entriesOf, isNumber, isObject } from "./loose-corner.ts";
 import { formatPosition, formatRefused, positionKeys, refusedPosition } from "./travel-position.ts";
 
 const input = z.strictObject({

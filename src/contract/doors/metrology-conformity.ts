@@ -2,7 +2,7 @@ import { z } from "zod";
 import { decideConformity, decisions } from "#engines/metrology";
 import type { Finding } from "#numeric";
 import type { Door } from "../door.ts";
-import { isNumber, isObject } from "./linkage-check.ts";
+import { isNumber, isObject } from "./loose-corner.ts";
 
 const input = z.strictObject({
   reading: z.number(),

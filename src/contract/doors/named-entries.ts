@@ -1,6 +1,6 @@
 import type { Finding } from "#numeric";
 import { findNearest } from "../edit-distance.ts";
-import { entriesOf } from "./linkage-check.ts";
+import { entriesOf } from "./loose-corner.ts";
 
 /** A name and where it stands. */
 export interface NamedEntry {

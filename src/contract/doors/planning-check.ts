@@ -1,5 +1,5 @@
 import type { Finding } from "#numeric";
-import { entriesOf, isNumber, isObject, type Loose } from "./linkage-check.ts";
+import { entriesOf, isNumber, isObject, type Loose } from "./loose-corner.ts";
 import { checkNamed, checkRepeated, type NamedEntry, namesOf } from "./named-entries.ts";
 
 const listOf = (doc: Loose, key: string): readonly NamedEntry[] => namesOf(doc[key], key, "id");

@@ -10,7 +10,7 @@ import {
 import type { Finding } from "#numeric";
 import { metresFromMm, mmFromMetres, perMmFromNewtonsPerMetre, radiansFromDegrees } from "#quantity";
 import type { Door } from "../door.ts";
-import { isNumber, isObject } from "./linkage-check.ts";
+import { isNumber, isObject } from "./loose-corner.ts";
 
 /** No figure of a bush is smaller; smaller ones are slips (key rubber-bound in docs/sources.md). */
 const LEAST = 1e-3;

@@ -147,6 +147,7 @@ function ratesInAnotherUnit(axle: LooseAxle): Finding[] {
   for (const { path, raw } of jointsOf(axle)) {
     look(`${path}.radial_n_per_mm`, raw.radial_n_per_mm, SOFTEST_JOINT_N_PER_MM, STIFFEST_JOINT_N_PER_MM);
     look(`${path}.axial_n_per_mm`, raw.axial_n_per_mm, SOFTEST_JOINT_N_PER_MM, STIFFEST_JOINT_N_PER_MM);
+    look(`${path}.voided_n_per_mm`, raw.voided_n_per_mm, SOFTEST_JOINT_N_PER_MM, STIFFEST_JOINT_N_PER_MM);
   }
   axle.links.forEach(({ raw }, index) => {
     look(

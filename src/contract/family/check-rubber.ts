@@ -1,4 +1,5 @@
 import type { Finding } from "#numeric";
+import { checkVoidedJoint } from "./check-voided.ts";
 import { familyFinding } from "./family-finding.ts";
 import { direction } from "./figure-schema.ts";
 import { joint, tornShare } from "./joint-schema.ts";
@@ -32,6 +33,7 @@ export function checkRubber(axle: LooseAxle): Finding[] {
       ...tornShares(`${path}.torn_share`, raw.torn_share),
       ...tornWithoutRubber(path, raw),
       ...fluidWithoutBush(path, raw),
+      ...checkVoidedJoint(path, raw, axle),
     ]),
     ...tornShares(`${axle.name}.defaults.torn_share`, defaults.torn_share),
     ...freeAxisLength(axle),

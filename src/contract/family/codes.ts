@@ -13,6 +13,10 @@ export const familyCodes = {
   "axial-without-axis": "A rate along an axis is given but no axis.",
   "axis-without-axial": "An axis is given but no rate along it.",
   "axial-without-radial": "A rate along an axis is given but none across it.",
+  "voids-without-clocking":
+    "A rate through voids is given without the angle at which they lie, or the angle without a rate.",
+  "voids-without-axis": "Voids, or a moment against turning, are given for a joint without an axis or without a rate.",
+  "turn-not-resisted": "A moment against turning is given for a joint that turns freely.",
   "torn-share-reversed": "The low end of a torn share lies above its high end.",
   "torn-share-not-falling": "A worse grade has a larger torn share than a milder one.",
   "torn-share-without-rubber": "A torn share is given for a joint without rubber.",

@@ -1,5 +1,12 @@
 import type { Metres, NewtonSecondsPerMetre, NewtonsPerMetre, Radians } from "#quantity";
-import { metresFromMm, newtonSecondsPerMetreFromPerMm, newtonsPerMetreFromPerMm, radiansFromDegrees } from "#quantity";
+import {
+  metresFromMm,
+  newtonSecondsPerMetreFromPerMm,
+  newtonsPerMetreFromPerMm,
+  perDegreeFromPerRadian,
+  perRadianFromPerDegree,
+  radiansFromDegrees,
+} from "#quantity";
 
 /**
  * The figure in the file's unit that reads back as exactly the same double.
@@ -26,6 +33,9 @@ export const exactDegrees = (radians: Radians): number =>
   exactFigure(radians, (radians * 180) / Math.PI, radiansFromDegrees);
 /** N/m as N/mm that read back exactly. */
 export const exactPerMm = (rate: NewtonsPerMetre): number => exactFigure(rate, rate / 1000, newtonsPerMetreFromPerMm);
+/** N m per radian as N m per degree that read back exactly. */
+export const exactPerDegree = (moment: number): number =>
+  exactFigure(moment, perDegreeFromPerRadian(moment), perRadianFromPerDegree);
 /** N s/m as N s/mm that read back exactly. */
 export const exactDampingPerMm = (damping: NewtonSecondsPerMetre): number =>
   exactFigure(damping, damping / 1000, newtonSecondsPerMetreFromPerMm);

@@ -1,5 +1,5 @@
 import { type FluidFill, type HardPoint, type Joint, type Origin, type TornShare, usualRateDeviation } from "#vehicle";
-import { exactDampingPerMm, exactMm, exactPerMm } from "./exact-figure.ts";
+import { exactDampingPerMm, exactDegrees, exactMm, exactPerDegree, exactPerMm } from "./exact-figure.ts";
 import { type AxleDefaults, type TornShares, tornGrades } from "./read-points.ts";
 
 type Triple = readonly [number, number, number];
@@ -31,6 +31,12 @@ export function formatJoint(joint: Joint, defaults: AxleDefaults) {
     ...(joint.radial !== undefined && { radial_n_per_mm: exactPerMm(joint.radial) }),
     ...(joint.axial !== undefined && { axial_n_per_mm: exactPerMm(joint.axial) }),
     ...(joint.axis && { axis: [...joint.axis] as Written }),
+    ...(joint.voided && {
+      voided_n_per_mm: exactPerMm(joint.voided.rate),
+      clocking_deg: exactDegrees(joint.voided.clocking),
+    }),
+    ...(joint.conical !== undefined && { conical_nm_per_deg: exactPerDegree(joint.conical) }),
+    ...(joint.torsional !== undefined && { torsional_nm_per_deg: exactPerDegree(joint.torsional) }),
     ...(!(sameOrigin && joint.rateSdShare === defaults.rateSdShare) && { rate_sd_share: joint.rateSdShare }),
     ...(!sameOrigin && { rate_origin: joint.rateOrigin }),
     ...(!sameTornShares(torn, readBack) && { torn_share: formatTornShares(torn, joint.rateOrigin) }),

@@ -33,6 +33,9 @@ export const hardPoint = z
 /** More fluid than any bush holds, or less than does anything, is a slip of unit (invented bounds). */
 const fluidFigure = z.number().min(1e-3).max(1000);
 
+/** More than any bush of a car resists a turn with, in N m per degree (invented bound). */
+const momentNmPerDeg = z.number().positive().max(10_000);
+
 const tornRange = z
   .union([
     z.tuple([share, share]),
@@ -88,12 +91,26 @@ export const joint = z
       .optional()
       .meta({ description: "Rate along the axis in N/mm; only together with axis." }),
     axis: direction.optional().meta({ description: "Direction of the bush's axis, [x, y, z], any length; left side." }),
+    voided_n_per_mm: rateNPerMm.optional().meta({
+      description:
+        "Rate across the axis through the voids in N/mm; radial_n_per_mm then holds across both. Only together with clocking_deg.",
+    }),
+    clocking_deg: z.number().min(-360).max(360).optional().meta({
+      description:
+        "Where the voids lie, in degrees: turned about the axis as given, right-handed, from straight up; about an axis more upright than level, from forward. Left side.",
+    }),
+    conical_nm_per_deg: momentNmPerDeg
+      .optional()
+      .meta({ description: "Moment against tilting the axis, in N m per degree. Absent: nothing resists." }),
+    torsional_nm_per_deg: momentNmPerDeg
+      .optional()
+      .meta({ description: "Moment against turning about the axis, in N m per degree. Absent: nothing resists." }),
     rate_sd_share: z
       .number()
       .min(0)
       .max(2)
       .optional()
-      .meta({ description: "Relative standard deviation of both rates." }),
+      .meta({ description: "Relative standard deviation of all rates together." }),
     rate_origin: originWord.optional(),
     torn_share: tornShare.optional(),
     fluid: fluidFill.optional().meta({ description: "Only of a hydraulic bush with a rate. Absent: not on file." }),
@@ -139,9 +156,10 @@ export const strut = z
     axis_point_mm: hardPoint.meta({
       description: "Fixed in the knuckle; the line through both keeps passing through the top, in mm.",
     }),
-    top_mount: joint
-      .optional()
-      .meta({ description: "The rubber of the top mount; only its radial rate counts. Absent: a rigid bush." }),
+    top_mount: joint.optional().meta({
+      description:
+        "The rubber of the top mount; its axis is the strut line, along which it has no rate. Absent: a rigid bush.",
+    }),
   })
   .meta({ id: "strut", description: "A damper strut that guides the wheel." });
 

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { metresFromMm, newtonsPerMetreFromPerMm, radiansFromDegrees } from "#quantity";
+import { metresFromMm, newtonsPerMetreFromPerMm, perRadianFromPerDegree, radiansFromDegrees } from "#quantity";
 import {
   type AntiRollBar,
   type Axle,
@@ -138,6 +138,15 @@ function readJoint(sheet: z.infer<typeof joint>, defaults: AxleDefaults): Joint 
     ...(sheet.radial_n_per_mm !== undefined && { radial: newtonsPerMetreFromPerMm(sheet.radial_n_per_mm) }),
     ...(sheet.axial_n_per_mm !== undefined && { axial: newtonsPerMetreFromPerMm(sheet.axial_n_per_mm) }),
     ...(sheet.axis && { axis: sheet.axis }),
+    ...(sheet.voided_n_per_mm !== undefined &&
+      sheet.clocking_deg !== undefined && {
+        voided: {
+          rate: newtonsPerMetreFromPerMm(sheet.voided_n_per_mm),
+          clocking: radiansFromDegrees(sheet.clocking_deg),
+        },
+      }),
+    ...(sheet.conical_nm_per_deg !== undefined && { conical: perRadianFromPerDegree(sheet.conical_nm_per_deg) }),
+    ...(sheet.torsional_nm_per_deg !== undefined && { torsional: perRadianFromPerDegree(sheet.torsional_nm_per_deg) }),
     ...rate,
     ...(Object.keys(torn).length > 0 && { tornShare: torn }),
     ...(sheet.fluid && { fluid: readFluid(sheet.fluid, rate.rateOrigin) }),

@@ -1,6 +1,7 @@
 import type { Finding } from "#numeric";
 import { CAR_BODY } from "#vehicle";
-import { checkAxis, entriesOf, isObject, type Loose, pointOf } from "../doors/linkage-check.ts";
+import { checkAxis } from "../doors/linkage-check.ts";
+import { entriesOf, isObject, type Loose, pointOf } from "../doors/loose-corner.ts";
 import { checkNamed, checkRepeated, type NamedEntry, namesOf } from "../doors/named-entries.ts";
 
 type Point = readonly [number, number, number];

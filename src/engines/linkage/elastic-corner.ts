@@ -1,13 +1,28 @@
 import type { DirectionIn, Metres, Newtons, NewtonsPerMetre } from "#quantity";
 import type { CornerGeometry } from "./geometry.ts";
 
+/** A bush with voids: softer (or firmer) across its axis in one direction. */
+export interface VoidedRate {
+  /** Through the voids; `radial` then holds across both them and the axis. */
+  readonly rate: NewtonsPerMetre;
+  /** Direction of the voids, fixed in the body; only its part across the axis counts. */
+  readonly through: DirectionIn<"vehicle">;
+}
+
 /** Rates of one rubber (or joint) end; with an axis: radial across it and axial along it, else radial in every direction. */
 export interface EndRate {
   readonly radial: NewtonsPerMetre;
   readonly axial?: NewtonsPerMetre;
   /** Fixed in the body, any length. */
   readonly axis?: DirectionIn<"vehicle">;
+  readonly voided?: VoidedRate;
+  /** N m per radian against a turn across the axis and about it, from design; absent: nothing resists. Need the axis. */
+  readonly conical?: number;
+  readonly torsional?: number;
 }
+
+/** Rates of a strut's top mount, whose axis is the strut line: the rod slides along it and turns about it freely. */
+export type StrutTopRate = Pick<EndRate, "radial" | "voided" | "conical">;
 
 export interface RubberEnd {
   readonly link: string;
@@ -15,12 +30,11 @@ export interface RubberEnd {
   readonly rate: EndRate;
 }
 
-/** What is elastic in a corner. Anything not listed is rigid. Rates are constant; torsion of bushes is left out. */
+/** What is elastic in a corner. Anything not listed is rigid. Rates are constant. */
 export interface CornerElasticity {
   readonly springRate: NewtonsPerMetre;
   readonly rubber: readonly RubberEnd[];
-  /** Strut top mount: radial across the strut line in both directions. */
-  readonly strutTop?: NewtonsPerMetre;
+  readonly strutTop?: StrutTopRate;
   /** Trailing-arm bush: axis fixed in the body. */
   readonly trailingArm?: EndRate;
   /** Rate of the bare links along their length. */

@@ -9,7 +9,8 @@ import {
 } from "#numeric";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
-import { buildElasticTerms, type ElasticTerm, shiftOf, type TermState } from "./elastic-terms.ts";
+import type { ElasticTerm, TermState } from "./elastic-term.ts";
+import { buildElasticTerms, shiftOf } from "./elastic-terms.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "./pose.ts";
 import { computeWheelWrench, contactWithChange } from "./wheel-forces.ts";
 
@@ -64,7 +65,7 @@ export class ElasticBalance {
       const f = this.preload[i] as number;
       const value = (states[i] as TermState).value;
       const healthy = Number.isFinite(t.healthyRate) ? value - f / t.healthyRate : value;
-      return healthy + shiftOf(corner.faults, t.name);
+      return t.kind === "link" ? healthy + shiftOf(corner.faults, t.name) : healthy;
     });
   }
 

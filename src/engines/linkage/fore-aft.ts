@@ -25,7 +25,7 @@ export interface ForeAftShare {
  */
 export function computeForeAftShare(solver: ComplianceSolver, link: string): ForeAftShare | null {
   const { balance } = solver;
-  const term = balance.terms.find(({ name }) => name === link);
+  const term = balance.terms.find(({ kind, name }) => kind === "link" && name === link);
   if (term === undefined || !Number.isFinite(term.rate)) return null;
   const answer = solver.solve(NO_LOAD);
   if (!("state" in answer) || !balance.factoriseAt(answer.state.balance, NO_LOAD)) return null;
@@ -39,7 +39,7 @@ export function computeForeAftShare(solver: ComplianceSolver, link: string): For
   };
   const braking = give([...rearward, ...cross(offset, rearward)]);
   const own = give([...rearward, 0, 0, 0]);
-  const pull = give(row);
+  const pull = give([...row]);
   return {
     linkRate: term.rate,
     centreByBraking: braking.centre,

@@ -29,29 +29,40 @@ export type Parameter =
 /** Standard deviations of a point along x, y and z, metres. */
 export type PointDeviation = readonly [number, number, number];
 
-/** The corner's points as jets over its uncertain parameters: every derivative below is exact. */
+/** Every coordinate of every point of a corner, then the rates named, each with its standard deviation. */
+export function listParameters(
+  linkage: CornerLinkage,
+  deviations: readonly PointDeviation[],
+  rates: readonly { readonly name: string; readonly sd: number }[] = [],
+): readonly Parameter[] {
+  return [
+    ...linkage.mechanism.points.flatMap((_, point) =>
+      ([0, 1, 2] as const).map(
+        (axis): Parameter => ({ kind: "coordinate", point, axis, sd: deviations[point]?.[axis] ?? 0 }),
+      ),
+    ),
+    ...rates.map(({ name, sd }): Parameter => ({ kind: "rate", name, sd })),
+  ];
+}
+
+/** The corner's points as jets over some of its uncertain parameters: every derivative below is exact. */
 export class JetCorner {
   readonly n: number;
   readonly points: readonly JetVector[];
-  readonly parameters: readonly Parameter[];
 
+  /** `steps` further parameters follow those listed: the moves of a pose, where a figure is to be derived by those too. */
   constructor(
     readonly linkage: CornerLinkage,
-    deviations: readonly PointDeviation[],
-    rates: readonly { readonly name: string; readonly sd: number }[] = [],
+    readonly parameters: readonly Parameter[],
+    steps = 0,
   ) {
-    const parameters: Parameter[] = [];
-    linkage.mechanism.points.forEach((_, point) => {
-      for (const axis of [0, 1, 2] as const)
-        parameters.push({ kind: "coordinate", point, axis, sd: deviations[point]?.[axis] ?? 0 });
-    });
-    for (const rate of rates) parameters.push({ kind: "rate", name: rate.name, sd: rate.sd });
-    this.parameters = parameters;
-    this.n = parameters.length;
+    this.n = parameters.length + steps;
+    const slot = (point: number, axis: number): number =>
+      parameters.findIndex((p) => p.kind === "coordinate" && p.point === point && p.axis === axis);
     this.points = linkage.mechanism.points.map((p, i) => [
-      parameterJet(p[0], 3 * i, this.n),
-      parameterJet(p[1], 3 * i + 1, this.n),
-      parameterJet(p[2], 3 * i + 2, this.n),
+      parameterJet(p[0], slot(i, 0), this.n),
+      parameterJet(p[1], slot(i, 1), this.n),
+      parameterJet(p[2], slot(i, 2), this.n),
     ]);
   }
 
@@ -81,11 +92,10 @@ export class JetCorner {
    */
   deviation(jet: Jet, without: readonly string[] = []): number {
     let sum = 0;
-    for (let i = 0; i < this.n; i++) {
-      const p = this.parameters[i];
-      if (p?.kind === "rate" && without.includes(p.name)) continue;
-      sum += ((jet[i + 1] as number) * (p?.sd ?? 0)) ** 2;
-    }
+    this.parameters.forEach((p, i) => {
+      if (p.kind === "rate" && without.includes(p.name)) return;
+      sum += ((jet[i + 1] as number) * p.sd) ** 2;
+    });
     return Math.sqrt(sum);
   }
 

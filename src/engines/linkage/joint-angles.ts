@@ -1,6 +1,6 @@
 import { add, cross, dot, norm, rotate, scale, subtract, unitVector, type Vector } from "#numeric";
 import type { CornerGeometry, LinkGeometry } from "./geometry.ts";
-import type { Pose } from "./pose.ts";
+import { type Pose, rotationVector } from "./pose.ts";
 
 /** One end of a link, or a mount. */
 export interface JointPlace {
@@ -34,14 +34,14 @@ export function computeJointAngles(
   rack: number,
   axisOf: BushAxis,
 ): readonly JointAngle[] {
-  const knuckle = turnVector(pose.r);
+  const knuckle = rotationVector(pose.r);
   const back = transpose(pose.r);
   const out: JointAngle[] = geometry.links.flatMap((link) => {
     const partner = geometry.links.find((l) => l !== link && samePoint(l.outer, link.outer));
     const turn = partner ? turnOfArm(geometry, link, partner, pose) : turnOfLink(geometry, link, pose, rack);
     // Against the knuckle: first back by its own turn, then on by that of the link or arm.
     const outer = partner
-      ? turnVector(multiply(back, matrixOf(turn)))
+      ? rotationVector(multiply(back, matrixOf(turn)))
       : shortestTurn(designLine(link), rotate(back, lineNow(geometry, link, pose, rack)));
     return [
       angleOf({ link: link.name, end: "inner" }, turn, axisOf),
@@ -133,15 +133,6 @@ function angleOf(place: JointPlace, turn: Vector, axisOf: BushAxis): JointAngle 
   const a = unitVector(axis);
   const twist = dot(turn, a);
   return { ...place, swing: norm(turn), twist, tilt: norm(subtract(turn, scale(a, twist))) };
-}
-
-/** Rotation vector of a row-major rotation, for turns below half a revolution. */
-function turnVector(r: ArrayLike<number>): Vector {
-  const at = (i: number): number => r[i] as number;
-  const double: Vector = [at(7) - at(5), at(2) - at(6), at(3) - at(1)];
-  const sine = norm(double) / 2;
-  const cosine = (at(0) + at(4) + at(8) - 1) / 2;
-  return sine === 0 ? [0, 0, 0] : scale(double, Math.atan2(sine, cosine) / (2 * sine));
 }
 
 /** Row-major rotation of a rotation vector (Rodrigues). */

@@ -1,3 +1,5 @@
+import { norm, scale, type Vector } from "#numeric";
+
 /**
  * Poses of all moving bodies: body k has translation t[3k..] of its origin and row-major rotation r[9k..] from design.
  * A step is (v, w) per body: the origin moves by v, the body turns by exp(w) in the vehicle frame.
@@ -94,4 +96,13 @@ export function orthonormalise({ r }: Pose): void {
     r[o + 7] = x2 * y0 - x0 * y2;
     r[o + 8] = x0 * y1 - x1 * y0;
   }
+}
+
+/** Rotation vector of a row-major rotation, for turns below half a revolution. */
+export function rotationVector(m: ArrayLike<number>): Vector {
+  const at = (i: number): number => m[i] as number;
+  const double: Vector = [at(7) - at(5), at(2) - at(6), at(3) - at(1)];
+  const sine = norm(double) / 2;
+  if (sine === 0) return [0, 0, 0];
+  return scale(double, Math.atan2(sine, (at(0) + at(4) + at(8) - 1) / 2) / (2 * sine));
 }

@@ -1,5 +1,5 @@
 import { add, cross, dot, norm, rotate, scale, subtract, unitVector, type Vector } from "#numeric";
-import type { CornerGeometry, SpringGeometry } from "./geometry.ts";
+import type { CornerGeometry, LinkGeometry, SpringGeometry } from "./geometry.ts";
 import type { Pose } from "./pose.ts";
 
 /**
@@ -65,6 +65,45 @@ function linkOf(geometry: CornerGeometry, name: string) {
   return link;
 }
 
+/** How a point x turns about the line of an arm's inner points: the angle from design with its exact derivatives by x. */
+export interface ArmAngle {
+  /** Unit vector along the line, from the first link's inner point to the second's. */
+  readonly hinge: Vector;
+  /** Across it: toward the outer joint at design, and the third direction. */
+  readonly e2: Vector;
+  readonly e3: Vector;
+  /** Cosine and sine of the angle. */
+  readonly c: number;
+  readonly s: number;
+  readonly gradient: Vector;
+  /** Row-major 3 by 3. */
+  readonly curvature: readonly number[];
+}
+
+/** Angle of an arm of two links with one outer joint, which stands at x; the inner points must lie apart. */
+export function computeArmAngle(first: LinkGeometry, second: LinkGeometry, x: Vector): ArmAngle {
+  const hinge = unitVector(subtract(second.inner, first.inner));
+  const across = (p: Vector): Vector => subtract(p, scale(hinge, dot(p, hinge)));
+  const e2 = unitVector(across(subtract(first.outer, first.inner)));
+  const e3 = cross(hinge, e2);
+  const d = subtract(x, first.inner);
+  const a = dot(d, e2);
+  const b = dot(d, e3);
+  const q = a * a + b * b;
+  const h = Math.sqrt(q);
+  // Second derivatives of atan2.
+  const h22 = (2 * a * b) / (q * q);
+  const h23 = (b * b - a * a) / (q * q);
+  const curvature: number[] = [];
+  for (let i = 0; i < 3; i++)
+    for (let j = 0; j < 3; j++)
+      curvature.push(
+        h22 * ((e2[i] as number) * (e2[j] as number) - (e3[i] as number) * (e3[j] as number)) +
+          h23 * ((e2[i] as number) * (e3[j] as number) + (e3[i] as number) * (e2[j] as number)),
+      );
+  return { hinge, e2, e3, c: a / h, s: b / h, gradient: add(scale(e2, -b / q), scale(e3, a / q)), curvature };
+}
+
 function armSeat(
   geometry: CornerGeometry,
   spring: SpringGeometry,
@@ -73,22 +112,19 @@ function armSeat(
   r: Vector,
 ): SeatLength {
   const first = linkOf(geometry, seat.links[0]);
-  const second = linkOf(geometry, seat.links[1]);
-  const hinge = unitVector(subtract(second.inner, first.inner));
-  const across = (p: Vector): Vector => subtract(p, scale(hinge, dot(p, hinge)));
-  const e2 = unitVector(across(subtract(first.outer, first.inner)));
-  const e3 = cross(hinge, e2);
+  const {
+    hinge,
+    e2,
+    e3,
+    c,
+    s,
+    gradient: grad,
+    curvature: angle,
+  } = computeArmAngle(first, linkOf(geometry, seat.links[1]), x);
   const fixed = subtract(seat.moving, first.inner);
   const along = dot(fixed, hinge);
   const p2 = dot(fixed, e2);
   const p3 = dot(fixed, e3);
-  const d = subtract(x, first.inner);
-  const a = dot(d, e2);
-  const b = dot(d, e3);
-  const q = a * a + b * b;
-  const h = Math.sqrt(q);
-  const c = a / h;
-  const s = b / h;
   const outward = add(scale(e2, p2 * c - p3 * s), scale(e3, p2 * s + p3 * c));
   const turned = add(scale(e2, -p2 * s - p3 * c), scale(e3, p2 * c - p3 * s));
   const at = add(add(first.inner, scale(hinge, along)), outward);
@@ -96,18 +132,9 @@ function armSeat(
   const length = norm(line);
   const slope = dot(line, turned) / length;
   const bend = (dot(turned, turned) - dot(line, outward)) / length - (slope * slope) / length;
-  // Angle of the outer joint: grad = (-b e2 + a e3)/q, second derivatives of atan2.
-  const grad = add(scale(e2, -b / q), scale(e3, a / q));
-  const h22 = (2 * a * b) / (q * q);
-  const h23 = (b * b - a * a) / (q * q);
-  const curvature: number[] = [];
-  for (let i = 0; i < 3; i++)
-    for (let j = 0; j < 3; j++) {
-      const angle =
-        h22 * ((e2[i] as number) * (e2[j] as number) - (e3[i] as number) * (e3[j] as number)) +
-        h23 * ((e2[i] as number) * (e3[j] as number) + (e3[i] as number) * (e2[j] as number));
-      curvature.push(bend * (grad[i] as number) * (grad[j] as number) + slope * angle);
-    }
+  const curvature = angle.map(
+    (one, k) => bend * (grad[Math.floor(k / 3)] as number) * (grad[k % 3] as number) + slope * one,
+  );
   return { length, x, r, gradient: scale(grad, slope), curvature, seat: at };
 }
 

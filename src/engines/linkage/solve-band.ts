@@ -1,35 +1,25 @@
 import {
-  addJets,
-  addVectors,
-  crossVectors,
   divideJets,
-  dotVectors,
   type Factorisation,
   factorise,
   type Jet,
   type JetVector,
-  lengthOf,
   makeFactorisation,
   multiplyJets,
-  scaleJet,
-  scaleVector,
   solveFactorised,
-  subtractJets,
-  subtractVectors,
 } from "#numeric";
 import type { CornerGeometry } from "./geometry.ts";
 import {
-  carryJet,
   JetCorner,
-  type JetPose,
   jetAttitude,
   jetAttitudeRates,
+  listParameters,
   makeJetPose,
   type PointDeviation,
-  triadJets,
-  turnVector,
 } from "./jet-corner.ts";
-import { GROUND, type Measure } from "./mechanism.ts";
+import { addOwn, type JetTerm, type JetTermState, spreadJet } from "./jet-term.ts";
+import { buildJetTerms } from "./jet-terms.ts";
+import { designPose } from "./pose.ts";
 import { TravelSweep } from "./solve-travel.ts";
 
 /** A figure with its exact derivatives by every uncertain number. */
@@ -52,6 +42,9 @@ export interface BandPosition {
 export class TravelBand {
   readonly jets: JetCorner;
   private readonly sweep: TravelSweep;
+  /** What the joints keep, in the order of the mechanism, and its value at design. */
+  private readonly kept: readonly JetTerm[];
+  private readonly design: readonly Jet[];
 
   /** `deviations` in metres, one per point of the mechanism, in its order. */
   constructor(
@@ -60,7 +53,16 @@ export class TravelBand {
   ) {
     this.sweep = new TravelSweep(geometry);
     const { mechanism } = this.sweep.linkage;
-    this.jets = new JetCorner(this.sweep.linkage, deviations(mechanism.pointNames));
+    const { linkage } = this.sweep;
+    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(mechanism.pointNames)));
+    this.kept = buildJetTerms(this.jets, {
+      geometry,
+      elasticity: { springRate: 0, rubber: [], members: [], wheelLoad: 0 },
+      hold: "wheel-load",
+      faults: [],
+    }).filter(({ kind }) => kind !== "spring");
+    const start = designPose(1);
+    this.design = this.kept.map((term) => term.at(start, 0).value);
   }
 
   /** Band at a wheel-centre travel (metres, rack at rest), or where the branch ends. */
@@ -73,14 +75,16 @@ export class TravelBand {
     f.lu.set(this.sweep.solver.jacobian(position.pose, 0));
     f.lu[n * (n - 1) + 2] = 1;
     factorise(f);
-    const { constraints } = this.sweep.linkage.mechanism;
-    const still = makeJetPose(jets, position.pose, null);
-    const errors = constraints.map((m) =>
-      subtractJets(jetMeasure(jets, m, null).value, jetMeasure(jets, m, still).value),
-    );
+    const states = this.kept.map((term) => term.at(position.pose, 0));
+    const errors = this.kept.map((term, i) => {
+      const error = jets.number(0);
+      addOwn(error, term, this.design[i] as Jet, 1);
+      addOwn(error, term, (states[i] as JetTermState).value, -1);
+      return error;
+    });
     const moves = solveMoves(f, errors, jets.n);
     const pose = makeJetPose(jets, position.pose, moves);
-    const screw = this.jetScrew(f, pose, position.screw);
+    const screw = this.jetScrew(f, states, moves, position.screw);
     const attitude = jetAttitude(jets, pose);
     const rates = jetAttitudeRates(jets, attitude, screw);
     const rollCentre = divideJets(multiplyJets(attitude.contactY, rates.contact[0]), rates.contact[1]);
@@ -103,15 +107,18 @@ export class TravelBand {
   /** Velocity per rise of the wheel centre: J x = e with J as jets, so x' = -J^-1 (J' x). */
   private jetScrew(
     f: Factorisation,
-    pose: JetPose,
+    states: readonly JetTermState[],
+    moves: readonly Float64Array[],
     screw: { v: readonly [number, number, number]; w: readonly [number, number, number] },
   ) {
     const { jets } = this;
     const x = [...screw.v, ...screw.w];
-    const defects = this.sweep.linkage.mechanism.constraints.map((m) => {
-      const row = jetMeasure(jets, m, pose).row;
-      const sum = row.reduce((total, g, i) => addJets(total, scaleJet(g, x[i] as number)), jets.number(0));
-      return scaleJet(sum, -1);
+    const defects = this.kept.map((term, i) => {
+      const sum = term.jets.number(0);
+      (states[i] as JetTermState).row.forEach((g, c) => {
+        for (let k = 0; k < sum.length; k++) sum[k] = (sum[k] as number) - (g[k] as number) * (x[c] as number);
+      });
+      return spreadJet(term, sum, jets.n, moves);
     });
     const changes = solveMoves(f, defects, jets.n);
     const component = (i: number): Jet => {
@@ -144,43 +151,4 @@ export function solveMoves(f: Factorisation, rightSides: readonly Jet[], paramet
     moves.push(b);
   }
   return moves;
-}
-
-/** A constraint of one knuckle as jets at a pose; pose null means design. Rack at rest. */
-function jetMeasure(jets: JetCorner, measure: Measure, pose: JetPose | null): { value: Jet; row: readonly Jet[] } {
-  const place = (anchor: { body: number; point: number }): { x: JetVector; r: JetVector | null } => {
-    const point = jets.points[anchor.point] as JetVector;
-    if (anchor.body === GROUND) return { x: point, r: null };
-    if (!pose) return { x: point, r: subtractVectors(point, jets.constant(jets.linkage.geometry.wheel.centre)) };
-    return carryJet(jets, pose, point);
-  };
-  const a = place(measure.a);
-  const b = place(measure.b);
-  const d = subtractVectors(b.x, a.x);
-  if (measure.kind === "distance") {
-    const length = lengthOf(d);
-    const u: JetVector = [divideJets(d[0], length), divideJets(d[1], length), divideJets(d[2], length)];
-    return { value: length, row: pointRow(jets, u, a.r, b.r) };
-  }
-  const { direction } = measure;
-  const along =
-    direction.kind === "given"
-      ? jets.constant(direction.vector)
-      : subtractVectors(jets.points[direction.to] as JetVector, jets.points[direction.from] as JetVector);
-  const design = triadJets(jets, along)[measure.which];
-  if (measure.carrier === GROUND || !pose)
-    return { value: dotVectors(design, d), row: pointRow(jets, design, a.r, b.r) };
-  const e = turnVector(pose, design);
-  const row = pointRow(jets, e, a.r, b.r);
-  const turn = crossVectors(e, d);
-  return { value: dotVectors(e, d), row: row.map((g, i) => (i < 3 ? g : addJets(g, turn[i - 3] as Jet))) };
-}
-
-/** Gradient of g.(x_b - x_a) by the step of the knuckle. */
-function pointRow(jets: JetCorner, g: JetVector, ra: JetVector | null, rb: JetVector | null): readonly Jet[] {
-  const zero = jets.constant([0, 0, 0]);
-  const minus = scaleVector(g, jets.number(-1));
-  const v = addVectors(rb ? g : zero, ra ? minus : zero);
-  const w = addVectors(rb ? crossVectors(rb, g) : zero, ra ? crossVectors(ra, minus) : zero);
-  return [...v, ...w];
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { cross, type Vector } from "#numeric";
 import { differentiateAll, makeRandom } from "../../../test/fuzz/differences.ts";
-import { readElasticCorners } from "../../../test/fuzz/reference-corners.ts";
+import { readElasticCorners, readVoidedCorners } from "../../../test/fuzz/reference-corners.ts";
 import { type CornerLoad, type ElasticCorner, type ElasticFault, NO_LOAD } from "./elastic-corner.ts";
 import { advancePose, clonePose, designPose, type Pose } from "./pose.ts";
 import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
@@ -45,7 +45,7 @@ const soft = (corner: ElasticCorner): readonly ElasticFault[] => {
   return first ? [{ kind: "soft", link: first.link, end: first.end, factor: 0.25 }] : [];
 };
 
-describe.each(readElasticCorners())("the balance of $name", ({ corner }) => {
+describe.each([...readElasticCorners(), ...readVoidedCorners()])("the balance of $name", ({ corner }) => {
   const solver = new ComplianceSolver(corner);
   const state = solved(solver, loads);
 

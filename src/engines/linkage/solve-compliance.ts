@@ -151,8 +151,8 @@ export class ComplianceSolver {
     let springForce = 0;
     terms.forEach((term, i) => {
       const force = balance.forces[i] as number;
-      if (term.name === "spring") springForce = -force;
-      else if (term.name === "strut_top" || term.name === "trailing_arm") {
+      if (term.kind === "spring") springForce = -force;
+      else if (term.kind === "mount") {
         const row = term.at(balance.pose, load.rack).row;
         const sum = mountForces[term.name] ?? [0, 0, 0];
         mountForces[term.name] = [
@@ -160,7 +160,7 @@ export class ComplianceSolver {
           sum[1] - force * (row[1] as number),
           sum[2] - force * (row[2] as number),
         ];
-      } else linkForces[term.name] = force;
+      } else if (term.kind === "link") linkForces[term.name] = force;
     });
     return {
       pose: balance.pose,

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Vector } from "#numeric";
 import { differentiateAll } from "../../../test/fuzz/differences.ts";
-import { movePoint, readElasticCorners } from "../../../test/fuzz/reference-corners.ts";
+import { movePoint, readElasticCorners, readVoidedCorners } from "../../../test/fuzz/reference-corners.ts";
 import { type CornerLoad, type ElasticCorner, type ElasticFault, NO_LOAD } from "./elastic-corner.ts";
+import { scaleRate } from "./elastic-terms.ts";
 import { ComplianceSolver } from "./solve-compliance.ts";
 import { FaultBand } from "./solve-fault-band.ts";
 
@@ -36,18 +37,19 @@ function tangentFigures(corner: ElasticCorner): number[] {
 function scaleRates(corner: ElasticCorner, name: string, x: number): ElasticCorner {
   const { elasticity } = corner;
   const factor = 1 + x;
-  const scaled = <T extends { radial: number; axial?: number }>(rate: T): T => ({
-    ...rate,
-    radial: rate.radial * factor,
-    ...(rate.axial === undefined ? {} : { axial: rate.axial * factor }),
-  });
   return {
     ...corner,
     elasticity: {
       ...elasticity,
-      rubber: elasticity.rubber.map((r) => (`${r.link}.${r.end}` === name ? { ...r, rate: scaled(r.rate) } : r)),
-      ...(elasticity.strutTop !== undefined && name === "strut_top" ? { strutTop: elasticity.strutTop * factor } : {}),
-      ...(elasticity.trailingArm && name === "trailing_arm" ? { trailingArm: scaled(elasticity.trailingArm) } : {}),
+      rubber: elasticity.rubber.map((r) =>
+        `${r.link}.${r.end}` === name ? { ...r, rate: scaleRate(r.rate, factor) } : r,
+      ),
+      ...(elasticity.strutTop !== undefined && name === "strut_top"
+        ? { strutTop: scaleRate(elasticity.strutTop, factor) }
+        : {}),
+      ...(elasticity.trailingArm && name === "trailing_arm"
+        ? { trailingArm: scaleRate(elasticity.trailingArm, factor) }
+        : {}),
     },
   };
 }
@@ -73,10 +75,13 @@ function withRigidLink(corner: ElasticCorner): ElasticCorner {
   };
 }
 
-const corners = readElasticCorners().flatMap(({ name, corner }) => [
-  { name, corner },
-  { name: `${name} with a rigid link`, corner: withRigidLink(corner) },
-]);
+const corners = [
+  ...readElasticCorners().flatMap(({ name, corner }) => [
+    { name, corner },
+    { name: `${name} with a rigid link`, corner: withRigidLink(corner) },
+  ]),
+  ...readVoidedCorners().filter(({ name }) => /strut|double_wishbone|three/.test(name)),
+];
 
 describe.each(corners)("the derivatives of $name with rubber", ({ corner: healthy }) => {
   const rates = [

@@ -16,8 +16,16 @@ import {
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
 import { shiftOf } from "./elastic-terms.ts";
 import type { Balance } from "./equilibrium.ts";
-import { JetCorner, jetAttitude, jetAttitudeRates, makeJetPose, type PointDeviation } from "./jet-corner.ts";
-import { buildJetTerms, type JetTerm, type JetTermState } from "./jet-terms.ts";
+import {
+  JetCorner,
+  jetAttitude,
+  jetAttitudeRates,
+  listParameters,
+  makeJetPose,
+  type PointDeviation,
+} from "./jet-corner.ts";
+import { addOwn, type JetTerm, type JetTermState, spreadJet } from "./jet-term.ts";
+import { buildJetTerms } from "./jet-terms.ts";
 import { designPose } from "./pose.ts";
 import { solveMoves } from "./solve-band.ts";
 import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
@@ -46,6 +54,7 @@ export class FaultBand {
   readonly jets: JetCorner;
   private readonly terms: readonly JetTerm[];
   private readonly free: readonly Jet[];
+  private readonly rates: readonly (Jet | null)[];
   private readonly design: readonly JetTermState[];
 
   constructor(
@@ -55,16 +64,19 @@ export class FaultBand {
   ) {
     this.solver = new ComplianceSolver(corner);
     const { linkage } = this.solver.balance;
-    this.jets = new JetCorner(linkage, deviations(linkage.mechanism.pointNames), rates);
+    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(linkage.mechanism.pointNames), rates));
     this.terms = buildJetTerms(this.jets, corner);
-    const start = makeJetPose(this.jets, designPose(1), null);
+    const start = designPose(1);
     this.design = this.terms.map((t) => t.at(start, 0));
     const preload = this.jetPreload();
     this.free = this.terms.map((t, i) => {
-      const value = (this.design[i] as JetTermState).value;
-      const healthy = t.healthyRate ? subtractJets(value, divideJets(preload[i] as Jet, t.healthyRate)) : value;
-      return addJets(healthy, this.jets.number(shiftOf(corner.faults, t.name)));
+      const value = this.spread(t, (this.design[i] as JetTermState).value, null);
+      const healthy = t.healthyRate
+        ? subtractJets(value, divideJets(preload[i] as Jet, this.spread(t, t.healthyRate, null)))
+        : value;
+      return t.kind === "link" ? addJets(healthy, this.jets.number(shiftOf(corner.faults, t.name))) : healthy;
     });
+    this.rates = this.terms.map((t) => t.rate && this.spread(t, t.rate, null));
   }
 
   /** Preload forces as jets: A f = wrench at design, so f' = -A^-1 (A' f). */
@@ -78,9 +90,11 @@ export class FaultBand {
     });
     factorise(f);
     const value = (term: number): number => solver.balance.preload[term] as number;
-    const defects = [0, 1, 2, 3, 4, 5].map((i) =>
-      carriers.reduce((sum, term) => addJets(sum, scaleJet(rowOf(term, i), -value(term))), jets.number(0)),
-    );
+    const defects = [0, 1, 2, 3, 4, 5].map((i) => {
+      const sum = jets.number(0);
+      for (const term of carriers) addOwn(sum, terms[term] as JetTerm, rowOf(term, i), -value(term));
+      return sum;
+    });
     const changes = solveMoves(f, defects, jets.n);
     return terms.map((_, term) => {
       const jet = jets.number(value(term));
@@ -93,7 +107,14 @@ export class FaultBand {
     });
   }
 
-  /** Force of a term at a state with the pose as jets; that of a rigid member is an unknown of the balance, given by `moves`. */
+  private spread(term: JetTerm, jet: Jet, moves: readonly Float64Array[] | null): Jet {
+    return spreadJet(term, jet, this.jets.n, moves);
+  }
+
+  /**
+   * Force of a term at a state, the pose held or (with `moves`) following; that of a rigid member is an unknown of the
+   * balance.
+   */
   private force(
     i: number,
     state: JetTermState,
@@ -106,10 +127,11 @@ export class FaultBand {
     const slot = this.solver.balance.playTerms.indexOf(i);
     const side = slot < 0 ? 1 : (balance.branch[slot] as number);
     if (slot >= 0 && side === 0) return nothing;
-    if (!term.rate)
-      return { force: this.unknownJet(balance.forces[i] as number, this.rigidSlot(i), moves), rate: null };
-    const e = subtractJets(subtractJets(state.value, this.free[i] as Jet), jets.number((side * term.play) / 2));
-    return { force: multiplyJets(term.rate, e), rate: term.rate };
+    const rate = this.rates[i] ?? null;
+    if (!rate) return { force: this.unknownJet(balance.forces[i] as number, this.rigidSlot(i), moves), rate };
+    const e = subtractJets(this.spread(term, state.value, moves), this.free[i] as Jet);
+    e[0] = (e[0] as number) - (side * term.play) / 2;
+    return { force: multiplyJets(rate, e), rate };
   }
 
   /** Where the force of a rigid member stands among the unknowns of the balance. */
@@ -129,13 +151,18 @@ export class FaultBand {
   private movesAt(state: ElasticState, load: CornerLoad): { f: Factorisation; moves: Float64Array[] } | null {
     const { balance } = this.solver;
     if (!balance.factoriseAt(state.balance, load)) return null;
-    const still = makeJetPose(this.jets, state.pose, null);
     const right: Jet[] = Array.from({ length: balance.size }, () => this.jets.number(0));
     this.terms.forEach((term, i) => {
-      const at = term.at(still, load.rack);
+      const at = term.at(state.pose, load.rack);
       const { force, rate } = this.force(i, at, state.balance, null);
-      for (let c = 0; c < 6; c++) right[c] = subtractJets(right[c] as Jet, multiplyJets(force, at.row[c] as Jet));
-      if (rate === null) right[this.rigidSlot(i)] = subtractJets(this.free[i] as Jet, at.value);
+      for (let c = 0; c < 6; c++) {
+        const to = right[c] as Jet;
+        const row = at.row[c] as Jet;
+        for (let k = 0; k < to.length; k++) to[k] = (to[k] as number) - (force[k] as number) * (row[0] as number);
+        addOwn(to, term, row, -(force[0] as number));
+      }
+      if (rate === null)
+        right[this.rigidSlot(i)] = subtractJets(this.free[i] as Jet, this.spread(term, at.value, null));
     });
     return { f: balance.factorisation, moves: solveMoves(balance.factorisation, right, this.jets.n) };
   }
@@ -159,24 +186,22 @@ export class FaultBand {
     if (balance.playTerms.length === 0) return [];
     const solved = this.movesAt(state, load);
     if (!solved) return [];
-    const pose = makeJetPose(this.jets, state.pose, solved.moves);
     return balance.playTerms.map((i, slot) => {
       const term = this.terms[i] as JetTerm;
       const side = state.balance.branch[slot] as number;
-      const at = term.at(pose, load.rack);
+      const at = term.at(state.pose, load.rack);
       if (side !== 0) return scaleJet(this.force(i, at, state.balance, solved.moves).force, side);
-      const e = subtractJets(at.value, this.free[i] as Jet);
+      const e = subtractJets(this.spread(term, at.value, solved.moves), this.free[i] as Jet);
       return addJets(this.jets.number(term.play / 2), scaleJet(e, (e[0] as number) > 0 ? -1 : 1));
     });
   }
 
   /** Force of a link at a balance as a jet, tension positive, N; null where there is no such link or no derivative. */
   linkForce(state: ElasticState, load: CornerLoad, link: string): Jet | null {
-    const i = this.terms.findIndex((term) => term.name === link);
+    const i = this.terms.findIndex((term) => term.kind === "link" && term.name === link);
     const solved = i < 0 ? null : this.movesAt(state, load);
     if (!solved) return null;
-    const pose = makeJetPose(this.jets, state.pose, solved.moves);
-    const at = (this.terms[i] as JetTerm).at(pose, load.rack);
+    const at = (this.terms[i] as JetTerm).at(state.pose, load.rack);
     return this.force(i, at, state.balance, solved.moves).force;
   }
 
@@ -202,14 +227,17 @@ export class FaultBand {
       right[c] = one;
     });
     this.terms.forEach((term, i) => {
-      const at = term.at(pose, 0);
+      const at = term.at(state.pose, 0);
       const { force, rate } = this.force(i, at, state.balance, solved.moves);
-      const stretch = at.row.reduce((sum, g, c) => addJets(sum, scaleJet(g, s[c] as number)), jets.number(0));
+      const moving = (jet: Jet): Jet => this.spread(term, jet, solved.moves);
+      const stretch = moving(
+        at.row.reduce((sum, g, c) => addJets(sum, scaleJet(g, s[c] as number)), term.jets.number(0)),
+      );
       const turn = at.along(v, w);
       const slot = this.rigidSlot(i);
+      const pull = rate ? multiplyJets(rate, stretch) : jets.number(s[slot] as number);
       for (let c = 0; c < 6; c++) {
-        const pull = rate ? multiplyJets(rate, stretch) : jets.number(s[slot] as number);
-        const part = addJets(multiplyJets(force, turn[c] as Jet), multiplyJets(pull, at.row[c] as Jet));
+        const part = addJets(multiplyJets(force, moving(turn[c] as Jet)), multiplyJets(pull, moving(at.row[c] as Jet)));
         right[c] = subtractJets(right[c] as Jet, part);
       }
       if (!rate) right[slot] = scaleJet(stretch, -1);

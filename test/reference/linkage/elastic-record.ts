@@ -121,7 +121,7 @@ export function elasticCorner(corner: CornerRecord, elastic: ElasticRecord, one:
   const faults = faultInput(one.fault).map((f) => (f.kind === "soft" ? softSchema.parse(f) : playSchema.parse(f)));
   return {
     geometry: cornerGeometry(corner),
-    elasticity: elasticityFromWire(wire, "left"),
+    elasticity: elasticityFromWire(wire, "left", cornerInput(corner).strut),
     hold: one.hold === "contact_height" ? "contact-height" : "wheel-load",
     faults: faultsFromWire(faults),
   };

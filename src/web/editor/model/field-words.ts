@@ -7,6 +7,8 @@ export interface FieldWords {
 
 /** Ends of keys that carry a unit, and how the unit is written; longest first. */
 const UNITS: readonly (readonly [ending: string, unit: string])[] = [
+  ["_nm_per_deg", "N·m/°"],
+  ["_n_s_per_mm", "N·s/mm"],
   ["_n_per_mm", "N/mm"],
   ["_per_s", "1/s"],
   ["_mm", "mm"],
@@ -38,6 +40,16 @@ const LABELS: Readonly<Record<string, string>> = {
   radial_n_per_mm: "Rate across the axis",
   axial_n_per_mm: "Rate along the axis",
   axis: "Direction of the axis x, y, z",
+  voided_n_per_mm: "Rate through the voids",
+  clocking_deg: "Voids turned from up",
+  conical_nm_per_deg: "Against tilting",
+  torsional_nm_per_deg: "Against twisting",
+  fluid: "Fluid",
+  volume_n_per_mm: "Rate of the chambers",
+  inertia_kg: "Inertia of the fluid",
+  damping_n_s_per_mm: "Damping of the fluid",
+  loss_factor: "Loss factor of the rubber",
+  sd_share: "Standard deviation of each",
   member_n_per_mm: "Rate of the bare link",
   rate_n_per_mm: "Rate",
   torn_share: "Torn: share of the rate left",

@@ -32,9 +32,10 @@ export const jointRows = (sheet: unknown, axle: AxleName): readonly JointRow[] =
 /** What sits there and how stiff it is, in one line. */
 export const jointSummary = (joint: unknown): string => {
   if (!isKeyed(joint)) return "rigid; nothing on file";
-  const { kind, radial_n_per_mm: across, axial_n_per_mm: along } = joint;
+  const { kind, radial_n_per_mm: across, axial_n_per_mm: along, voided_n_per_mm: voided } = joint;
   const rates = [
     across === undefined ? "rigid" : `${formatTyped(across)} across`,
+    ...(voided === undefined ? [] : [`${formatTyped(voided)} through voids`]),
     ...(along === undefined ? [] : [`${formatTyped(along)} along, N/mm`]),
   ];
   return [inWords(formatTyped(kind)), ...rates].filter((part) => part !== "").join(", ");
