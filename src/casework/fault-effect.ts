@@ -35,6 +35,8 @@ export interface Figure {
   readonly label: string;
   readonly value: number;
   readonly unit: "deg" | "mm" | "N" | "deg per m" | "percent" | "times" | "km/h" | "Hz";
+  /** Most decimals it is shown with; absent: those of its unit. */
+  readonly decimals?: number;
   /** Standard uncertainty of the value with the fault at the middle of its range, in the same unit. */
   readonly u: number;
   /** Values at the lower and upper end of the fault where it is a range (torn share), nothing else uncertain. */

@@ -78,11 +78,23 @@ export {
 } from "./fault/format-figure.ts";
 export { conditionWords } from "./fault/phrases.ts";
 export type * from "./fault-effect.ts";
+export {
+  computeHandTest,
+  computeHold,
+  formatForce,
+  HAND_MEANS,
+  MOST_BAR,
+  MOST_MOMENT,
+  MOST_PUSH,
+  seenInWords,
+} from "./hold/index.ts";
+export type * from "./hold.ts";
 export type * from "./ports.ts";
 export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";
 export type { Meaning } from "./readings/what-it-can-mean.ts";
 export { computeShake } from "./shake/compute-shake.ts";
 export type * from "./shake.ts";
+export type * from "./sheet-question.ts";
 export type { UnplannedCause } from "./suspects/accepted-causes.ts";
 export type { Move } from "./suspects/answer-moves.ts";
 export type { SuspectBasis } from "./suspects/suspect-question.ts";

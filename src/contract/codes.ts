@@ -64,6 +64,7 @@ export const codes: Readonly<Record<string, string>> = {
   usage: "A command line that cannot be understood.",
   "version-needed":
     "A family or document is saved with the version it began from, so that nobody's work is overwritten.",
+  "wheel-on-ground": "A hand does not move a wheel that stands on the ground.",
   "wrong-format": "Text that does not have the form needed.",
   "wrong-length": "A list or text has too few or too many entries.",
   "wrong-side": "A point lies on the other side of the car than the one asked for.",

@@ -30,4 +30,5 @@ export {
   findDoor,
   unknownDoorFinding,
 } from "./registry.ts";
+export * from "./sheet-questions/index.ts";
 export * from "./visit-file/index.ts";

@@ -5,6 +5,7 @@ export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-c
 export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-family-sheet.ts";
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
+export { drawHeldCorner, type HeldCornerOptions } from "./geometry/draw-held-corner.ts";
 export { drawTurnedCorner, type EyePlace, type TurnedCornerOptions } from "./geometry/draw-turned-corner.ts";
 export { type DrawnPoint, drawHardPoints, type HardPointOptions } from "./hard-points/draw-hard-points.ts";
 export { drawTravelLines, type TravelLine, type TravelLinesOptions } from "./hard-points/draw-travel-lines.ts";
@@ -18,6 +19,7 @@ export type { FormatFigure } from "./plot/format-figure.ts";
 export type * from "./scene.ts";
 export { type SvgNode, type SvgOptions, svgNodesOf, svgPatterns, svgTreeOf } from "./svg-tree.ts";
 export { drawGradeMark } from "./symbols/grade-mark.ts";
+export { drawSeenMark, seenNames } from "./symbols/seen-mark.ts";
 export { drawTitleBlock, type TitleBlock, type TitleCell, titleBlockHeight } from "./symbols/title-block.ts";
 export { computeStyleWidth, computeTextWidth, shortenMeasured, wrapMeasured, wrapText } from "./text-width.ts";
 export * from "./tokens.ts";

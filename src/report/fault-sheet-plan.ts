@@ -35,6 +35,8 @@ export interface SheetStyles {
   readonly title: Setting;
   readonly name: Setting;
   readonly sentence: Setting;
+  /** Of several sentences below each other. */
+  readonly lead: Setting;
   readonly heading: Setting;
   readonly body: Setting;
   readonly small: Setting;
@@ -55,6 +57,7 @@ export function stylesOf(k: number): SheetStyles {
     title: set(25, 600, "ink", 30),
     name: set(14.5, 600, "ink", 18),
     sentence: set(20.5, 400, "ink", 27),
+    lead: set(17, 400, "ink", 22),
     heading: set(13, 600, "ink3", 17),
     body: set(13, 400, "ink", 16.5),
     small: set(12, 400, "ink2", 15),

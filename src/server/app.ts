@@ -6,6 +6,7 @@ import { takeJsonAsText } from "./json-body.ts";
 import { answerOwnNamesOnly } from "./loopback-only.ts";
 import { answerByFindings } from "./refusals.ts";
 import { addAppraisalRoutes } from "./routes/appraisal-routes.ts";
+import { addAskedSheetsRoute } from "./routes/asked-sheets.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
 import { addCaseRoutes } from "./routes/case-routes.ts";
 import { addFamilyRoutes } from "./routes/families.ts";
@@ -42,6 +43,7 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   addFamilyRoutes(app, parts.families, parts.records?.cases ?? null);
   addSilhouetteRoutes(app);
   addSheetRoute(app, parts.families, parts.today);
+  addAskedSheetsRoute(app, parts.families, parts.today);
   if (parts.records !== undefined) addCaseRoutes(app, parts.records, parts.report);
   if (parts.records !== undefined) addPhotoRoutes(app, parts.records, parts.report);
   const { records, families, solver } = parts;

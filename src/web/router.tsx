@@ -14,6 +14,7 @@ import { readFamiliesSearch } from "./families/families-search.ts";
 import { readFamilySearch } from "./families/family-search.ts";
 import { NotShown, RefusedPage } from "./families/refused-page.tsx";
 import { readGeometrySearch } from "./geometry/geometry-search.ts";
+import { readHoldSearch } from "./hold/hold-search.ts";
 import { lazyPage } from "./lazy-page.tsx";
 import { formatSearch, parseSearch } from "./look/address.ts";
 import { PageWaiting } from "./page-waiting.tsx";
@@ -37,6 +38,7 @@ const FamilyPage = lazyPage(async () => (await import("./families/family-page.ts
 const FindingsPage = lazyPage(async () => (await import("./cases/findings/findings-page.tsx")).FindingsPage);
 const GeometryPage = lazyPage(async () => (await import("./geometry/geometry-page.tsx")).GeometryPage);
 const GroupPage = lazyPage(async () => (await import("./underside/group-page.tsx")).GroupPage);
+const HoldPage = lazyPage(async () => (await import("./hold/hold-page.tsx")).HoldPage);
 const HandOverPage = lazyPage(async () => (await import("./cases/hand-over/hand-over-page.tsx")).HandOverPage);
 const JobCardPage = lazyPage(async () => (await import("./cases/job-card/job-card-page.tsx")).JobCardPage);
 const LooksCarPage = lazyPage(async () => (await import("./cases/looks/looks-pages.tsx")).LooksCarPage);
@@ -138,6 +140,12 @@ const geometry = createRoute({
   path: "/geometry",
   validateSearch: readGeometrySearch,
   component: GeometryPage,
+});
+const hold = createRoute({
+  getParentRoute: () => family,
+  path: "/hold",
+  validateSearch: readHoldSearch,
+  component: HoldPage,
 });
 const travel = createRoute({
   getParentRoute: () => family,
@@ -255,7 +263,7 @@ export const router = createRouter({
       jobCard,
       handOver,
     ]),
-    family.addChildren([familySheet, geometry, travel, underside.addChildren([car, group])]),
+    family.addChildren([familySheet, geometry, hold, travel, underside.addChildren([car, group])]),
   ]),
   parseSearch,
   stringifySearch: formatSearch,

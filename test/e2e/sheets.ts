@@ -42,6 +42,7 @@ export const SHEETS: readonly Sheet[] = [
     pressed: ["#drawing"],
   },
   { name: "travel-beside", path: `${family}/travel?beside=dunlin-hatch&first=camber&second=roll-centre&turn_deg=-60` },
+  { name: "hold", path: `${family}/hold?at=${TORN_BUSH}&way=bar` },
   { name: "counter", path: "/counter" },
   { name: "bench", path: "/bench" },
   { name: "tally", path: "/tally" },

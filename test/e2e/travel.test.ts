@@ -2,6 +2,8 @@ import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
+  computeHandTest,
+  computeHold,
   computeTravelSheet,
   formatNumber,
   formatTravelCsv,
@@ -11,6 +13,7 @@ import {
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { launchBrowser } from "../browser-setup/launch.ts";
+import { findByAxe } from "./axe.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 
 const readFamily = (id: string) => {
@@ -64,6 +67,45 @@ describe("over travel", () => {
     await page.reload();
     await settle(page);
     expect(await page.getByLabel("Beside").inputValue()).toBe("dunlin-hatch");
+  });
+
+  it("says how to hold a corner, and prints it", async () => {
+    const page = await openAtDesk(browser, "/families/ouzel-saloon/hold?corner=rear-left");
+    const family = readFamily("ouzel-saloon");
+    const answer = computeHold(family, "rear-left");
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    await page.getByText(answer.hold.sentence).first().waitFor();
+    await page
+      .getByRole("button", { name: /^Trailing link, front bush, under the spring link: .*best way$/ })
+      .press("Enter");
+    await page.waitForURL(/at=rear-left/);
+    await page.getByLabel("by", { exact: true }).selectOption("bar");
+    await page.getByRole("heading", { name: "By hand: a person tells it" }).waitFor();
+    await settle(page);
+    const held = { kind: "under", part: "spring-link" } as const;
+    const position = "rear-left/trailing-link/inner-bush";
+    const question = {
+      corner: "rear-left",
+      held,
+      position,
+      fault: { kind: "torn", grade: 3 },
+      way: { kind: "bar", force: 500 },
+    } as const;
+    const hand = computeHandTest(family, question);
+    if ("findings" in hand) throw new Error(JSON.stringify(hand.findings));
+    await page.getByText(hand.test.sentence, { exact: true }).waitFor();
+    expect(await findByAxe(page)).toEqual([]);
+    await page.getByLabel("Force of the bar").focus();
+    await page.keyboard.press("Home");
+    await page.getByRole("heading", { name: "By hand: no person tells it" }).waitFor();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Print the sheet" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("ouzel-saloon-rear-left-hold.pdf");
+    await page.reload();
+    await page.getByRole("heading", { name: "By hand: no person tells it" }).waitFor();
+    expect(await page.getByLabel("Force of the bar").inputValue()).toBe("10");
   });
 
   it("turns the corner and moves its wheel by keyboard, and says what the address names in vain", async () => {

@@ -127,9 +127,8 @@ function looseState(model: CornerModel, position: Position, play: number): Repai
     : new CornerState(model, playFaults(model.assembly, position, play));
 }
 
-/** A state's wheel on the asked side. */
 /** The pose of a balance on the asked side of the car. */
-export function poseOf(model: CornerModel, state: ElasticState): WheelPose {
+export function poseOf(model: CornerModel, state: Pick<ElasticState, "attitude" | "pose">): WheelPose {
   const { attitude, pose } = state;
   const turn = model.mirrored ? -1 : 1;
   const side = (v: readonly [number, number, number]): [number, number, number] => [

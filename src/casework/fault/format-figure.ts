@@ -61,8 +61,8 @@ const MOST_DECIMALS: Readonly<Record<Figure["unit"], number>> = {
  * Decimals a figure and its band are shown with: from its uncertainty, and as many more as keep the bound of a band
  * that nears nought from being shown as nought.
  */
-export function decimalsOf({ u, unit, band }: Pick<Figure, "u" | "unit" | "band">): number {
-  const most = MOST_DECIMALS[unit];
+export function decimalsOf({ u, unit, band, decimals: own }: Pick<Figure, "u" | "unit" | "band" | "decimals">): number {
+  const most = own ?? MOST_DECIMALS[unit];
   const near = band && band[0] * band[1] > 0 ? Math.min(Math.abs(band[0]), Math.abs(band[1])) : null;
   let decimals = decimalsFor(u, most);
   while (near !== null && decimals < most && Math.floor(near * 10 ** decimals) === 0) decimals++;

@@ -1,6 +1,7 @@
 import { normalFrom, seededRandom } from "#numeric";
 import type { CornerAssembly } from "#vehicle";
-import { disturbCorner, drawFactor } from "./disturb-corner.ts";
+import { disturbCorner, drawFactor } from "../sampling/disturb-corner.ts";
+import { type Spread, spreadOf } from "../sampling/spread.ts";
 import { computeShakeCurves, type ShakeCurves, SPEEDS } from "./shake-curves.ts";
 import { makeShakeModel, type ShakeModel } from "./shake-model.ts";
 import { WHEEL_SPREAD } from "./shake-wheel.ts";
@@ -9,14 +10,6 @@ const SEED = 20_260_514;
 const CORNERS = 60;
 /** Fluid, brake and mass are drawn anew this often for each drawn corner, whose balance is the dear part. */
 const PER_CORNER = 10;
-const TAIL = 0.025;
-
-/** What lies between its 2.5 % and 97.5 % quantiles over all draws, and how it scatters. */
-export interface Spread {
-  readonly low: number;
-  readonly high: number;
-  readonly sd: number;
-}
 
 export interface ShakeBand {
   readonly sound: readonly Spread[];
@@ -27,21 +20,6 @@ export interface ShakeBand {
   readonly soundAtWorst: Spread;
   readonly leakedAtWorst: Spread;
   readonly draws: number;
-}
-
-/** Quantile of rising numbers, linear between neighbours. */
-function quantile(rising: readonly number[], p: number): number {
-  const at = p * (rising.length - 1);
-  const below = Math.floor(at);
-  const low = rising[below] as number;
-  return low + (at - below) * ((rising[below + 1] ?? low) - low);
-}
-
-function spreadOf(values: readonly number[]): Spread {
-  const rising = [...values].sort((a, b) => a - b);
-  const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
-  const square = values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (values.length - 1);
-  return { low: quantile(rising, TAIL), high: quantile(rising, 1 - TAIL), sd: Math.sqrt(square) };
 }
 
 /** Curves of a model whose fluid, brake and mass are drawn once more. */

@@ -3,7 +3,7 @@ import { degreesFromRadians, kmPerHourFromMetresPerSecond, mmFromMetres, perMmFr
 import { formatNumber } from "../fault/format-figure.ts";
 import { originWords, percent } from "../fault/phrases.ts";
 import type { Figure } from "../fault-effect.ts";
-import type { Spread } from "./shake-band.ts";
+import type { Spread } from "../sampling/spread.ts";
 import { SPEEDS } from "./shake-curves.ts";
 import type { ShakeFacts } from "./shake-facts.ts";
 import { angularAt, computeShakeForce } from "./shake-model.ts";

@@ -42,6 +42,9 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
         <Link to="/families/$familyId/travel" params={params}>
           Over travel
         </Link>
+        <Link to="/families/$familyId/hold" params={params}>
+          How to hold it
+        </Link>
         <Link to="/families/$familyId/edit" params={params}>
           Edit the data
         </Link>

@@ -51,7 +51,7 @@ export const FamilyPage = () => {
       place="Families"
       keys={keys}
       subject={selected}
-      titleBlock={familyTitleBlock(family, { title: "Family sheet", sheet: "1 of 3", scale })}
+      titleBlock={familyTitleBlock(family, { title: "Family sheet", sheet: "1 of 7", scale })}
       margin={
         life === null ? (
           <FamilyMargin loaded={loaded} taken={own ? taken : null} />

@@ -120,7 +120,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
       fieldKeys={SLIDER_KEYS}
       titleBlock={familyTitleBlock(family, {
         title: `Geometry, ${cornerWords(position)}`,
-        sheet: "3 of 3",
+        sheet: "3 of 7",
         scale: effect === null ? null : scale,
       })}
       margin={<MarginOf geometry={geometry} effect={state} shake={shake} />}

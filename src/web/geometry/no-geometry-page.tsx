@@ -12,7 +12,7 @@ export const NoGeometryPage = () => {
       name={family.name}
       sub="geometry"
       place="Families"
-      titleBlock={familyTitleBlock(family, { title: "Geometry", sheet: "3 of 3", scale: null })}
+      titleBlock={familyTitleBlock(family, { title: "Geometry", sheet: "3 of 7", scale: null })}
       margin={
         <>
           <h2 className="heading">No rubber on file</h2>

@@ -1,34 +1,10 @@
-import { useId } from "react";
 import { travelFigureForms } from "#casework";
 import { fullName } from "#drawing";
 import type { Position } from "../car.ts";
+import { Choice } from "../choices/choice.tsx";
 import type { FamilyLine } from "../server/family-list.ts";
 import { CORNERS } from "./travel-search.ts";
 import { MOST_LINES, type TravelView } from "./use-travel-view.ts";
-
-interface ChoiceProps {
-  readonly label: string;
-  readonly value: string;
-  readonly options: readonly { readonly value: string; readonly words: string }[];
-  readonly disabled?: boolean;
-  readonly onChoose: (value: string) => void;
-}
-
-const Choice = ({ label, value, options, disabled = false, onChoose }: ChoiceProps) => {
-  const id = useId();
-  return (
-    <span className="travel-choice">
-      <label htmlFor={id}>{label}</label>
-      <select id={id} value={value} disabled={disabled} onChange={(event) => onChoose(event.target.value)}>
-        {options.map((option) => (
-          <option key={option.value} value={option.value}>
-            {option.words}
-          </option>
-        ))}
-      </select>
-    </span>
-  );
-};
 
 const NONE = "";
 const LOWERED_MM = [10, 15, 20, 25, 30, 40, 50];
@@ -54,7 +30,7 @@ export const TravelChoices = ({
   const others = lines.filter((line) => !("findings" in line) && line.id !== view.family.id);
   const figures = travelFigureForms.map(({ figure, name }) => ({ value: figure, words: name }));
   return (
-    <section className="subject travel-choices" aria-label="Lines and figures">
+    <section className="subject picks" aria-label="Lines and figures">
       <Choice
         label="Corner"
         value={corner}

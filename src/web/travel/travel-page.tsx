@@ -109,7 +109,7 @@ export const TravelPage = () => {
       marginLow={MARGIN_LOW}
       keys={keys}
       waiting={busy ? { doing: "Balancing each state at every height", stop } : null}
-      titleBlock={familyTitleBlock(family, { title: `Over travel, ${words}`, sheet: "4 of 4", scale })}
+      titleBlock={familyTitleBlock(family, { title: `Over travel, ${words}`, sheet: "4 of 7", scale })}
       margin={
         <>
           {view.strangers.map((id) => (

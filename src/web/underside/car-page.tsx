@@ -72,7 +72,7 @@ export const CarPage = () => {
       keys={keys}
       waiting={marked.waiting}
       subject={underside.selected?.id ?? null}
-      titleBlock={familyTitleBlock(family, { title: "Underside, from below", sheet: "2 of 3", scale })}
+      titleBlock={familyTitleBlock(family, { title: "Underside, from below", sheet: "2 of 7", scale })}
       margin={
         <PositionMargin
           underside={underside}

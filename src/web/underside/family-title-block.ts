@@ -17,7 +17,7 @@ const rungsOf = ({ front, rear }: Family): string =>
 
 interface SheetFacts {
   readonly title: string;
-  /** "2 of 3". */
+  /** "2 of 7". */
   readonly sheet: string;
   /** Of the drawing on it; null where there is none or it is not to scale. */
   readonly scale: string | null;

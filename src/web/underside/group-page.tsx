@@ -41,7 +41,7 @@ export const GroupPage = () => {
       keys={keys}
       waiting={marked.waiting}
       subject={underside.selected?.id ?? null}
-      titleBlock={familyTitleBlock(family, { title: groupWords(group), sheet: "2 of 3", scale })}
+      titleBlock={familyTitleBlock(family, { title: groupWords(group), sheet: "2 of 7", scale })}
       margin={
         <PositionMargin
           underside={underside}

@@ -134,6 +134,13 @@ const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
         </MarginSection>
       </div>
       <MarkEntry position={selected} possible={possible} mark={mark} onMark={underside.mark} onOpen={setOpen} />
+      {selected.joint === null ? null : (
+        <p className="margin-links">
+          <Link to="/families/$familyId/hold" params={{ familyId: loaded.family.id }} search={{ at: selected.id }}>
+            How to hold the car for it
+          </Link>
+        </p>
+      )}
       {leaked ? <ShakeDetails familyId={loaded.family.id} state={shake} /> : null}
       {question === null || openAmount !== null ? null : (
         <>

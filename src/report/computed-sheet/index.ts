@@ -1,0 +1,1 @@
+export { type PrintedFile, printAskedSheet, type SheetStamp } from "./print-asked-sheet.ts";

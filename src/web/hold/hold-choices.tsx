@@ -1,0 +1,78 @@
+import type { Hold } from "#casework";
+import { Choice } from "../choices/choice.tsx";
+import { CORNERS } from "../travel/travel-search.ts";
+import { HAND_WAYS, type HandWayName } from "./hold-search.ts";
+import type { HoldView } from "./use-hold-view.ts";
+
+const NONE = "";
+
+const wayNames: Readonly<Record<HandWayName, string>> = {
+  "12-6": "rock, hands at 12 and 6",
+  "3-9": "rock, hands at 3 and 9",
+  top: "push at the top",
+  bottom: "push at the bottom",
+  front: "push at the front",
+  rear: "push at the rear",
+  bar: "bar at the joint",
+};
+
+/** "torn, repair first"; "loose, 1 mm assumed" */
+const faultName = (fault: string): string => {
+  const [kind, amount = ""] = fault.split("-");
+  if (kind === "loose") return `loose by ${amount} mm, assumed`;
+  return `torn, ${["", "watch", "plan", "repair first"][Number(amount)] ?? amount}`;
+};
+
+interface HoldChoicesProps {
+  readonly view: HoldView;
+  readonly hold: Hold | null;
+  /** Key of the state that is shown. */
+  readonly state: string | null;
+}
+
+/** Which corner, how it is held, which joint as what, by which hand. */
+export const HoldChoices = ({ view, hold, state }: HoldChoicesProps) => {
+  const { change, selected, fault, offered } = view;
+  const faults = fault === null || offered.includes(fault) ? offered : [...offered, fault];
+  return (
+    <section className="subject picks" aria-label="Corner, hold and hand">
+      <Choice
+        label="Corner"
+        value={view.corner}
+        options={CORNERS.map((one) => ({ value: one, words: one.replace("-", " ") }))}
+        onChoose={(corner) => change({ corner, at: undefined, as: undefined, held: undefined })}
+      />
+      <Choice
+        label="Held"
+        value={state ?? NONE}
+        options={(hold?.states ?? []).map(({ key, title }) => ({ value: key, words: title.toLowerCase() }))}
+        onChoose={(held) => change({ held })}
+      />
+      <Choice
+        label="Joint"
+        value={selected?.id ?? NONE}
+        options={[
+          { value: NONE, words: "none chosen" },
+          ...view.joints.map(({ id, label }) => ({ value: id, words: label })),
+        ]}
+        onChoose={(at) => change({ at: at || undefined, as: undefined, held: undefined })}
+      />
+      {selected === null || fault === null ? null : (
+        <>
+          <Choice
+            label="as"
+            value={fault}
+            options={faults.map((one) => ({ value: one, words: faultName(one) }))}
+            onChoose={(as) => change({ as })}
+          />
+          <Choice
+            label="by"
+            value={view.way}
+            options={HAND_WAYS.map((way) => ({ value: way, words: wayNames[way] }))}
+            onChoose={(way) => change({ way, by: undefined })}
+          />
+        </>
+      )}
+    </section>
+  );
+};

@@ -1,0 +1,40 @@
+import { wrap } from "comlink";
+import type { HandQuestion } from "#casework";
+import type { Corner, Family } from "../car.ts";
+import { askNewestOnly } from "../worker/newest-question.ts";
+import { type NewestAnswer, useNewestAnswer } from "../worker/use-newest-answer.ts";
+import type { HandAnswer, HoldAnswer, HoldWorker } from "./hold-worker.ts";
+
+export interface AskedHold {
+  readonly family: Family;
+  readonly corner: Corner;
+}
+export interface AskedHand {
+  readonly family: Family;
+  readonly question: HandQuestion;
+}
+
+const openWorker = () => {
+  const worker = new Worker(new URL("./hold-worker.ts", import.meta.url), { type: "module" });
+  return { worker, remote: wrap<HoldWorker>(worker) };
+};
+
+const createHoldClient = () =>
+  askNewestOnly<AskedHold, HoldAnswer>(() => {
+    const { worker, remote } = openWorker();
+    return { worker, compute: async ({ family, corner }) => await remote.computeHold(family, corner) };
+  });
+
+const createHandClient = () =>
+  askNewestOnly<AskedHand, HandAnswer>(() => {
+    const { worker, remote } = openWorker();
+    return { worker, compute: async ({ family, question }) => await remote.computeHandTest(family, question) };
+  });
+
+/** Load states of a corner, computed in a worker. */
+export const useHold = (asked: AskedHold): NewestAnswer<AskedHold, HoldAnswer> =>
+  useNewestAnswer(createHoldClient, asked);
+
+/** What a hand does at a joint, computed in a worker of its own, so that a slider does not wait for the load states. */
+export const useHandTest = (asked: AskedHand | null): NewestAnswer<AskedHand, HandAnswer> =>
+  useNewestAnswer(createHandClient, asked);

@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import type { SheetQuestion } from "#casework";
+import { parseFamily } from "#contract";
+import { demoFamilySheets } from "#demo";
+import { printAskedSheet } from "#report";
+import { type Family, familyFromSilhouette } from "#vehicle";
+import { readPdf } from "../../src/report/read-pdf.ts";
+import { outsideFrame, overlappingWords, struckWords } from "./crowding.ts";
+import { readPageInk } from "./page-ink.ts";
+
+/** Half an inch, points. */
+const MARGIN = 36;
+
+const demo = (id: string): Family => {
+  const parsed = parseFamily(structuredClone(demoFamilySheets[id]));
+  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+  return parsed.family;
+};
+const made = (name: string): Family => {
+  const answer = familyFromSilhouette({ name, frontLayout: "double-wishbone", rearLayout: "five-link" });
+  if ("findings" in answer) throw new Error("the silhouette of the test is wrong");
+  return answer.family;
+};
+const ouzel = demo("ouzel-saloon");
+const dunlin = demo("dunlin-hatch");
+const template = made("A car line whose name runs on to sixty letters, all in one go");
+
+const sheets: readonly (readonly [string, SheetQuestion])[] = [
+  ["hold, five links, a bar", handSheet(ouzel, "rear-left", "spring-link", "trailing-link/inner-bush")],
+  ["hold, a strut, a bar", handSheet(dunlin, "front-right", "lower-arm-front", "lower-arm/rear-bush")],
+  [
+    "hold, from a silhouette, no hand",
+    { kind: "hold", family: template, corner: "rear-left", held: { kind: "ride" }, test: null },
+  ],
+];
+
+function handSheet(family: Family, corner: "rear-left" | "front-right", part: string, joint: string): SheetQuestion {
+  const held = { kind: "under", part } as const;
+  const way = { kind: "bar", force: 500 } as const;
+  const position = `${corner}/${joint}`;
+  return {
+    kind: "hold",
+    family,
+    corner,
+    held,
+    test: { corner, held, position, fault: { kind: "torn", grade: 3 }, way },
+  };
+}
+
+const print = async (question: SheetQuestion): Promise<Uint8Array> => {
+  const printed = printAskedSheet(question, { date: "12 March 2026", by: "I. Marden" });
+  if ("findings" in printed) throw new Error(JSON.stringify(printed.findings));
+  expect(printed.fileName).toMatch(/^[a-z0-9-]+\.pdf$/);
+  return printed.pdf;
+};
+
+describe("a computed sheet", { timeout: 120_000 }, () => {
+  it.each(sheets)(
+    "is one A4 page, tagged, every word inside its frame and clear of each other: %s",
+    async (_, question) => {
+      const bytes = await print(question);
+      const { pages, raw, texts } = readPdf(bytes);
+      expect(pages).toBe(1);
+      expect(raw).toContain("/MediaBox [0 0 595.28 841.89]");
+      for (const mark of ["/Marked true", "/Lang (en-GB)", "/S /H1", "/S /Figure", "/S /Table", "/S /TH"])
+        expect(raw).toContain(mark);
+      const said = texts.join(" ").replaceAll(/\s+/g, " ");
+      expect(said).toContain("12 March 2026");
+      expect(said).toContain("I. Marden");
+      expect(said).toContain("jack only");
+      const [page] = readPageInk(bytes);
+      if (!page) throw new Error("no page");
+      expect([...outsideFrame(page, MARGIN), ...overlappingWords(page), ...struckWords(page)]).toEqual([]);
+    },
+  );
+
+  it("has the same bytes for the same question on the same day", async () => {
+    const [, question] = sheets[1] ?? [];
+    if (question === undefined) throw new Error("no sheet");
+    expect(Buffer.from(await print(question)).equals(Buffer.from(await print(question)))).toBe(true);
+  });
+});
