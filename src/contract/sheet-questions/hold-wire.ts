@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { HandQuestion, HandWay, SheetQuestion } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Family } from "#vehicle";
-import { cornerSchema, gradeSchema } from "./shared-schema.ts";
+import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const held = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("ride") }),
