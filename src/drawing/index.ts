@@ -1,4 +1,11 @@
-export { type Family, gradeWords } from "#vehicle";
+export {
+  type AssumedFigure,
+  assumedMark,
+  type Family,
+  gradeWords,
+  isAssumed,
+  leftOutOrigin,
+} from "#vehicle";
 export type { PositionState, PositionStates } from "./below/position-state.ts";
 export { axlePositionsOf, drawAxle } from "./corner/draw-axle.ts";
 export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-corner.ts";

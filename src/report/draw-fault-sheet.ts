@@ -1,5 +1,5 @@
 import { formatFigure } from "#casework";
-import { drawCurves, drawGeometry, drawTitleBlock, type Mark, type Scene } from "#drawing";
+import { assumedMark, drawCurves, drawGeometry, drawTitleBlock, type Mark, type Scene } from "#drawing";
 import type { ScenePainter } from "./draw-scene-pdf.ts";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import {
@@ -209,11 +209,11 @@ function drawFoot(page: FaultSheetPage, say: Say): void {
 function drawTitle(page: FaultSheetPage, say: Say): void {
   const { facts, painter } = page;
   const { family, effect, date, by } = facts;
-  const axle = family[effect.axle];
+  const layout = `${family[effect.axle].layout.replaceAll("-", " ")}${assumedMark(family, `${effect.axle}-layout`)}`;
   const rows = [
     [
       { label: "Family", value: family.name, share: 0.58 },
-      { label: "Layout", value: `${effect.axle} ${axle.layout.replaceAll("-", " ")}`, share: 0.42 },
+      { label: "Layout", value: `${effect.axle} ${layout}`, share: 0.42 },
     ],
     [
       { label: "Rung", value: rungWord(effect.headline), share: 0.36 },

@@ -11,7 +11,16 @@ import {
   signsFor,
   signWords,
 } from "#casework";
-import { type Family, gradeWords, positionName, positionWithId } from "#drawing";
+import {
+  type AssumedFigure,
+  assumedMark,
+  type Family,
+  gradeWords,
+  isAssumed,
+  leftOutOrigin,
+  positionName,
+  positionWithId,
+} from "#drawing";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 
 /** One line of the table of figures, in words. */
@@ -62,12 +71,28 @@ const yearWords = ({ fromYear, toYear }: Family): string =>
 export const carLineName = (family: Family): string =>
   [family.name, yearWords(family)].filter((part) => part !== "").join(", ");
 
-/** What the computation knows of the car line as a whole: wheelbase, tracks, tyres, mass. */
-export function carLineWords({ wheelbase, front, rear, kerbMass }: Family): string {
-  const mm = (metres: number): string => formatNumber(metres * 1000, 0);
-  const [ahead, behind] = [front.wheel.tyreSize, rear.wheel.tyreSize];
-  const tyres = ahead === behind ? ahead : `${ahead} front, ${behind} rear`;
-  return `Wheelbase ${mm(wheelbase)} mm; track ${mm(front.track)} mm front, ${mm(rear.track)} mm rear; tyres ${tyres}; ${formatNumber(kerbMass, 0)} kg.`;
+/** What the computation knows of the car line as a whole: wheelbase, tracks, tyres, mass; what nobody entered is called so. */
+export function carLineWords(family: Family): string {
+  const { wheelbase, front, rear, kerbMass, frontWeightShare } = family;
+  const told = (value: string, figure: AssumedFigure): string => `${value}${assumedMark(family, figure)}`;
+  const mm = (metres: number): string => `${formatNumber(metres * 1000, 0)} mm`;
+  const tyre = (axle: Family["front"]): string => told(axle.wheel.tyreSize, `${axle.name}-tyre-size`);
+  const tyres = tyre(front) === tyre(rear) ? tyre(front) : `${tyre(front)} front, ${tyre(rear)} rear`;
+  const layouts = [front, rear].flatMap((axle) =>
+    isAssumed(family, `${axle.name}-layout`) ? [`${axle.name} layout ${axle.layout} (assumed)`] : [],
+  );
+  const heights = [front, rear].flatMap(({ name }) => (isAssumed(family, `${name}-height`) ? [name] : []));
+  const words = [
+    `Wheelbase ${told(mm(wheelbase), "wheelbase")}`,
+    ...layouts,
+    `track ${told(`${mm(front.track)} front`, "front-track")}, ${told(`${mm(rear.track)} rear`, "rear-track")}`,
+    `tyres ${tyres}`,
+    told(`${formatNumber(kerbMass, 0)} kg`, "kerb-mass"),
+    told(`${formatNumber(100 * frontWeightShare, 0)} % on the front`, "front-weight-share"),
+    ...(heights.length === 0 ? [] : [`height as built ${heights.join(" and ")} (assumed)`]),
+  ];
+  const marked = words.some((word) => word.includes("(assumed)"));
+  return `${words.join("; ")}.${marked ? ` Assumed: ${leftOutOrigin}.` : ""}`;
 }
 
 /** Where grades come from as long as no maker's figure is on file. */

@@ -54,7 +54,7 @@ describe("printFaultSheet", PATIENCE, () => {
     for (const words of [
       "Torn, repair first: does not spring back, web torn, sleeve off centre",
       "2.0 kN of braking, rearward at the contact patch",
-      "Wheelbase 2760 mm; track 1550 mm front, 1560 mm rear; tyres 225/50 R17; 1540 kg.",
+      "Wheelbase 2760 mm; track 1550 mm front, 1560 mm rear; tyres 225/50 R17; 1540 kg; 50 % on the front.",
       "What next Repair first",
     ]) {
       expect(said).toContain(words);

@@ -67,6 +67,7 @@ export function assembleCorner(family: Family, corner: Corner): CornerAssembly {
     side,
     layout: axle.layout,
     rung: axle.rung,
+    assumed: [...(family.assumed ?? [])],
     wheel: cornerWheel(axle, side),
     links,
     strut,

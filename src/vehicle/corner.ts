@@ -1,4 +1,5 @@
 import type { DirectionIn, Metres, Newtons, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
+import type { AssumedFigure } from "./assumed.ts";
 import type { AxleName, Corner, FluidFill, JointKind, LayoutName, Origin, Rung, Side, TornShare } from "./family.ts";
 
 /**
@@ -11,6 +12,8 @@ export interface CornerAssembly {
   readonly side: Side;
   readonly layout: LayoutName;
   readonly rung: Rung;
+  /** Figures of its car line that nobody has entered. */
+  readonly assumed: readonly AssumedFigure[];
   readonly wheel: CornerWheel;
   readonly links: readonly CornerLink[];
   readonly strut: CornerStrut | null;

@@ -8,6 +8,7 @@ import type {
   Radians,
   Share,
 } from "#quantity";
+import type { AssumedFigure } from "./assumed.ts";
 import type { AxleName } from "./corners.ts";
 import type { FamilyWork } from "./family-work.ts";
 
@@ -244,6 +245,8 @@ export interface Family {
   /** True for demo data: pages and paper say so. */
   readonly invented: boolean;
   readonly note?: string;
+  /** Figures that nobody has entered: pages and paper call them assumed. Absent: none. */
+  readonly assumed?: readonly AssumedFigure[];
   readonly wheelbase: Metres;
   readonly kerbMass: Kilograms;
   readonly frontWeightShare: Share;

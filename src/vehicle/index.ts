@@ -1,4 +1,5 @@
 export * from "./assemble-corner.ts";
+export * from "./assumed.ts";
 export * from "./body-layout.ts";
 export * from "./clocking.ts";
 export type * from "./corner.ts";

@@ -56,6 +56,16 @@ describe("familyFromSilhouette", () => {
     expect(inner(high)[2] / inner(low)[2]).toBeCloseTo(high.rear.wheel.centre[2] / low.rear.wheel.centre[2], 3);
   });
 
+  it("leaves the axles of a long van and of a very short car as they are at the ends of what a template is stretched to", () => {
+    const inner = (wheelbase: number) => {
+      const link = familyOf({ wheelbase }).rear.links.find(({ name }) => name === "trailing-link");
+      return (link?.inner.at[0] ?? 0) + wheelbase;
+    };
+    expect(inner(4.325)).toBeCloseTo(inner(3.4), 9);
+    expect(inner(1.9)).toBeCloseTo(inner(2.2), 9);
+    expect(inner(3.4)).toBeGreaterThan(inner(3.3) + 0.005);
+  });
+
   it("lowers the body with everything held in it, and nothing of the wheel", () => {
     const built = familyOf({ frontLayout: "double-wishbone" });
     const lowered = familyOf({ frontLayout: "double-wishbone", frontLowered: 0.03 });

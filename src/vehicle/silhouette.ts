@@ -1,5 +1,6 @@
 import type { Finding } from "#numeric";
 import { type Metres, metresFromMm, mmFromMetres } from "#quantity";
+import { type AssumedFigure, type leftOutFigures, templateFigures } from "./assumed.ts";
 import type { AxleName, Family, LayoutName, Rung } from "./family.ts";
 import { scaleAxle } from "./templates/scale-axle.ts";
 import { axleTemplates, templateOf } from "./templates/template-of.ts";
@@ -43,14 +44,38 @@ export const silhouetteDefaults = {
 
 /** Range of each figure the templates are good for (invented; every template closes over 80 mm up and down within it). */
 export const silhouetteRanges = {
-  wheelbase: [2.2, 3.4],
-  frontTrack: [1.3, 1.75],
-  rearTrack: [1.3, 1.75],
-  kerbMass: [600, 3000],
+  wheelbase: [1.8, 4.8],
+  frontTrack: [1.25, 1.85],
+  rearTrack: [1.25, 1.85],
+  kerbMass: [500, 4000],
   frontWeightShare: [0.35, 0.7],
   frontLowered: [-0.03, 0.04],
   rearLowered: [-0.03, 0.04],
 } as const satisfies Partial<Record<keyof SilhouetteEntries, readonly [number, number]>>;
+
+/** The entry each figure that may be left out comes from. */
+const entryOfFigure = {
+  "front-layout": "frontLayout",
+  "rear-layout": "rearLayout",
+  wheelbase: "wheelbase",
+  "front-track": "frontTrack",
+  "rear-track": "rearTrack",
+  "front-tyre-size": "tyreSize",
+  "rear-tyre-size": "tyreSize",
+  "kerb-mass": "kerbMass",
+  "front-weight-share": "frontWeightShare",
+  "driven-axle": "drivenAxle",
+  "front-height": "frontLowered",
+  "rear-height": "rearLowered",
+} as const satisfies Record<(typeof leftOutFigures)[number], keyof SilhouetteEntries>;
+
+/** What nobody has entered of a car begun so: the entries left out, and what no silhouette asks for. */
+const assumedIn = (entries: SilhouetteEntries): readonly AssumedFigure[] => [
+  ...(Object.keys(entryOfFigure) as (keyof typeof entryOfFigure)[]).filter(
+    (figure) => entries[entryOfFigure[figure]] === undefined,
+  ),
+  ...templateFigures,
+];
 
 /** Layouts there is a template for. */
 export const silhouetteLayouts: Readonly<Record<AxleName, readonly LayoutName[]>> = {
@@ -67,7 +92,7 @@ const BRAKE_FORWARD_SHARE = 0.15;
 const CG_HEIGHT_SHARE = 0.2;
 
 /**
- * A family of a car nobody has measured: the templates of both layouts, scaled.
+ * A family of a car nobody has measured: the templates of both layouts, scaled. What was not entered it calls assumed.
  * @param entries what is known; SI
  * @param rung "scaled"; "layout" where not even the measures are to be trusted: nothing may then be computed, only places drawn
  * @returns the family, or a finding per entry that no template fits; `path` is the name of the entry
@@ -93,6 +118,7 @@ export function familyFromSilhouette(
       name: known.name,
       invented: false,
       note: "Scaled from the templates of its layouts; nobody has measured this car.",
+      assumed: assumedIn(entries),
       wheelbase: known.wheelbase,
       kerbMass,
       frontWeightShare,

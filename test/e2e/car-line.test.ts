@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { desk, launchBrowser } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
@@ -35,7 +35,8 @@ describe("a car line begun from a silhouette", () => {
     expect(await field(page, "Wheelbase").inputValue()).toBe("2,835");
     await page.getByRole("button", { name: "Start over" }).click();
     expect(await field(page, "Name").inputValue()).toBe("");
-    expect(await field(page, "Wheelbase").inputValue()).toBe("2700");
+    expect(await field(page, "Wheelbase").inputValue()).toBe("");
+    expect(await page.locator(".begin-preview").textContent()).toContain("wheelbase 2700 (assumed)");
   });
 
   it("takes a number as people write it, and asks where it may be two", async () => {
@@ -45,6 +46,17 @@ describe("a car line begun from a silhouette", () => {
     await page.keyboard.type("2,510");
     expect(await wheelbase.inputValue()).toBe("2,510");
     expect(await wheelbase.getAttribute("aria-invalid")).toBe("false");
+    // A long van, seen without scrolling on a lying tablet.
+    await page.setViewportSize({ width: 1024, height: 768 });
+    await wheelbase.fill("4325");
+    await settle(page);
+    expect(await wheelbase.getAttribute("aria-invalid")).toBe("false");
+    await page.getByText("Not offered yet").scrollIntoViewIfNeeded();
+    const drawn = await page.locator(".begin-preview svg").first().boundingBox();
+    expect(drawn?.y).toBeGreaterThan(0);
+    expect((drawn?.y ?? 0) + (drawn?.height ?? 9999)).toBeLessThanOrEqual(768);
+    expect(await page.locator(".begin-preview").textContent()).toContain("wheelbase 4325");
+    await page.setViewportSize(desk);
     const lowered = field(page, "Front lowered");
     await lowered.click();
     await page.keyboard.type("−12,5");

@@ -1,12 +1,13 @@
 import type { Vector } from "#numeric";
 import { mmFromMetres, perDegreeFromPerRadian, perMmFromNewtonsPerMetre } from "#quantity";
-import type { CornerAssembly, CornerJoint, CornerPoint } from "#vehicle";
+import { type CornerAssembly, type CornerJoint, type CornerPoint, isAssumed } from "#vehicle";
 import type { EffectPart } from "../fault-effect.ts";
 import { type CornerModel, onAskedSide } from "./corner-model.ts";
 import { formatNumber, writtenDecimals } from "./format-figure.ts";
 import { originWords, percent } from "./phrases.ts";
 
 const EXACT = "taken as exact";
+const TEMPLATE = "from the template, taken as exact";
 
 /** Every hard point and rate a corner is computed from, on the asked side, in the order of its links. */
 export function listParts(model: CornerModel): readonly EffectPart[] {
@@ -50,11 +51,12 @@ function pointParts(model: CornerModel): readonly EffectPart[] {
     return { kind: "point", label: names.join(" and "), value: at(point.at), known: knownPoint(point) };
   });
   const { wheel, spring } = assembly;
+  const scaled = assembly.rung === "scaled";
   const exact = (label: string, place: Vector): EffectPart => ({
     kind: "point",
     label,
     value: at(place),
-    known: EXACT,
+    known: scaled ? TEMPLATE : EXACT,
   });
   return [
     ...hard,
@@ -89,20 +91,22 @@ function rateParts(model: CornerModel): readonly EffectPart[] {
     const known = one.rateSdShare === 0 ? "" : `standard deviation ${percent(one.rateSdShare)} %; `;
     return [{ kind: "rate", label, value, known: `${known}${originWords[one.rateOrigin] ?? one.rateOrigin}` }];
   };
-  const exact = (label: string, rate: number): EffectPart => ({
+  const exact = (label: string, rate: number, known = EXACT): EffectPart => ({
     kind: "rate",
     label,
     value: `${perMm(rate)} N/mm`,
-    known: EXACT,
+    known,
   });
+  const { assembly } = model;
+  const member = assembly.rung === "scaled" ? TEMPLATE : EXACT;
   return [
     ...links.flatMap(({ label, innerJoint, outerJoint, memberRate }) => [
       ...joint(`${label}, inner joint`, innerJoint),
       ...joint(`${label}, outer joint`, outerJoint),
-      ...(memberRate === null ? [] : [exact(`${label}, the bare member along its length`, memberRate)]),
+      ...(memberRate === null ? [] : [exact(`${label}, the bare member along its length`, memberRate, member)]),
     ]),
     ...(strut ? joint("Strut, top mount", strut.topMount) : []),
     ...(trailingArm ? joint("Trailing arm, front bush", trailingArm.bushJoint) : []),
-    exact("Spring", spring.rate),
+    exact("Spring", spring.rate, isAssumed(assembly, `${assembly.axle}-spring-rate`) ? TEMPLATE : EXACT),
   ];
 }

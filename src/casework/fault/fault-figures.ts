@@ -1,6 +1,7 @@
 import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
+import { scaledOrigin, setAngles, templateOrigin, wheelLoadOrigin } from "./assumed-inputs.ts";
 import { type BandQuantity, bandOf, bandOfAngles, changesOf, isChangeSure } from "./change-band.ts";
 import { jointOf, rateNamesAt } from "./corner-model.ts";
 import { type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
@@ -189,8 +190,9 @@ function inputsOf(states: FaultStates): Figure["inputs"] {
       label: "Held",
       value: `contact height, ${mm(condition.contactRise)} from ride height; rack ${mm(condition.rack)}`,
     },
-    { label: "Wheel load standing", value: `${formatNumber(assembly.wheelLoad, 0)} N` },
-    { label: "Spring rate", value: rate(assembly.spring.rate) },
+    { label: "Wheel load standing", value: `${formatNumber(assembly.wheelLoad, 0)} N${wheelLoadOrigin(assembly)}` },
+    { label: "Spring rate", value: `${rate(assembly.spring.rate)}${templateOrigin(assembly, "spring-rate")}` },
+    { label: "Set at ride height", value: `${setAngles(assembly)}${templateOrigin(assembly, "set-angles")}` },
   ];
   if (joint) {
     inputs.push({
@@ -216,7 +218,7 @@ function inputsOf(states: FaultStates): Figure["inputs"] {
   const sds = assembly.points.map((p) => Math.max(...p.sd));
   inputs.push({
     label: "Hard points",
-    value: `${assembly.points.length}, ±${formatNumber(2000 * Math.min(...assembly.points.map((p) => Math.min(...p.sd))), 0)} to ±${formatNumber(2000 * Math.max(...sds), 0)} mm`,
+    value: `${assembly.points.length}, ±${formatNumber(2000 * Math.min(...assembly.points.map((p) => Math.min(...p.sd))), 0)} to ±${formatNumber(2000 * Math.max(...sds), 0)} mm${scaledOrigin(assembly)}`,
   });
   return inputs;
 }

@@ -1,4 +1,4 @@
-import { axleAndSide, type Corner, type Family, STANDARD_GRAVITY } from "#vehicle";
+import { assumedMark, axleAndSide, type Corner, type Family, STANDARD_GRAVITY } from "#vehicle";
 import type { Condition } from "../fault-effect.ts";
 import { formatNumber } from "./format-figure.ts";
 
@@ -31,5 +31,5 @@ export function beyondUsableWords(family: Family, corner: Corner, condition: Con
   const most = computeUsableForce(family, corner, condition);
   if (asked <= most) return null;
   const kn = (newtons: number): string => `${formatNumber(newtons / 1000, 1)} kN`;
-  return `A tyre cannot pass on ${kn(asked)} here: with the load this wheel can carry, about ${kn(most)} is the most (grip ${GRIP}, from memory; centre of mass ${formatNumber(family.cgHeight * 1000, 0)} mm over the road).`;
+  return `A tyre cannot pass on ${kn(asked)} here: with the load this wheel can carry, about ${kn(most)} is the most (grip ${GRIP}, from memory; centre of mass ${formatNumber(family.cgHeight * 1000, 0)} mm over the road${assumedMark(family, "centre-of-mass-height")}).`;
 }

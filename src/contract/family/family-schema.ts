@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { assumableFigures } from "#vehicle";
 import { axleSheet } from "./axle-schema.ts";
 import { hyphenName, lengthMm, massKg, share, words } from "./figure-schema.ts";
 import { workSheet } from "./work-schema.ts";
@@ -50,6 +51,11 @@ export const familyShape = {
     .optional()
     .meta({ description: "True for a car that does not exist; every page and paper says so. Absent: false." }),
   note: z.string().max(4000).optional().meta({ description: "Anything a reader must know." }),
+  assumed: z
+    .array(z.enum(assumableFigures))
+    .max(assumableFigures.length)
+    .optional()
+    .meta({ description: "Figures nobody has entered; every page and paper calls them assumed. Absent: none." }),
   wheelbase_mm: lengthMm.meta({ description: "Distance between the axles in mm." }),
   kerb_mass_kg: massKg.meta({ description: "Mass of the empty car ready to drive, in kg." }),
   front_weight_share: share.meta({ description: "Share of the kerb mass on the front axle." }),

@@ -19,6 +19,7 @@ export function formatFamily(family: Family): FamilySheet {
     ...(family.toYear !== undefined && { to_year: family.toYear }),
     invented: family.invented,
     ...(family.note !== undefined && { note: family.note }),
+    ...(family.assumed !== undefined && { assumed: [...family.assumed] }),
     wheelbase_mm: exactMm(family.wheelbase),
     kerb_mass_kg: family.kerbMass,
     front_weight_share: family.frontWeightShare,

@@ -120,8 +120,8 @@ describe("the springs", () => {
 describe("the linkages of the templates", () => {
   const fronts = ["five-link", "double-wishbone", "strut"] as const;
   const rears = ["five-link", "trailing-arm", "five-link"] as const;
-  const measures = [2200, 2700, 3400].flatMap((wheelbase_mm) =>
-    [1300, 1550, 1750].flatMap((track) =>
+  const measures = [1800, 2700, 3400, 4800].flatMap((wheelbase_mm) =>
+    [1250, 1550, 1850].flatMap((track) =>
       ["155/65 R13", "205/55 R16", "275/45 R21"].map((tyre_size) => ({
         wheelbase_mm,
         front_track_mm: track,

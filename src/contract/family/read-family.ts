@@ -13,6 +13,7 @@ export function readFamily(sheet: FamilySheet): Family {
     ...(sheet.to_year !== undefined && { toYear: sheet.to_year }),
     invented: sheet.invented ?? false,
     ...(sheet.note !== undefined && { note: sheet.note }),
+    ...(sheet.assumed !== undefined && { assumed: sheet.assumed }),
     wheelbase: metresFromMm(sheet.wheelbase_mm),
     kerbMass: sheet.kerb_mass_kg,
     frontWeightShare: sheet.front_weight_share,

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type Family, silhouetteLayouts } from "#vehicle";
+import { type Family, leftOutFigures, silhouetteLayouts } from "#vehicle";
 import { formatFamily } from "./format-family.ts";
 import { parseFamily } from "./parse-family.ts";
 import { correctedSilhouette, silhouetteOfFamily } from "./silhouette-of-family.ts";
@@ -44,10 +44,6 @@ describe("the entries a family was begun from", () => {
         }
   });
 
-  it("come back where nothing was entered, as what was taken then", () => {
-    expect(silhouetteOfFamily(kept({}))).toMatchObject({ wheelbase_mm: 2700, front_lowered_mm: 0 });
-  });
-
   it("are none where anything was edited by hand since", () => {
     const family = kept(entered);
     const moved = { ...family, front: { ...family.front, bumpStop: family.front.bumpStop + 0.001 } };
@@ -79,5 +75,35 @@ describe("a family that is corrected", () => {
 
   it("is refused with the findings of its entries", () => {
     expect(correctedSilhouette(kept(entered), { ...entered, wheelbase_mm: 27 })).toHaveProperty("findings");
+  });
+});
+
+describe("what nobody has entered", () => {
+  it("is called assumed in the file and comes back left out", () => {
+    const sheet: SilhouetteSheet = { name: "Pipit", rear_layout: "trailing-arm", wheelbase_mm: 2640 };
+    const family = kept(sheet);
+    expect(family.assumed).toContain("front-track");
+    expect(family.assumed).toContain("front-layout");
+    expect(family.assumed).not.toContain("wheelbase");
+    expect(family.assumed).not.toContain("rear-layout");
+    expect(silhouetteOfFamily(family)).toEqual(sheet);
+  });
+
+  it("comes back entered where the figure on file is no longer what is assumed", () => {
+    const family = kept({ name: "Pipit" });
+    expect(silhouetteOfFamily({ ...family, kerbMass: 1451, assumed: ["kerb-mass"] })).toBeNull();
+    const heavier = kept({ name: "Pipit", kerb_mass_kg: 1600 });
+    expect(silhouetteOfFamily({ ...heavier, assumed: ["kerb-mass"] })).toMatchObject({ kerb_mass_kg: 1600 });
+  });
+
+  it("leaves files written before such names existed correctable", () => {
+    const { assumed, ...older } = kept(entered);
+    expect(assumed).not.toContain("kerb-mass");
+    expect(silhouetteOfFamily(older)).toEqual(entered);
+  });
+
+  it("is nothing that was entered, where everything was", () => {
+    const left = kept(entered).assumed?.filter((figure) => (leftOutFigures as readonly string[]).includes(figure));
+    expect(left).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
 import { mmFromMetres } from "#quantity";
-import { type Axle, type Family, silhouetteLayouts } from "#vehicle";
+import { type AssumedFigure, type Axle, type Family, isAssumed, silhouetteLayouts } from "#vehicle";
 import { exactMm } from "./exact-figure.ts";
 import { formatFamily } from "./format-family.ts";
 import type { ParsedFamily } from "./parse-family.ts";
@@ -19,8 +19,39 @@ const lowered = (built: Axle, axle: Axle): number =>
 
 /** The file of a family, what may differ in one that is only its silhouette left out. */
 const comparable = (family: Family): string => {
-  const { id, note, invented, ...sheet } = formatFamily(family);
+  const { id, note, invented, assumed, ...sheet } = formatFamily(family);
   return JSON.stringify(sheet);
+};
+
+/** Whether the templates make exactly this family of these entries. */
+const makes = (sheet: SilhouetteSheet, family: Family): boolean => {
+  const made = parseSilhouette(sheet);
+  return "family" in made && comparable(made.family) === comparable(family);
+};
+
+/** Entries by the figure they make. */
+const KEYS: Readonly<Partial<Record<AssumedFigure, keyof SilhouetteSheet>>> = {
+  "front-layout": "front_layout",
+  "rear-layout": "rear_layout",
+  wheelbase: "wheelbase_mm",
+  "front-track": "front_track_mm",
+  "rear-track": "rear_track_mm",
+  "front-tyre-size": "tyre_size",
+  "rear-tyre-size": "tyre_size",
+  "kerb-mass": "kerb_mass_kg",
+  "front-weight-share": "front_weight_share",
+  "driven-axle": "driven_axle",
+  "front-height": "front_lowered_mm",
+  "rear-height": "rear_lowered_mm",
+};
+
+/** The entries somebody has made; those the family calls assumed are left out, where they are still what is assumed. */
+const entered = (sheet: SilhouetteSheet, family: Family): SilhouetteSheet => {
+  const assumed = new Set<string>(
+    Object.entries(KEYS).flatMap(([figure, key]) => (isAssumed(family, figure as AssumedFigure) ? [key] : [])),
+  );
+  const made: SilhouetteSheet = Object.fromEntries(Object.entries(sheet).filter(([key]) => !assumed.has(key)));
+  return makes(made, family) ? made : sheet;
 };
 
 /**
@@ -53,8 +84,7 @@ export function silhouetteOfFamily(family: Family): SilhouetteSheet | null {
     front_lowered_mm: lowered(built.family.front, front),
     rear_lowered_mm: lowered(built.family.rear, rear),
   };
-  const again = parseSilhouette(sheet);
-  return "family" in again && comparable(again.family) === comparable(family) ? sheet : null;
+  return makes(sheet, family) ? entered(sheet, family) : null;
 }
 
 /** The family other entries make in the place of one: it keeps its id, its note and whether it is invented. */

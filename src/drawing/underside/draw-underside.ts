@@ -1,5 +1,5 @@
 import { mmFromMetres } from "#quantity";
-import type { Axle, Family, Position } from "#vehicle";
+import { type Axle, assumedMark, type Family, type Position } from "#vehicle";
 import { drawCar } from "../below/draw-car.ts";
 import { drawnFamily } from "../below/drawn-family.ts";
 import { computeLooks } from "../below/looks.ts";
@@ -142,9 +142,9 @@ function drawMarks(
  * @param clear half width about the centre line that something else covers, page units
  */
 export function drawLeftOut(family: Family, { view, left, right }: UndersideLayout, clear = 0): readonly Mark[] {
-  const wheelbase = `wheelbase ${Math.round(mmFromMetres(family.wheelbase))}`;
+  const wheelbase = `wheelbase ${Math.round(mmFromMetres(family.wheelbase))}${assumedMark(family, "wheelbase")}`;
   const said = familyRungWords(family);
-  const area = clear > 0 ? { x: left + 6, width: view.centreX - clear - left - 22 } : { width: right - left - 40 };
+  const area = clear > 0 ? { x: left + 6, width: view.centreX - clear - left - 22 } : { width: right - left };
   if (view.break === null) {
     const y = view.y((family.front.wheel.centre[0] + family.rear.wheel.centre[0]) / 2);
     return notes(view.centreX, y, [wheelbase, ...said], area);
@@ -182,6 +182,8 @@ export function drawSides(family: Family, { view, headY, footY }: UndersideLayou
     const half = (axle.track / 2) * view.scale;
     const word = axle.name === "front" ? "Front" : "Rear";
     const [x0, x1] = [view.centreX - half, view.centreX + half];
+    const track = trackWords(family, axle);
+    const beside = Math.max(30, computeStyleWidth(track, "dimension") / 2 + 10);
     const line = (from: number, to: number): Mark => ({
       kind: "path",
       d: polyline([
@@ -202,20 +204,25 @@ export function drawSides(family: Family, { view, headY, footY }: UndersideLayou
     return [
       text(x0, `${word} right`, "label-bold"),
       text(x1, `${word} left`, "label-bold"),
-      line(x0 + 48, view.centreX - 30),
-      line(view.centreX + 30, x1 - 44),
+      line(x0 + 48, view.centreX - beside),
+      line(view.centreX + beside, x1 - 44),
       drawArrow([x0 + 46, y], Math.PI),
       drawArrow([x1 - 42, y], 0),
-      text(view.centreX, String(Math.round(mmFromMetres(axle.track))), "dimension"),
+      text(view.centreX, track, "dimension"),
     ];
   };
   return [...row(family.front, headY), ...row(family.rear, footY)];
 }
 
+/** A track in mm; one nobody has entered is called assumed. */
+function trackWords(family: Family, { name, track }: Axle): string {
+  return `${Math.round(mmFromMetres(track))}${assumedMark(family, `${name}-track`)}`;
+}
+
 function describe(family: Family, positions: readonly Position[], states: PositionStates | null): string {
   const axles = [family.front, family.rear].map((axle) => {
     const words = rungWords(axle);
-    return `${axle.name} ${axle.layout}, track ${Math.round(mmFromMetres(axle.track))} mm${words === null ? "" : `, ${words}`}`;
+    return `${axle.name} ${axle.layout}, track ${trackWords(family, axle)} mm${words === null ? "" : `, ${words}`}`;
   });
   const seen =
     states === null

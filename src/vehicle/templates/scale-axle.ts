@@ -36,11 +36,16 @@ export interface AxleMeasures {
 
 /** Loaded over free radius of a standing tyre: common practice, no source. */
 const LOADED_SHARE_OF_FREE_RADIUS = 0.965;
+/**
+ * Wheelbases the templates are stretched to, mm (invented). A van longer than that has a longer floor between axles that
+ * are no longer, and a shorter car is short between them.
+ */
+const STRETCHED_WHEELBASE: readonly [shortest: number, longest: number] = [2200, 3400];
 /** Mass that moves with one wheel as a share of the kerb mass: common practice, no source. */
 const UNSPRUNG_SHARE = 0.027;
 
 /**
- * A template fitted to a car: x stretched with the wheelbase about the axle line, y with the track, z with the height of
+ * A template fitted to a car: x stretched with the wheelbase (2200 to 3400 mm of it) about the axle line, y with the track, z with the height of
  * the wheel centre; everything held in the body then raised by bodyRise. Lengths are rounded to 0.1 mm.
  */
 export function scaleAxle(template: AxleTemplate, measures: AxleMeasures): Axle {
@@ -144,8 +149,9 @@ class ScaledFrame {
   constructor(template: AxleTemplate, measures: AxleMeasures) {
     const wheelbase = mmFromMetres(measures.wheelbase);
     this.#axleX = template.axle === "front" ? 0 : -wheelbase;
+    const [shortest, longest] = STRETCHED_WHEELBASE;
     this.#stretch = [
-      wheelbase / template.wheelbase,
+      Math.min(longest, Math.max(shortest, wheelbase)) / template.wheelbase,
       mmFromMetres(measures.track) / template.track,
       hubHeight(measures) / template.hubHeight,
     ];

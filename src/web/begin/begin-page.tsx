@@ -8,13 +8,13 @@ import { NotCorrectablePage } from "./not-correctable-page.tsx";
 import { Preview } from "./preview.tsx";
 import { SilhouetteFields } from "./silhouette-fields.tsx";
 import {
+  blankForm,
   type FormContext,
   familyAsFarAsRead,
   formOfSheet,
   keptName,
   readForm,
   type SilhouetteForm,
-  usualForm,
 } from "./silhouette-form.ts";
 import { useMaking } from "./use-making.ts";
 
@@ -64,9 +64,9 @@ const SAID = {
 
 const BandWords = () => (
   <p className="margin-lead">
-    The template of each layout is scaled to these measures. Hard points then stand to ±40 mm along and across and ±24
-    mm in height, rubber to ±80 %: twice the standard deviation, 95 %, as every ± here. The band of every figure comes
-    from that.
+    The template of each layout is scaled to these measures; what is left blank is assumed, and every page and paper
+    says so. Hard points then stand to ±40 mm along and across and ±24 mm in height, rubber to ±80 %: twice the standard
+    deviation, 95 %, as every ± here. The band of every figure comes from that.
   </p>
 );
 
@@ -79,7 +79,7 @@ const FormSheet = ({ entries }: FormSheetProps) => {
   const { ranges, lines, corrected } = route.useLoaderData();
   const { visit } = route.useSearch();
   const subject = corrected === null ? (visit ?? "new") : `${corrected.family.id} ${corrected.version}`;
-  const begins = useMemo(() => (entries === null ? usualForm() : formOfSheet(entries)), [entries]);
+  const begins = useMemo(() => (entries === null ? blankForm() : formOfSheet(entries)), [entries]);
   const { form, touched, change, startOver } = useKeptForm(subject, begins);
   const context = useMemo(
     () => ({

@@ -1,8 +1,17 @@
 import { useId } from "react";
+import { formatNumber } from "#casework";
 import type { SilhouetteRanges } from "../server/silhouettes.ts";
 import { LayoutChoice } from "./layout-choice.tsx";
+import { NotOffered } from "./not-offered.tsx";
 import { NumberField } from "./number-field.tsx";
-import { boundsOf, type DrivenAxle, NUMBER_ENTRIES, type SilhouetteForm } from "./silhouette-form.ts";
+import {
+  assumedForm,
+  boundsOf,
+  type DrivenAxle,
+  NUMBER_ENTRIES,
+  type NumberEntry,
+  type SilhouetteForm,
+} from "./silhouette-form.ts";
 
 interface SilhouetteFieldsProps {
   readonly ranges: SilhouetteRanges;
@@ -12,6 +21,8 @@ interface SilhouetteFieldsProps {
   readonly keptName: string;
   readonly onChange: (form: SilhouetteForm) => void;
 }
+
+const ASSUMED = assumedForm();
 
 const DRIVEN: readonly { readonly axle: DrivenAxle; readonly words: string }[] = [
   { axle: "front", words: "front" },
@@ -25,15 +36,25 @@ const nameNote = (entered: string, keptName: string): string => {
   return entered.trim() === keptName ? "what you call it" : `there is one of this name; this is kept as “${keptName}”`;
 };
 
+/** What is said behind the note of an entry nothing has been typed in. */
+const blankNote = (entered: string, assumed: string): string => (entered.trim() === "" ? `; ${assumed} assumed` : "");
+
+const rangeWords = (entry: NumberEntry, ranges: SilhouetteRanges): string => {
+  const { low, high } = boundsOf(entry, ranges);
+  return `${formatNumber(low, 0)} to ${formatNumber(high, 0)} ${entry.unit}`;
+};
+
 interface TextFieldProps {
   readonly label: string;
   readonly value: string;
   readonly note: string;
   readonly wrong: boolean;
+  /** Stands in the empty field: what is assumed. */
+  readonly blank?: string;
   readonly onChange: (value: string) => void;
 }
 
-const TextField = ({ label, value, note, wrong, onChange }: TextFieldProps) => {
+const TextField = ({ label, value, note, wrong, blank, onChange }: TextFieldProps) => {
   const id = useId();
   const noteId = useId();
   return (
@@ -45,6 +66,7 @@ const TextField = ({ label, value, note, wrong, onChange }: TextFieldProps) => {
           type="text"
           autoComplete="off"
           value={value}
+          placeholder={blank}
           aria-describedby={noteId}
           aria-invalid={wrong}
           onChange={(event) => onChange(event.target.value)}
@@ -68,9 +90,10 @@ const DrivenField = ({ form, onChange }: Pick<SilhouetteFieldsProps, "form" | "o
           value={form.drivenAxle}
           onChange={(event) => {
             const chosen = DRIVEN.find(({ axle }) => axle === event.target.value);
-            if (chosen !== undefined) onChange({ ...form, drivenAxle: chosen.axle });
+            onChange({ ...form, drivenAxle: chosen?.axle ?? "" });
           }}
         >
+          <option value="">not known</option>
           {DRIVEN.map(({ axle, words }) => (
             <option key={axle} value={axle}>
               {words}
@@ -78,25 +101,29 @@ const DrivenField = ({ form, onChange }: Pick<SilhouetteFieldsProps, "form" | "o
           ))}
         </select>
       </span>
+      {form.drivenAxle === "" ? <span className="note">{ASSUMED.drivenAxle} assumed</span> : null}
     </div>
   );
 };
 
-/** Everything a car line is begun with: two silhouettes and ten entries, each with what is taken where nothing is entered. */
+/** Everything a car line is begun with: two silhouettes and ten entries; what is left blank is assumed, and says so. */
 export const SilhouetteFields = ({ ranges, form, wrong, keptName, onChange }: SilhouetteFieldsProps) => (
   <>
     <LayoutChoice
       axle="front"
       layouts={ranges.front_layout?.enum ?? []}
       value={form.frontLayout}
+      assumed={ASSUMED.frontLayout}
       onChange={(frontLayout) => onChange({ ...form, frontLayout })}
     />
     <LayoutChoice
       axle="rear"
       layouts={ranges.rear_layout?.enum ?? []}
       value={form.rearLayout}
+      assumed={ASSUMED.rearLayout}
       onChange={(rearLayout) => onChange({ ...form, rearLayout })}
     />
+    <NotOffered />
     <div className="begin-fields">
       <TextField
         label="Name"
@@ -108,7 +135,8 @@ export const SilhouetteFields = ({ ranges, form, wrong, keptName, onChange }: Si
       <TextField
         label="Tyre size"
         value={form.tyreSize}
-        note={wrong.tyre_size ?? "as on the sidewall"}
+        note={wrong.tyre_size ?? `as on the sidewall${blankNote(form.tyreSize, ASSUMED.tyreSize)}`}
+        blank={ASSUMED.tyreSize}
         wrong={wrong.tyre_size !== undefined}
         onChange={(tyreSize) => onChange({ ...form, tyreSize })}
       />
@@ -123,6 +151,8 @@ export const SilhouetteFields = ({ ranges, form, wrong, keptName, onChange }: Si
             high={high}
             value={form.numbers[entry.key]}
             wrong={wrong[entry.key] ?? null}
+            note={`${rangeWords(entry, ranges)}${blankNote(form.numbers[entry.key], ASSUMED.numbers[entry.key])}`}
+            blank={ASSUMED.numbers[entry.key]}
             onChange={(value) => onChange({ ...form, numbers: { ...form.numbers, [entry.key]: value } })}
           />
         );

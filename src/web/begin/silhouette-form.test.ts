@@ -1,13 +1,13 @@
 import { expect, test } from "vitest";
-import { familyAsFarAsRead, formOfSheet, keptName, readForm, usualForm } from "./silhouette-form.ts";
+import { assumedForm, blankForm, familyAsFarAsRead, formOfSheet, keptName, readForm } from "./silhouette-form.ts";
 
 test("a form nobody has touched makes a family", () => {
-  const read = readForm(usualForm());
+  const read = readForm(blankForm());
   expect("family" in read && read.family.front.rung).toBe("scaled");
 });
 
 test("entries reach the sheet in its own units", () => {
-  const usual = usualForm();
+  const usual = blankForm();
   const read = readForm({
     ...usual,
     numbers: { ...usual.numbers, front_weight_share: "54,5", wheelbase_mm: " 2850 " },
@@ -16,14 +16,14 @@ test("entries reach the sheet in its own units", () => {
 });
 
 test("the text of what is permitted is in the unit of its field", () => {
-  const usual = usualForm();
+  const usual = blankForm();
   const context = { ranges: { front_weight_share: { minimum: 0.35, maximum: 0.7 } }, taken: [], rung: undefined };
   const numbers = { ...usual.numbers, front_weight_share: "90" };
   expect(readForm({ ...usual, numbers }, context)).toEqual({ wrong: { front_weight_share: "give 35 to 70 %" } });
 });
 
 test("a number that may be two is not taken for one", () => {
-  const usual = usualForm();
+  const usual = blankForm();
   const wrongOf = (text: string) => {
     const read = readForm({ ...usual, numbers: { ...usual.numbers, rear_lowered_mm: text } });
     return "wrong" in read ? read.wrong.rear_lowered_mm : read.sheet.rear_lowered_mm;
@@ -33,7 +33,7 @@ test("a number that may be two is not taken for one", () => {
 });
 
 test("a unit may stand behind a figure, and thousands apart", () => {
-  const usual = usualForm();
+  const usual = blankForm();
   const read = readForm({
     ...usual,
     numbers: {
@@ -50,12 +50,12 @@ test("a unit may stand behind a figure, and thousands apart", () => {
 });
 
 test("a wrong figure leaves a car to draw: the rest as typed, that one as before", () => {
-  const usual = usualForm();
+  const usual = blankForm();
   const form = { ...usual, numbers: { ...usual.numbers, wheelbase_mm: "2900", kerb_mass_kg: "heavy" } };
   expect("wrong" in readForm(form)).toBe(true);
   const family = familyAsFarAsRead(form, usual);
   expect(family?.wheelbase).toBe(2.9);
-  expect(family?.kerbMass).toBe(Number(usual.numbers.kerb_mass_kg));
+  expect(family?.kerbMass).toBe(Number(assumedForm().numbers.kerb_mass_kg));
 });
 
 test("a name somebody has is told apart by a number", () => {
@@ -66,21 +66,39 @@ test("a name somebody has is told apart by a number", () => {
 
 test("a form shows the entries of a sheet and reads them back", () => {
   const read = readForm({
-    ...usualForm(),
+    ...blankForm(),
     name: "Wren",
-    numbers: { ...usualForm().numbers, front_weight_share: "54.5" },
+    numbers: { ...blankForm().numbers, front_weight_share: "54.5" },
   });
   if (!("sheet" in read)) throw new Error("refused");
   expect(readForm(formOfSheet(read.sheet))).toEqual(read);
 });
 
 test("everything wrong is said at once, each at its entry", () => {
-  const usual = usualForm();
-  const numbers = { ...usual.numbers, wheelbase_mm: "long", kerb_mass_kg: "9000", rear_track_mm: "" };
+  const usual = blankForm();
+  const numbers = { ...usual.numbers, wheelbase_mm: "long", kerb_mass_kg: "9000", rear_track_mm: "-" };
   const read = readForm({ ...usual, numbers });
   expect("wrong" in read && Object.keys(read.wrong).toSorted()).toEqual([
     "kerb_mass_kg",
     "rear_track_mm",
     "wheelbase_mm",
   ]);
+});
+
+test("what is left blank is assumed, what is typed is not, though it be the same figure", () => {
+  const blank = blankForm();
+  const nothing = readForm(blank);
+  const typed = readForm({ ...blank, numbers: { ...blank.numbers, kerb_mass_kg: assumedForm().numbers.kerb_mass_kg } });
+  if (!("family" in nothing) || !("family" in typed)) throw new Error("refused");
+  expect(Object.keys(nothing.sheet)).toEqual(["name"]);
+  expect(nothing.family.assumed).toContain("kerb-mass");
+  expect(typed.family.assumed).not.toContain("kerb-mass");
+  expect(typed.family.assumed).toContain("rear-track");
+  expect(typed.family.kerbMass).toBe(nothing.family.kerbMass);
+});
+
+test("a choice nobody has made comes back unmade", () => {
+  const read = readForm({ ...blankForm(), frontLayout: "strut" });
+  if (!("sheet" in read)) throw new Error("refused");
+  expect(formOfSheet(read.sheet)).toMatchObject({ frontLayout: "strut", rearLayout: "", drivenAxle: "" });
 });

@@ -42,15 +42,22 @@ export const NUMBER_ENTRIES: readonly NumberEntry[] = [
 
 export type DrivenAxle = NonNullable<SilhouetteSheet["driven_axle"]>;
 
-/** The form as it stands: texts as typed, choices as chosen. */
+/** The form as it stands: texts as typed, choices as chosen; "" where nothing is: what is usual is assumed then. */
 export interface SilhouetteForm {
   readonly name: string;
-  readonly frontLayout: LayoutName;
-  readonly rearLayout: LayoutName;
+  readonly frontLayout: LayoutName | "";
+  readonly rearLayout: LayoutName | "";
   readonly tyreSize: string;
-  readonly drivenAxle: DrivenAxle;
+  readonly drivenAxle: DrivenAxle | "";
   readonly numbers: Readonly<Record<NumberKey, string>>;
 }
+
+/** A form in which every choice is made. */
+export type AssumedForm = SilhouetteForm & {
+  readonly frontLayout: LayoutName;
+  readonly rearLayout: LayoutName;
+  readonly drivenAxle: DrivenAxle;
+};
 
 /** A family made of nothing entered; it holds what is taken then. */
 const usualFamily = (): Family => {
@@ -59,8 +66,8 @@ const usualFamily = (): Family => {
   return made.family;
 };
 
-/** Every entry as it is taken where nothing is entered. */
-export const usualForm = (): SilhouetteForm => {
+/** What is assumed where an entry is left blank, as it would be typed. */
+export const assumedForm = (): AssumedForm => {
   const family = usualFamily();
   const shown = ({ usual, factor }: NumberEntry) => String(Math.round(usual(family) / factor));
   const numbers = Object.fromEntries(NUMBER_ENTRIES.map((entry) => [entry.key, shown(entry)]));
@@ -69,24 +76,33 @@ export const usualForm = (): SilhouetteForm => {
     frontLayout: family.front.layout,
     rearLayout: family.rear.layout,
     tyreSize: family.front.wheel.tyreSize,
-    drivenAxle: "front",
+    drivenAxle: family.front.driveShare > 0 ? "front" : "rear",
     numbers: numbers as SilhouetteForm["numbers"],
   };
 };
 
+/** A form nothing has been entered in. */
+export const blankForm = (): SilhouetteForm => ({
+  name: "",
+  frontLayout: "",
+  rearLayout: "",
+  tyreSize: "",
+  drivenAxle: "",
+  numbers: Object.fromEntries(NUMBER_ENTRIES.map(({ key }) => [key, ""])) as SilhouetteForm["numbers"],
+});
+
 /** A car line's entries as a form shows them. */
 export const formOfSheet = (sheet: SilhouetteSheet): SilhouetteForm => {
-  const usual = usualForm();
   const shown = ({ key, factor }: NumberEntry): string => {
     const value = sheet[key];
-    return value === undefined ? usual.numbers[key] : String(Number((value / factor).toPrecision(12)));
+    return value === undefined ? "" : String(Number((value / factor).toPrecision(12)));
   };
   return {
     name: sheet.name ?? "",
-    frontLayout: sheet.front_layout ?? usual.frontLayout,
-    rearLayout: sheet.rear_layout ?? usual.rearLayout,
-    tyreSize: sheet.tyre_size ?? usual.tyreSize,
-    drivenAxle: sheet.driven_axle ?? usual.drivenAxle,
+    frontLayout: sheet.front_layout ?? "",
+    rearLayout: sheet.rear_layout ?? "",
+    tyreSize: sheet.tyre_size ?? "",
+    drivenAxle: sheet.driven_axle ?? "",
     numbers: Object.fromEntries(NUMBER_ENTRIES.map((entry) => [entry.key, shown(entry)])) as SilhouetteForm["numbers"],
   };
 };
@@ -98,12 +114,13 @@ export const boundsOf = ({ key, factor }: NumberEntry, ranges: SilhouetteRanges)
   return { low: inUnit(minimum), high: inUnit(maximum) };
 };
 
-/** A number from its entry in the unit of the sheet, or what is wrong with it. */
+/** A number from its entry in the unit of the sheet, or what is wrong with it; `value` absent where nothing is entered. */
 const readEntry = (
   entry: NumberEntry,
   text: string,
   ranges: SilhouetteRanges,
-): { readonly value: number } | { readonly wrong: string } => {
+): { readonly value?: number } | { readonly wrong: string } => {
+  if (text.trim() === "") return {};
   const bounds = boundsOf(entry, ranges);
   const read = parseTypedQuantity(text, entry.unit, bounds);
   if (read.kind !== "number")
@@ -165,15 +182,15 @@ export const readForm = (form: SilhouetteForm, { ranges, taken, rung }: FormCont
   for (const entry of NUMBER_ENTRIES) {
     const read = readEntry(entry, form.numbers[entry.key], ranges);
     if ("wrong" in read) wrong[entry.key] = read.wrong;
-    else numbers[entry.key] = read.value;
+    else if (read.value !== undefined) numbers[entry.key] = read.value;
   }
   const sheet = {
     name: keptName(form.name, taken),
     ...(rung !== undefined && { rung }),
-    front_layout: form.frontLayout,
-    rear_layout: form.rearLayout,
-    tyre_size: form.tyreSize.trim(),
-    driven_axle: form.drivenAxle,
+    ...(form.frontLayout !== "" && { front_layout: form.frontLayout }),
+    ...(form.rearLayout !== "" && { rear_layout: form.rearLayout }),
+    ...(form.tyreSize.trim() !== "" && { tyre_size: form.tyreSize.trim() }),
+    ...(form.drivenAxle !== "" && { driven_axle: form.drivenAxle }),
     ...numbers,
   } as SilhouetteSheet;
   const made = parseSilhouette(sheet);

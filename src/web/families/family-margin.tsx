@@ -1,7 +1,8 @@
 import { Link } from "@tanstack/react-router";
 import { formatNumber } from "#casework";
+import { type AssumedFigure, assumedMark, isAssumed, leftOutOrigin } from "#drawing";
 import { mmFromMetres } from "#quantity";
-import type { Axle } from "../car.ts";
+import type { AxleName, Family } from "../car.ts";
 import { rungWords } from "../effect/rung-words.ts";
 import type { LoadedFamily } from "../server/families.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
@@ -9,8 +10,37 @@ import { ExportLink } from "./export-link.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
 import { LineChanges } from "./line-changes.tsx";
 
-const axleWords = (axle: Axle, invented: boolean): string =>
-  `${LAYOUT_WORDS[axle.layout]}, track ${formatNumber(mmFromMetres(axle.track), 0)} mm, ${axle.wheel.tyreSize}; ${rungWords(axle.rung, invented)}`;
+/** What no silhouette asks for and the templates give, in words. */
+const TEMPLATE_WORDS: readonly { readonly words: string; readonly figures: readonly AssumedFigure[] }[] = [
+  { words: "height of the centre of mass", figures: ["centre-of-mass-height"] },
+  { words: "shares of the brake force", figures: ["brake-shares"] },
+  { words: "spring rates", figures: ["front-spring-rate", "rear-spring-rate"] },
+  { words: "unsprung masses", figures: ["front-unsprung-mass", "rear-unsprung-mass"] },
+  { words: "set camber and toe", figures: ["front-set-angles", "rear-set-angles"] },
+];
+
+const axleWords = (family: Family, name: AxleName): string => {
+  const axle = family[name];
+  const layout = `${LAYOUT_WORDS[axle.layout]}${assumedMark(family, `${name}-layout`)}`;
+  const track = `track ${formatNumber(mmFromMetres(axle.track), 0)} mm${assumedMark(family, `${name}-track`)}`;
+  const tyre = `${axle.wheel.tyreSize}${assumedMark(family, `${name}-tyre-size`)}`;
+  const height = isAssumed(family, `${name}-height`) ? ", height as built (assumed)" : "";
+  return `${layout}, ${track}, ${tyre}${height}; ${rungWords(axle.rung, family.invented)}`;
+};
+
+/** What "assumed" means on this sheet, and what else of it nobody has entered; nothing where all was. */
+const AssumedSection = ({ family }: { readonly family: Family }) => {
+  const { assumed = [] } = family;
+  if (assumed.length === 0) return null;
+  const template = TEMPLATE_WORDS.filter(({ figures }) => figures.some((figure) => isAssumed(family, figure)));
+  const leftOut = assumed.some((figure) => !TEMPLATE_WORDS.some(({ figures }) => figures.includes(figure)));
+  return (
+    <MarginSection title="Assumed">
+      {leftOut ? `What is called assumed: ${leftOutOrigin}. ` : ""}
+      {template.length === 0 ? "" : `From the templates: ${template.map(({ words }) => words).join(", ")}.`}
+    </MarginSection>
+  );
+};
 
 interface FamilyMarginProps {
   readonly loaded: LoadedFamily;
@@ -26,12 +56,13 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
     <>
       <h2 className="heading">{family.name}</h2>
       {family.note === undefined ? null : <p className="margin-lead">{family.note}</p>}
-      <MarginSection title="Front">{axleWords(family.front, family.invented)}</MarginSection>
-      <MarginSection title="Rear">{axleWords(family.rear, family.invented)}</MarginSection>
+      <MarginSection title="Front">{axleWords(family, "front")}</MarginSection>
+      <MarginSection title="Rear">{axleWords(family, "rear")}</MarginSection>
       <MarginSection title="Mass">
-        {formatNumber(family.kerbMass, 0)} kg ready to drive, {formatNumber(100 * family.frontWeightShare, 0)} % on the
-        front
+        {formatNumber(family.kerbMass, 0)} kg ready to drive{assumedMark(family, "kerb-mass")},{" "}
+        {formatNumber(100 * family.frontWeightShare, 0)} % on the front{assumedMark(family, "front-weight-share")}
       </MarginSection>
+      <AssumedSection family={family} />
       <p className="margin-links">
         <Link to="/families/$familyId/underside" params={params}>
           Underside

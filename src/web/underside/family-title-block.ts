@@ -1,4 +1,4 @@
-import { INVENTED_NOTE } from "#drawing";
+import { assumedMark, INVENTED_NOTE } from "#drawing";
 import type { Family } from "../car.ts";
 import { LAYOUT_WORDS } from "../families/layout-words.ts";
 import type { TitleBlockFacts } from "../shell/title-block.tsx";
@@ -9,8 +9,10 @@ export const yearsOf = ({ fromYear, toYear }: Family): string => {
   return toYear === undefined ? `from ${fromYear}` : `${fromYear} to ${toYear}`;
 };
 
-const layoutWords = ({ front, rear }: Family): string =>
-  `${LAYOUT_WORDS[front.layout]} front, ${LAYOUT_WORDS[rear.layout]} rear`;
+const layoutWords = (family: Family): string =>
+  [family.front, family.rear]
+    .map(({ name, layout }) => `${LAYOUT_WORDS[layout]} ${name}${assumedMark(family, `${name}-layout`)}`)
+    .join(", ");
 
 const rungsOf = ({ front, rear }: Family): string =>
   front.rung === rear.rung ? front.rung : `${front.rung}, ${rear.rung}`;

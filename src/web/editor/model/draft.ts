@@ -1,3 +1,4 @@
+import { withEntered } from "./entered-figure.ts";
 import { formatSheetPath, type SheetPath } from "./sheet-path.ts";
 import { isSameValue, withSheetValue } from "./sheet-value.ts";
 
@@ -46,9 +47,9 @@ export const changeDraft = (draft: Draft, sheet: unknown, place: string | null):
   };
 };
 
-/** Writes one value; typing on in the same place stays one step of undo. */
+/** Writes one value, which is then no longer an assumed one; typing on in the same place stays one step of undo. */
 export const editDraft = (draft: Draft, path: SheetPath, value: unknown): Draft =>
-  changeDraft(draft, withSheetValue(draft.sheet, path, value), formatSheetPath(path));
+  changeDraft(draft, withEntered(withSheetValue(draft.sheet, path, value), path), formatSheetPath(path));
 
 /** One step back; the same draft where there is none. */
 export const undoDraft = (draft: Draft): Draft => {

@@ -1,3 +1,4 @@
+import { withEntered } from "./entered-figure.ts";
 import { coordinatesPath, sharedPoints } from "./hard-points.ts";
 import type { SheetPath } from "./sheet-path.ts";
 import { isSameValue, sheetValueAt, withSheetValue } from "./sheet-value.ts";
@@ -11,8 +12,9 @@ export const withCoordinate = (sheet: unknown, point: SheetPath, axis: number, v
   const together = sharedPoints(sheet, point).filter((one) =>
     isSameValue(sheetValueAt(sheet, coordinatesPath(sheet, one)), own),
   );
-  return together.reduce<unknown>(
+  const moved = together.reduce<unknown>(
     (changed, one) => withSheetValue(changed, [...coordinatesPath(sheet, one), axis], value ?? null),
     sheet,
   );
+  return withEntered(moved, point);
 };
