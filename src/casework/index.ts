@@ -90,6 +90,7 @@ export {
 } from "./hold/index.ts";
 export type * from "./hold.ts";
 export type * from "./ports.ts";
+export { asLeftWords } from "./readings/as-left-words.ts";
 export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";
 export type { Meaning } from "./readings/what-it-can-mean.ts";
 export { computeShake } from "./shake/compute-shake.ts";
@@ -97,6 +98,7 @@ export type * from "./shake.ts";
 export type * from "./sheet-question.ts";
 export type { UnplannedCause } from "./suspects/accepted-causes.ts";
 export type { Move } from "./suspects/answer-moves.ts";
+export { type ComplaintAnswer, complaintWords } from "./suspects/complaint-answers.ts";
 export type { SuspectBasis } from "./suspects/suspect-question.ts";
 export { isAtPlacesOf } from "./suspects/suspect-words.ts";
 export type { Symptom } from "./suspects/symptom.ts";

@@ -1,5 +1,5 @@
 import type { PositionStates } from "#drawing";
-import { drawNumberedCar, drawTitleBlock, type Mark, type Scene } from "#drawing";
+import { drawNumberedCar, drawTitleBlock, gradeWords, type Mark, type Scene } from "#drawing";
 import { drawRemedyRow, drawTableHead } from "./draw-remedy-row.ts";
 import { addPage } from "./open-document.ts";
 import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
@@ -96,7 +96,6 @@ function drawFirst(page: OwnersDocument, whole: PDFKit.PDFStructureElement, say:
         { kind: "circle", cx: x + 9, cy: y + 10, r: 2.6, fill: "ink" },
       ],
     ],
-    ["not looked at yet", [{ kind: "grade", grade: null, cx: x + 9, cy: y + 33, size: 15 }]],
   ];
   for (const [words, marks] of keys) {
     drawArtifact(page, marks);
@@ -104,6 +103,7 @@ function drawFirst(page: OwnersDocument, whole: PDFKit.PDFStructureElement, say:
     say("P", () => setLine(doc, words, x + 28, base, styles.sub));
     y += 23;
   }
+  y = drawGradeKeys(page, say, x, y, width);
   const agree = "I agree to the remedies ticked below, each as a whole. Nothing else without my word.";
   y += 5;
   say("P", () => setBlock(doc, agree, x, y, width, styles.lead));
@@ -118,6 +118,28 @@ function drawFirst(page: OwnersDocument, whole: PDFKit.PDFStructureElement, say:
     setLine(doc, shortenSet(owner, split - 12 - x, styles.second), x, line + 17, styles.second);
     setLine(doc, "date", split + 12, line + 17, styles.second);
   });
+}
+
+/** What the marks of this page mean, in as many lines as they need; the y below them comes back. */
+function drawGradeKeys(page: OwnersDocument, say: Say, x: number, top: number, width: number): number {
+  const { doc, plan } = page;
+  const { sub } = plan.styles;
+  const used = new Set(plan.pages.flatMap(({ rows }) => rows.map(({ line }) => line.grade)));
+  const grades = ([4, 3, 2, 1] as const).filter((grade) => used.has(grade));
+  const keys = [
+    { grade: null, words: "not looked at yet" },
+    ...grades.map((grade) => ({ grade, words: gradeWords[grade].toLowerCase() })),
+  ];
+  let [at, y] = [x, top];
+  for (const { grade, words } of keys) {
+    const room = doc.font("source-sans-400").fontSize(sub.size).widthOfString(words);
+    if (at > x && at + 28 + room > x + width) [at, y] = [x, y + 23];
+    const [cx, base] = [at + 9, y + 15];
+    drawArtifact(page, [{ kind: "grade", grade, cx, cy: y + 10, size: 15 }]);
+    say("P", () => setLine(doc, words, cx + 19, base, sub));
+    at = cx + 19 + room + 16;
+  }
+  return y + 23;
 }
 
 function numberedCar(facts: OwnersPageFacts, plan: OwnersPlan): Scene | null {

@@ -23,7 +23,16 @@ export interface OwnersPageFacts {
   readonly words: string;
   readonly appraisal: Pick<
     Appraisal,
-    "findings" | "notLookedAt" | "uncured" | "plan" | "planDocument" | "suspects" | "jobCard"
+    | "findings"
+    | "notLookedAt"
+    | "uncured"
+    | "plan"
+    | "planDocument"
+    | "suspects"
+    | "complaints"
+    | "asLeft"
+    | "axlesAsLeft"
+    | "jobCard"
   >;
   /** The date as it is to be written on the page. */
   readonly date: string;

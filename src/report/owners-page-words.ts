@@ -1,4 +1,6 @@
 import {
+  asLeftWords,
+  complaintWords,
   doesWords,
   findReadingPlace,
   formatMoney,
@@ -203,14 +205,9 @@ export function noteWords(facts: OwnersPageFacts, most: number): readonly string
   const sources = [
     ...new Set(appraisal.plan.remedies.flatMap(({ remaining }) => (remaining === null ? [] : [remaining.source]))),
   ];
-  const accepted = appraisal.suspects.suspects.filter(({ word }) => word?.word === "accepted");
   return [
-    ...(facts.words === "" ? [] : [`You came with: \u201c${facts.words}\u201d.`]),
-    ...(accepted.length === 0
-      ? []
-      : [
-          `Taken as the cause of it: ${accepted.map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1)).join("; ")}.`,
-        ]),
+    ...enquiryWords(facts),
+    ...asLeftWords({ readings: appraisal.asLeft, axles: appraisal.axlesAsLeft }),
     "Work done on the same day shares the taking apart, counted once in these prices. Leaving one out changes the others; they are priced again before anyone signs.",
     ...(declined.length === 0 ? [] : [`Declined: ${listWords(declined, most)}.`]),
     ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${listWords(uncured, most)}.`]),
@@ -225,6 +222,14 @@ export function noteWords(facts: OwnersPageFacts, most: number): readonly string
     ...(rung.length === 0 ? [] : [`The car is drawn so: ${rung.join("; ")}.`]),
     ...(sources.length === 0 ? [] : [`How long parts last: from practice, not counted here (${sources.join("; ")}).`]),
   ];
+}
+
+/** What the owner came with, and what came of each complaint. */
+function enquiryWords({ words, appraisal: { complaints } }: OwnersPageFacts): readonly string[] {
+  if (words === "" && complaints.length === 0) return [];
+  const said = words === "" ? "" : `You came with: \u201c${words}\u201d.`;
+  const answers = complaints.length === 0 ? "No complaint was made out in it yet, so nothing was looked for." : "";
+  return [[said, answers, ...complaints.map(complaintWords)].filter((part) => part !== "").join(" ")];
 }
 
 /** What to take care of: by the worst grade, and what this page is. */

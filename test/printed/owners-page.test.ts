@@ -193,6 +193,66 @@ describe("what the owner came with, and what was done", () => {
     expect(wordsOf(await printOwnersPage(six))).not.toContain("You came with");
   });
 
+  it("answers every complaint, and says so where none was made out", async () => {
+    const clunk = {
+      symptom: "clunk",
+      label: "Clunk, front",
+      state: "not-looked-at",
+      words: "not looked at yet",
+    } as const;
+    const pull = {
+      symptom: "pull",
+      label: "Pulls",
+      state: "found",
+      words: "found, and can be behind it: web torn",
+    } as const;
+    const with2 = { ...six, words: "it clunks and pulls", appraisal: { ...six.appraisal, complaints: [clunk, pull] } };
+    const bytes = await printOwnersPage(with2);
+    const words = wordsOf(bytes);
+    expect(words).toContain("Clunk, front: not looked at yet.");
+    expect(words).toContain("Pulls: found, and can be behind it: web torn.");
+    expect(readPdf(bytes).pages).toBe(1);
+    expect(crowdingOf(bytes)).toEqual([]);
+    expect(wordsOf(await printOwnersPage({ ...six, words: "it clunks" }))).toContain(
+      "No complaint was made out in it yet",
+    );
+  });
+
+  it("says what was read again at the end, beside what was found", async () => {
+    const row = (place: string, asFound: number | null, asLeft: number | null) =>
+      ({
+        place,
+        label: place,
+        group: "heights",
+        groupLabel: "",
+        quantity: "ride-height",
+        asFound,
+        asLeft,
+        limitWords: null,
+        foundDecision: null,
+        leftDecision: asLeft === null ? null : "within",
+      }) as const;
+    const asLeft = [row("front-left/ride-height", 0.372, 0.38), row("front-right/ride-height", 0.371, null)];
+    const bytes = await printOwnersPage({ ...six, appraisal: { ...six.appraisal, asLeft } });
+    expect(wordsOf(bytes)).toContain(
+      "Ride height, as found and as left: front left 372 mm and 380 mm, within its limit.",
+    );
+    expect(wordsOf(bytes)).not.toContain("front right 371 mm and");
+    expect(crowdingOf(bytes)).toEqual([]);
+  });
+
+  it("says what would make the cost of waiting known where it is not, and what each mark means", async () => {
+    const facts = sampleOwnersPage({ ...saloon, life: [] }, [
+      ["rear-right/damper/leak", { kind: "signs", signs: ["wet-streams"] }],
+    ]);
+    const words = wordsOf(await printOwnersPage(facts));
+    for (const [known] of words.matchAll(/What waiting costs is not known.{0,160}/g))
+      expect(known).toContain("would tell it");
+    expect(words).toContain("What waiting costs is not known");
+    expect(words).toContain("not looked at yet");
+    expect(words).toContain("repair first");
+  });
+
   it("says what was done once the car is signed off, and not what it needs", async () => {
     expect(wordsOf(await printOwnersPage(six))).toContain("What your car needs, and by when");
     const agreed = closed({

@@ -4,6 +4,7 @@ import { type AxleAsLeft, type JudgedAsLeft, judgeAsLeft } from "../readings/jud
 import { judgeReadings } from "../readings/judge-readings.ts";
 import { meaningOf, type ReadingMeaning } from "../readings/what-it-can-mean.ts";
 import { assumeAccepted, type UnplannedCause } from "../suspects/accepted-causes.ts";
+import { answerComplaints, type ComplaintAnswer } from "../suspects/complaint-answers.ts";
 import { acceptedRemedies } from "../suspects/suspect-words.ts";
 import type { CarSuspects } from "../suspects/visit-suspects.ts";
 import { type AppraisalMemory, createMemory } from "./appraisal-memory.ts";
@@ -45,6 +46,8 @@ export interface Appraisal {
   readonly plan: VisitPlan;
   readonly planDocument: PlanDocument;
   readonly suspects: CarSuspects;
+  /** What came of each complaint of the owner. */
+  readonly complaints: readonly ComplaintAnswer[];
   readonly jobCard: JobCard;
   readonly asLeft: readonly JudgedAsLeft[];
   readonly axlesAsLeft: readonly AxleAsLeft[];
@@ -137,6 +140,7 @@ export function appraiseVisit(
     plan,
     planDocument,
     suspects,
+    complaints: answerComplaints(record.enquiry?.symptoms ?? [], findings, record.enquiry?.suspects ?? []),
     jobCard,
     asLeft: left.readings,
     axlesAsLeft: left.axles,

@@ -79,10 +79,13 @@ export function waitingCost(planned: PlannedRemedy, visit: number | null): Cents
   return planned.remaining === null || here === null || there === null ? null : there - here;
 }
 
+const NO_LIFE =
+  "What waiting costs is not known: no life of this part is on file. A band of km over which such parts last, on the family sheet, would tell it.";
+
 /** What waiting one visit longer costs, in one sentence. */
 export function waitingWords(planned: PlannedRemedy, plan: VisitPlan, currency: string): string {
   if (planned.declined || planned.broughtBy !== null) return "";
-  if (planned.remaining === null) return "What waiting costs is not known: no life of this part is on file.";
+  if (planned.remaining === null) return NO_LIFE;
   const next = planned.visit === null ? null : planned.visit + 1 < plan.visits.length ? planned.visit + 1 : null;
   const where = next === null ? "beyond this plan" : `until ${plan.visits[next]?.label ?? "the next visit"}`;
   if (planned.visit === null) {

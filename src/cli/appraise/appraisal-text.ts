@@ -3,6 +3,7 @@ import {
   type AppraisedFinding,
   type CarDocument,
   cautionsFor,
+  complaintWords,
   fastenerWords,
   formatChance,
   formatKm,
@@ -74,6 +75,9 @@ const findingsText = ({ findings, notLookedAt, uncured }: Appraisal): readonly s
     ...(uncured.length === 0 ? [] : [`No remedy on file for: ${uncured.map((f) => f.place).join(", ")}.`]),
   ];
 };
+
+const complaintsText = ({ complaints }: Appraisal): readonly string[] =>
+  complaints.length === 0 ? [] : [...heading("Complaints"), ...complaints.map(complaintWords)];
 
 const suspectsText = ({ suspects }: Appraisal): readonly string[] => {
   if (suspects.note !== null) return [...heading("Suspects"), suspects.note];
@@ -184,6 +188,7 @@ export const formatAppraisalText = (car: CarDocument, record: VisitRecord, appra
       ? ["Work is the usual for these layouts, not this family's own: hours, prices and torques are start values."]
       : []),
     ...findingsText(appraisal),
+    ...complaintsText(appraisal),
     ...suspectsText(appraisal),
     ...planText(appraisal, rates.currency, visit.odometerKm),
     ...jobText(appraisal),

@@ -180,6 +180,7 @@ export const formatAppraisal = (appraisal: Appraisal): Wire => ({
   no_remedy_on_file: appraisal.uncured.map((f) => f.place),
   accepted_without_work: appraisal.unplanned,
   suspects: formatSuspects(appraisal.suspects),
+  complaints: appraisal.complaints.map(({ symptom, label, state, words }) => ({ symptom, label, state, words })),
   plan: formatPlan(appraisal),
   job_card: formatJobCard(appraisal.jobCard),
   hand_over: {

@@ -1,0 +1,87 @@
+import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
+import type { PlaceFinding } from "../cases/place-finding.ts";
+import { type Cause, causes } from "./cause-table.ts";
+import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
+import { isThere, lookState } from "./look-state.ts";
+import { lastWords } from "./suspect-words.ts";
+import type { Symptom } from "./symptom.ts";
+import { symptoms } from "./symptom-table.ts";
+
+/** How far a complaint has been followed up. */
+export type ComplaintState = "cause-taken" | "found" | "nothing-found" | "begun" | "not-looked-at";
+
+/** What came of one complaint of the owner. */
+export interface ComplaintAnswer {
+  readonly symptom: string;
+  readonly label: string;
+  readonly state: ComplaintState;
+  /** One sentence without the complaint: "found: front left, lower arm: web torn". */
+  readonly words: string;
+}
+
+/** So many of what can be behind it are named. */
+const MOST_NAMED = 2;
+
+/** An answer to every complaint that was taken up, in the order they were: none is passed over. */
+export function answerComplaints(
+  entries: readonly SymptomEntry[],
+  findings: readonly PlaceFinding[],
+  said: readonly SuspectWord[],
+): readonly ComplaintAnswer[] {
+  const words = lastWords(said);
+  return [...new Set(entries.map((e) => e.symptom))].flatMap((id): readonly ComplaintAnswer[] => {
+    const symptom = symptoms.find((s) => s.id === id);
+    if (symptom === undefined) return [];
+    const felt = feltAxle(entries.filter((e) => e.symptom === id));
+    return [{ symptom: id, label: symptom.label, ...answerOf(causesOf(symptom, findings), findings, felt, words) }];
+  });
+}
+
+/** Causes behind a complaint that can sit on this car, the commonest first. */
+const causesOf = (symptom: Symptom, findings: readonly PlaceFinding[]): readonly Cause[] =>
+  fitToLayout(symptom, findings)
+    .causes.toSorted(([, a], [, b]) => b - a)
+    .flatMap(([id]) => causes.find((c) => c.id === id) ?? []);
+
+function answerOf(
+  behind: readonly Cause[],
+  findings: readonly PlaceFinding[],
+  felt: ReturnType<typeof feltAxle>,
+  words: ReturnType<typeof lastWords>,
+): Pick<ComplaintAnswer, "state" | "words"> {
+  const taken = behind.filter(({ id }) => words.get(id)?.word === "accepted");
+  if (taken.length > 0)
+    return { state: "cause-taken", words: `taken as its cause: ${named(taken.map((c) => lower(c.label)))}` };
+  const left = behind.filter(({ id }) => words.get(id)?.word !== "ruled-out");
+  const places = left.map((cause) => ({ cause, at: placesFor(cause, findings, felt) }));
+  const shown = places.flatMap(({ cause, at }) => at.filter((place) => isThere(cause, place)));
+  if (shown.length > 0)
+    return {
+      state: "found",
+      words: `found, and can be behind it: ${named([...new Set(shown.map((p) => `${whereWords(p)}: ${p.found}`))])}`,
+    };
+  const visible = places.filter(({ at }) => at.length > 0);
+  const done = visible.filter(({ cause, at }) => lookState(cause, at) === "not there");
+  if (visible.length > 0 && done.length === visible.length)
+    return { state: "nothing-found", words: "looked at wherever it can sit, and nothing found that explains it" };
+  const begun = visible.some(({ at }) => at.some((place) => place.grade !== null));
+  return begun
+    ? {
+        state: "begun",
+        words: `nothing found so far; ${done.length} of ${visible.length} things that can be behind it are looked at to the end`,
+      }
+    : { state: "not-looked-at", words: "not looked at yet" };
+}
+
+const named = (parts: readonly string[]): string =>
+  parts.length <= MOST_NAMED
+    ? parts.join("; ")
+    : `${parts.slice(0, MOST_NAMED).join("; ")}; and ${parts.length - MOST_NAMED} more`;
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+const whereWords = ({ axle, side, label }: PlaceFinding): string =>
+  `${side === null ? axle : `${axle} ${side}`}, ${lower(label)}`;
+
+/** A complaint with what came of it, as one sentence. */
+export const complaintWords = ({ label, words }: ComplaintAnswer): string => `${label}: ${words}.`;
