@@ -63,6 +63,7 @@ export {
 export { fastenerWords, torqueWords } from "./cases/torque-words.ts";
 export { twinPlace } from "./cases/twin-place.ts";
 export { usualPlan, withUsualVisits } from "./cases/usual-plan.ts";
+export { type CarPace, paceWords, parseDay, visitDateWords } from "./cases/visit-dates.ts";
 export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
 export { doesWords, type WhatItDoes } from "./cases/what-it-does.ts";
 export { hasGrade, isWorthSaying, NOT_KNOWN, notOnFileWords, saysNothing } from "./cases/worth-saying.ts";

@@ -4,7 +4,7 @@ import { drawRemedyRow, drawTableHead } from "./draw-remedy-row.ts";
 import { addPage } from "./open-document.ts";
 import { drawArtifact, type OwnersDocument } from "./owners-document.ts";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
-import { BESIDE, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, TITLE_BLOCK } from "./owners-page-plan.ts";
+import { AFTER_NOTE, BESIDE, DRAWING_WIDTH, FOOT_WIDTH, type OwnersPlan, TITLE_BLOCK } from "./owners-page-plan.ts";
 import { distanceWords, titleWords } from "./owners-page-words.ts";
 import { CONTENT, PAGE } from "./page-size.ts";
 import { firstBase, heightOf, setBlock, setLine, shortenSet, wrapSet } from "./pdf-text.ts";
@@ -158,7 +158,7 @@ function numberedCar(facts: OwnersPageFacts, plan: OwnersPlan): Scene | null {
 /** Sums of the visits, notes, and cautions. */
 function drawEnd(page: OwnersDocument, say: Say, top: number): void {
   const { doc, plan } = page;
-  const { styles, sums, notes, cautions } = plan;
+  const { styles, sums, notes, wideNotes, cautions } = plan;
   let y = top;
   for (const text of sums) {
     const at = y;
@@ -168,10 +168,11 @@ function drawEnd(page: OwnersDocument, say: Say, top: number): void {
   y += 12;
   drawRule(page, y);
   y += 12;
-  for (const text of notes) {
+  for (const [i, text] of notes.entries()) {
     const at = y;
-    say("P", () => setBlock(doc, text, X, at, FOOT_WIDTH, styles.small));
-    y += heightOf(text, FOOT_WIDTH, styles.small) + 5;
+    const width = i < wideNotes ? CONTENT : FOOT_WIDTH;
+    say("P", () => setBlock(doc, text, X, at, width, styles.small));
+    y += heightOf(text, width, styles.small) + AFTER_NOTE;
   }
   const head = y + firstBase(styles.heading);
   say("H2", () => setLine(doc, "Take care", X, head, styles.heading));
@@ -179,7 +180,7 @@ function drawEnd(page: OwnersDocument, say: Say, top: number): void {
   for (const text of cautions) {
     const at = y;
     say("P", () => setBlock(doc, text, X, at, FOOT_WIDTH, styles.small));
-    y += heightOf(text, FOOT_WIDTH, styles.small) + 5;
+    y += heightOf(text, FOOT_WIDTH, styles.small) + AFTER_NOTE;
   }
 }
 

@@ -16,8 +16,8 @@ export interface OwnersPageRates {
 export interface OwnersPageFacts {
   /** Family on file; null = not chosen, the drawing is then left out. */
   readonly family: Family | null;
-  readonly car: Pick<CarDocument, "registration" | "name" | "owner" | "distanceUnit" | "invented">;
-  readonly visit: Pick<VisitDocument, "odometerKm" | "by" | "closed">;
+  readonly car: Pick<CarDocument, "registration" | "name" | "owner" | "year" | "distanceUnit" | "invented">;
+  readonly visit: Pick<VisitDocument, "odometerKm" | "date" | "by" | "closed">;
   readonly rates: OwnersPageRates;
   /** What the owner came with, in the owner's words; "" = nothing was said. */
   readonly words: string;

@@ -89,6 +89,8 @@ export interface OwnersPlan {
   readonly pages: readonly OwnersPage[];
   readonly sums: readonly string[];
   readonly notes: readonly string[];
+  /** So many of the notes stand over the whole width; the others beside the title block. */
+  readonly wideNotes: number;
   readonly cautions: readonly string[];
   readonly headHeight: number;
   readonly drawingHeight: number;
@@ -154,26 +156,44 @@ export function planOwnersPage(facts: OwnersPageFacts): OwnersPlan {
   return short.pages.length < full.pages.length ? short : full;
 }
 
-/** Height of sums, notes and cautions beside the title block. */
-function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "cautions">): number {
-  const { styles } = plan;
+/** Room under a paragraph of the notes. */
+export const AFTER_NOTE = 5;
+
+const wordsHeight = (texts: readonly string[], width: number, { small }: OwnersStyles): number =>
+  texts.reduce((sum, text) => sum + heightOf(text, width, small) + AFTER_NOTE, 0);
+
+/**
+ * How many of the notes stand over the whole width, above the title block: as many as find no room beside it with the
+ * cautions, which always stand there.
+ */
+function countWideNotes(plan: Pick<OwnersPlan, "styles" | "notes" | "cautions">): number {
+  const { styles, notes, cautions } = plan;
+  const besides = (from: number): number =>
+    wordsHeight([...notes.slice(from), ...cautions], FOOT_WIDTH, styles) + styles.heading.leading;
+  let wide = 0;
+  while (wide < notes.length && besides(wide) > TITLE_BLOCK.height) wide++;
+  return wide;
+}
+
+/** Height of sums, notes and cautions above and beside the title block. */
+function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "cautions" | "wideNotes">): number {
+  const { styles, notes, cautions, wideNotes } = plan;
   const sums = plan.sums.reduce((sum, text) => sum + heightOf(text, CONTENT, styles.label), 0);
-  const words = [...plan.notes, ...plan.cautions].reduce(
-    (sum, text) => sum + heightOf(text, FOOT_WIDTH, styles.small) + 5,
-    styles.heading.leading,
-  );
-  return sums + AFTER_RULE + AFTER_RULE + Math.max(words, TITLE_BLOCK.height);
+  const wide = wordsHeight(notes.slice(0, wideNotes), CONTENT, styles);
+  const beside = wordsHeight([...notes.slice(wideNotes), ...cautions], FOOT_WIDTH, styles) + styles.heading.leading;
+  return sums + AFTER_RULE + AFTER_RULE + wide + Math.max(beside, TITLE_BLOCK.height);
 }
 
 function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number, brevity: Brevity): OwnersPlan {
   const styles = ownersStyles(k);
   const reachKm = reachOfPlan(facts);
-  const words = {
+  const said = {
     styles,
     sums: visitSums(facts).map((sum) => sumWords(sum, facts.rates)),
     notes: noteWords(facts, brevity === "brief" ? FEW : Number.POSITIVE_INFINITY),
     cautions: cautionWords(facts),
   };
+  const words = { ...said, wideNotes: countWideNotes(said) };
   const headHeight = 33 + 19 + 12;
   const bottom = PAGE.height - PAGE.margin;
   const lastEnd = endHeight(words);

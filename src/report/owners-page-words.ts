@@ -9,6 +9,7 @@ import {
   type PlannedRemedy,
   riskOver,
   saysNothing,
+  visitDateWords,
   waitingWords,
 } from "#casework";
 import { familyRungWords, gradeWords } from "#drawing";
@@ -104,7 +105,11 @@ function remedyLine(planned: PlannedRemedy, number: number, facts: OwnersPageFac
   const incomplete =
     planned.price === null || planned.priceComplete ? "" : "The price is without a part that is not on file.";
   const isDone = planned.visit === 0 && planned.agreed && isSignedOff(facts);
-  const advice = isDone ? "Done at this visit." : at === null ? "Nothing now." : `${at.label}.`;
+  const advice = isDone
+    ? "Done at this visit."
+    : at === null
+      ? "Nothing now."
+      : `${at.label}${planned.visit === 0 ? "" : `, ${visitDateWords(at, { visit: facts.visit, year: facts.car.year })}`}.`;
   return {
     number,
     grade: remedy.grade,

@@ -12,7 +12,7 @@ import {
 } from "../../src/casework/cases/plan-words.ts";
 import { remedyPriceLines, visitPriceLines } from "../../src/casework/cases/price-lines.ts";
 import { usualPlan, withUsualVisits } from "../../src/casework/cases/usual-plan.ts";
-import { look, operation, ouzel, rates, reading, record, solver } from "./made-visit.ts";
+import { look, operation, ouzel, rates, reading, record, solver, work } from "./made-visit.ts";
 
 const TRAILING = "trailing-bushes@rear";
 const DISCS = "front-discs@front";
@@ -135,7 +135,9 @@ describe("what hand settings do to the rest", () => {
     const [from, to] = [free.visits[at]?.label, free.visits[1 - at]?.label];
     expect(held.byHand).toMatchObject({ moved: [{ id: TRAILING, from: at, to: 1 - at }], freeCost: free.cost });
     expect(movedWithWords(held)).toBe(`Moved with it: Trailing link bushes (was: ${from}; now: ${to}).`);
-    expect(planStatusWords(held, "EUR")).toMatch(/^Cheapest under what you set by hand, proved\./);
+    expect(planStatusWords(held, "EUR")).toMatch(
+      /^Cheapest under what you set by hand, proved, without how long what 2 remedies renew would last \(not on file\)\./,
+    );
     expect(planStatusWords(held, "EUR")).not.toContain("Best");
   });
 });
@@ -299,5 +301,20 @@ describe("a plan without visits", () => {
     expect(set.visits.map((v) => v.odometerKm)).toEqual([91_000, 106_000, 121_000]);
     expect(set.declined).toEqual([DISCS]);
     expect(planned(appraise([torn()], { plan: set }), TRAILING).visit).toBe(0);
+  });
+});
+
+describe("what the proof of a plan leaves out", () => {
+  it("is said where parts have no price or no life is on file, and only there", () => {
+    const looks = [look("rear-left/trailing-link/inner-bush", { kind: "signs", signs: ["web-torn"] })];
+    const words = (change: Partial<typeof work>) =>
+      planStatusWords(appraiseVisit(record(looks, { work: { ...work, ...change } }), solver).plan, "EUR");
+    expect(words({})).toMatch(/^Best plan, proved: no split/);
+    const parts = work.parts.map((part) => ({ ...part, priceCents: null }));
+    expect(words({ parts })).toMatch(
+      /^Best plan over what is on file, proved, without the price of 2 parts \(not on file\)/,
+    );
+    const noLife = appraiseVisit(record(looks, { family: { ...ouzel(), life: [] } }), solver).plan;
+    expect(planStatusWords(noLife, "EUR")).toContain("how long what 1 remedy renews would last (not on file)");
   });
 });

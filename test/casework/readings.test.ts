@@ -90,6 +90,13 @@ describe("heights", () => {
     expect(elsewhere.means[0]?.state).toBe("open");
   });
 
+  it("within their limit and yet not the height of the targets: the angles say that they are not carried to it", () => {
+    const words = (fl: number) =>
+      at(appraise([...heights(fl, 372, 366, 366), angle("front-left", "camber", -0.8)]), "front-left/alignment").caveat;
+    expect(words(372)).toBeNull();
+    expect(words(366)).toContain("The targets are those of 372 mm; this car stands at left 366 mm, right 372 mm");
+  });
+
   it("read before the car had settled are not known, and the alignment judged on them says so", () => {
     for (const [said, words] of [
       [false, "had not settled"],

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
-import { look, reading, record, solver, work } from "./made-visit.ts";
+import { splitByWork } from "../../src/casework/cases/split-by-work.ts";
+import { look, ouzel, reading, record, solver, work } from "./made-visit.ts";
 
 const DISC = "front-left/disc/thickness";
 const thickness = (mm: number) => look(DISC, reading("thickness", mm / 1000, 0.000005, "1"));
@@ -27,4 +28,23 @@ it("what is stamped on the disc counts before what is on file of the car line, o
   const rear = { ...base.visit, discMinimum: { front: null, rear: 0.01 } };
   const found = appraiseVisit({ ...base, visit: rear }, solver).findings.find((f) => f.place === DISC);
   expect(found?.grade).toBe(3);
+});
+
+it("a disc below its stamp is worn also where a page parts what was found from what is left", () => {
+  // 27.5 mm is well within what the family has on file.
+  const family = { ...ouzel(), work };
+  const jobCard = {
+    steps: [{ step: "op", doneBy: "MK", at: "2026-03-12T10:00:00Z", hubToArch: null, torqueNm: null, note: null }],
+  };
+  const split = (front: number | null) =>
+    splitByWork({
+      looks: [thickness(27.5)],
+      past: [],
+      family,
+      visit: { discMinimum: { front, rear: null } },
+      jobCard,
+      plan: null,
+    }).leavesAt(DISC, true);
+  expect(split(0.028)).toBe(true);
+  expect(split(null)).toBe(false);
 });

@@ -235,9 +235,9 @@ describe("what the owner came with, and what was done", () => {
     const asLeft = [row("front-left/ride-height", 0.372, 0.38), row("front-right/ride-height", 0.371, null)];
     const bytes = await printOwnersPage({ ...six, appraisal: { ...six.appraisal, asLeft } });
     expect(wordsOf(bytes)).toContain(
-      "Ride height, as found and as left: front left 372 mm and 380 mm, within its limit.",
+      "Ride height, as found and now: front left 372 mm, 380 mm; all within their limits.",
     );
-    expect(wordsOf(bytes)).not.toContain("front right 371 mm and");
+    expect(wordsOf(bytes)).not.toContain("front right 371 mm");
     expect(crowdingOf(bytes)).toEqual([]);
   });
 

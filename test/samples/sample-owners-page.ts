@@ -84,7 +84,14 @@ export function sampleOwnersPage(
   const plan = change(first.planDocument);
   return {
     family,
-    car: { registration: "UB 204", name: "Ouzel saloon, 2014", owner: "P. Wren", distanceUnit: "km", invented: true },
+    car: {
+      registration: "UB 204",
+      name: "Ouzel saloon, 2014",
+      owner: "P. Wren",
+      year: 2014,
+      distanceUnit: "km",
+      invented: true,
+    },
     visit,
     rates,
     words: "",

@@ -75,7 +75,14 @@ export function appraiseVisit(
   const judged = [
     ...judge(asFound),
     ...(family
-      ? judgeReadings({ ...record, family, looks: asFound, settled: record.visit.settled, confidence: CONFIDENCE })
+      ? judgeReadings({
+          ...record,
+          work,
+          family,
+          looks: asFound,
+          settled: record.visit.settled,
+          confidence: CONFIDENCE,
+        })
       : []),
   ];
   const findings = judged.map((finding, i): AppraisedFinding => {
@@ -102,7 +109,7 @@ export function appraiseVisit(
   const jobCard = deriveJobCard(agreedNow, record.jobCard);
   const reteach = deriveReteach(agreedNow, record.handOver);
   const lastWork = lastWorkAt(record.jobCard);
-  const left = judgeAsLeft({ ...record, left: asLeft, settled: record.visit.settled, confidence: CONFIDENCE });
+  const left = judgeAsLeft({ ...record, work, left: asLeft, settled: record.visit.settled, confidence: CONFIDENCE });
   const gates = deriveGates({
     jobCard,
     remedies: agreedNow,

@@ -120,7 +120,12 @@ export interface EnquiryDocument {
 
 export interface PlanDocument {
   /** Visits that are to be planned over; the first is now. */
-  readonly visits: readonly { readonly label: string; readonly odometerKm: number }[];
+  readonly visits: readonly {
+    readonly label: string;
+    readonly odometerKm: number;
+    /** The day it was agreed for, ISO; absent: estimated from how far the car goes in a year. */
+    readonly date?: string | undefined;
+  }[];
   /** Remedies the owner has declined, and those agreed to by name with who said so. */
   readonly declined: readonly string[];
   readonly agreed: readonly { readonly remedy: string; readonly by: string; readonly at: string }[];

@@ -24,8 +24,9 @@ export function planStatusWords(plan: VisitPlan, currency: string): string {
     return "No visits are set, so nothing is planned: set the visits the work can be done at.";
   switch (plan.status) {
     case "optimal":
-      if (plan.byHand !== null) return `Cheapest under what you set by hand, proved.${freeWords(plan, currency)}`;
-      return "Best plan, proved: no split of this work over the visits has a lower expected cost.";
+      if (plan.byHand !== null)
+        return `Cheapest under what you set by hand, proved${leftOutWords(plan)}.${freeWords(plan, currency)}`;
+      return `Best plan${leftOutWords(plan) === "" ? "" : " over what is on file"}, proved${leftOutWords(plan)}: no split of this work over the visits has a lower expected cost.`;
     case "limit":
       if (plan.cost === null) return "No plan was found in the time given.";
       if (plan.byHand !== null)
@@ -38,6 +39,18 @@ export function planStatusWords(plan: VisitPlan, currency: string): string {
     case "nothing-to-plan":
       return "Nothing asks for work.";
   }
+}
+
+/** What the proof leaves out because it is not on file: ", without the price of 2 parts and how long 1 remedy lasts"; "" where it leaves out nothing. */
+function leftOutWords({ remedies }: VisitPlan): string {
+  const kept = remedies.filter(({ declined, broughtBy }) => !declined && broughtBy === null);
+  const parts = kept.flatMap(({ remedy }) => remedy.parts.filter((part) => part.priceCents === null));
+  const lives = kept.filter(({ remaining }) => remaining === null).length;
+  const words = [
+    ...(parts.length === 0 ? [] : [`the price of ${parts.length} ${parts.length === 1 ? "part" : "parts"}`]),
+    ...(lives === 0 ? [] : [`how long what ${lives} ${lives === 1 ? "remedy renews" : "remedies renew"} would last`]),
+  ];
+  return words.length === 0 ? "" : `, without ${words.join(" and ")} (not on file)`;
 }
 
 /** What the plan would save if no visit were set by hand; "" where that is nothing, or not known. */

@@ -1,7 +1,7 @@
 import { type Family, findReadingPlace } from "#vehicle";
 import { looksAsFound } from "./as-found.ts";
 import { findAsLeft, tellsHowItLeaves } from "./as-left.ts";
-import type { JobCardDocument, PlanDocument } from "./documents.ts";
+import type { JobCardDocument, PlanDocument, VisitDocument } from "./documents.ts";
 import { judgeLooks } from "./judge-looks.ts";
 import type { StoredLook } from "./look.ts";
 
@@ -17,13 +17,15 @@ interface VisitLooks {
   readonly looks: readonly StoredLook[];
   readonly past: readonly StoredLook[];
   readonly family: Family | null;
+  /** What was read off this very car, which counts before what is on file. */
+  readonly visit: Pick<VisitDocument, "discMinimum">;
   readonly jobCard: JobCardDocument | null;
   readonly plan: PlanDocument | null;
 }
 
 /** Parts the looks of a visit as the appraisal does, so that a page of entries says which of the two it is taking. */
-export function splitByWork({ looks, past, family, jobCard, plan }: VisitLooks): SplitLooks {
-  const judge = (some: readonly StoredLook[]) => (family === null ? [] : judgeLooks(family, some, past));
+export function splitByWork({ looks, past, family, visit, jobCard, plan }: VisitLooks): SplitLooks {
+  const judge = (some: readonly StoredLook[]) => (family === null ? [] : judgeLooks(family, some, past, visit));
   const asLeft = findAsLeft(looks, jobCard, plan);
   const found = looksAsFound(looks, jobCard, asLeft, judge);
   const kept = new Set(found.map(({ id }) => id));

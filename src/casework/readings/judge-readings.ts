@@ -1,8 +1,16 @@
-import { type AxleName, type Family, type FamilyWork, type ReadingPlace, readingPlaces } from "#vehicle";
+import {
+  type AlignmentTarget,
+  type AxleName,
+  type Family,
+  type FamilyWork,
+  type ReadingPlace,
+  readingPlaces,
+} from "#vehicle";
 import { judgePlace } from "../cases/judge-place.ts";
 import type { StoredLook } from "../cases/look.ts";
 import type { PlaceFinding, Reason } from "../cases/place-finding.ts";
 import { groupByPlace, type PlaceLooks } from "../cases/place-looks.ts";
+import { shownValue } from "../cases/reading-reasons.ts";
 import { twinPlace } from "../cases/twin-place.ts";
 import { computeAxleAngles, judgeAxle } from "./judge-axle.ts";
 import { apartOnFile, heightOnFile, limitsOfTargets, targetOf } from "./targets-on-file.ts";
@@ -51,7 +59,9 @@ export function judgeReadings(visit: ReadingsOfVisit): readonly PlaceFinding[] {
     return angles === null ? [] : [judgeAxle(axle, angles, targetOf(work.alignment, axle), confidence)];
   });
   return [...wheels, ...axles].map((finding) =>
-    finding.kind === "alignment" ? withCaveat(finding, heightCaveat(finding.axle, wheels, here, settled)) : finding,
+    finding.kind === "alignment"
+      ? withCaveat(finding, heightCaveat(finding.axle, wheels, here, settled, targetOf(work.alignment, finding.axle)))
+      : finding,
   );
 }
 
@@ -88,6 +98,7 @@ function heightCaveat(
   wheels: readonly PlaceFinding[],
   here: ReadonlyMap<string, PlaceLooks>,
   settled: boolean | null,
+  target: AlignmentTarget | null,
 ): string | null {
   const heights = (["left", "right"] as const).map((side) => `${axle}-${side}/ride-height`);
   if (!heights.every((place) => here.get(place)?.seen))
@@ -96,8 +107,25 @@ function heightCaveat(
   if (settled === null) return "Judged on heights of which nobody said whether the car had settled.";
   const off = wheels.filter((f) => heights.includes(f.place) && f.reasons.some(isBeyondLimit));
   return off.length === 0
-    ? null
+    ? heightApartWords(
+        wheels.filter((f) => heights.includes(f.place)),
+        target,
+      )
     : `Judged at a height beyond its limit (${off.map((f) => `${f.side} ${f.found}`).join(", ")}): the height comes first.`;
+}
+
+/** Nearer to the height of the targets than this the angles are taken as those of that height, m (common practice, no source). */
+const SAME_HEIGHT = 0.005;
+
+/** That the targets hold for another height than the car stands at; null where it stands as high, or no target has one. */
+function heightApartWords(wheels: readonly PlaceFinding[], target: AlignmentTarget | null): string | null {
+  const height = target?.hubToArch ?? null;
+  const stands = wheels.flatMap(({ side, looks }) =>
+    (looks?.readings ?? []).flatMap((r) => (r.quantity === "ride-height" ? [{ side, value: r.value }] : [])),
+  );
+  if (height === null || stands.every(({ value }) => Math.abs(value - height) <= SAME_HEIGHT)) return null;
+  const here = stands.map(({ side, value }) => `${side} ${shownValue("ride-height", value)}`).join(", ");
+  return `The targets are those of ${shownValue("ride-height", height)}; this car stands at ${here}, and they are not carried to that height.`;
 }
 
 const isBeyondLimit = ({ judgement }: Reason): boolean =>

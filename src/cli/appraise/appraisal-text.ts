@@ -2,6 +2,7 @@ import {
   type Appraisal,
   type AppraisedFinding,
   type CarDocument,
+  type CarPace,
   cautionsFor,
   complaintWords,
   fastenerWords,
@@ -14,6 +15,7 @@ import {
   NOT_KNOWN,
   notOnFileWords,
   type PlannedRemedy,
+  paceWords,
   partsWords,
   planStatusWords,
   quantityForms,
@@ -23,6 +25,7 @@ import {
   torqueWords,
   usualPlan,
   type VisitRecord,
+  visitDateWords,
   waitingWords,
 } from "#casework";
 import { gradeWords, NOT_LOOKED_AT, TOO_CLOSE } from "#drawing";
@@ -116,13 +119,13 @@ const isComplete = ({ remedies }: Appraisal["plan"], visit: number): boolean =>
 const usualVisits = (odometerKm: number | null): readonly string[] =>
   usualPlan(odometerKm ?? 0).visits.map((visit) => `${visit.label} at ${formatKm(visit.odometerKm)}`);
 
-const planText = (appraisal: Appraisal, currency: string, odometerKm: number | null): readonly string[] => {
-  const { plan } = appraisal;
+const planText = (appraisal: Appraisal, currency: string, pace: CarPace): readonly string[] => {
+  const { plan, planDocument } = appraisal;
   const later = plan.remedies.filter((r) => r.visit === null);
   return [
     ...heading("Plan"),
     ...plan.visits.flatMap((visit, i) => [
-      `${visit.label}, ${formatKm(visit.odometerKm)}: ${formatMoney(visit.total, currency)} without tax (${partsWords(visit.parts, isComplete(plan, i), currency)}, labour ${formatNumber(visit.hours, 1)} h ${formatMoney(visit.labour, currency)}, visit ${formatMoney(visit.visitCost, currency)})`,
+      `${visit.label}, ${visitDateWords(planDocument.visits[i] ?? visit, pace)}, ${formatKm(visit.odometerKm)}: ${formatMoney(visit.total, currency)} without tax (${partsWords(visit.parts, isComplete(plan, i), currency)}, labour ${formatNumber(visit.hours, 1)} h ${formatMoney(visit.labour, currency)}, visit ${formatMoney(visit.visitCost, currency)})`,
       ...plan.remedies.filter((r) => r.visit === i).flatMap((r) => remedyLines(r, appraisal, currency)),
       ...visit.shared.map(
         (s) => `  counted once: ${s.label}, ${formatNumber(s.hours, 1)} h, shared by ${s.among.join(", ")}`,
@@ -133,8 +136,9 @@ const planText = (appraisal: Appraisal, currency: string, odometerKm: number | n
     ...appraisal.covered.map(({ label, id, why }) => `Left out: ${label} (${id}). ${why}`),
     ...appraisal.unplanned.map(({ label, why }) => `Accepted as the cause, and not planned: ${label}: ${why}.`),
     planStatusWords(plan, currency),
+    paceWords(pace),
     ...(plan.visits.length === 0 && plan.remedies.length > 0
-      ? [`The usual ones: ${usualVisits(odometerKm).join(", ")}.`]
+      ? [`The usual ones: ${usualVisits(pace.visit.odometerKm).join(", ")}.`]
       : []),
   ];
 };
@@ -190,7 +194,7 @@ export const formatAppraisalText = (car: CarDocument, record: VisitRecord, appra
     ...findingsText(appraisal),
     ...complaintsText(appraisal),
     ...suspectsText(appraisal),
-    ...planText(appraisal, rates.currency, visit.odometerKm),
+    ...planText(appraisal, rates.currency, { visit, year: car.year }),
     ...jobText(appraisal),
     ...handOverText(appraisal),
   ].join("\n");

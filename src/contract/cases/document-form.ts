@@ -37,7 +37,11 @@ const readers: { readonly [K in DocumentKind]: Reader<K> } = {
     ...(wire.suspects !== undefined && { suspects: wire.suspects }),
   }),
   plan: (wire) => ({
-    visits: wire.visits.map(({ label, odometer_km }) => ({ label, odometerKm: odometer_km })),
+    visits: wire.visits.map(({ label, odometer_km, date }) => ({
+      label,
+      odometerKm: odometer_km,
+      ...(date !== undefined && { date }),
+    })),
     declined: wire.declined,
     agreed: wire.agreed,
     fixed: wire.fixed,
@@ -111,7 +115,11 @@ const writers: { readonly [K in DocumentKind]: Writer<K> } = {
     ...(body.suspects !== undefined && { suspects: copies(body.suspects) }),
   }),
   plan: (body) => ({
-    visits: body.visits.map(({ label, odometerKm }) => ({ label, odometer_km: odometerKm })),
+    visits: body.visits.map(({ label, odometerKm, date }) => ({
+      label,
+      odometer_km: odometerKm,
+      ...(date !== undefined && { date }),
+    })),
     declined: [...body.declined],
     agreed: copies(body.agreed),
     fixed: copies(body.fixed),

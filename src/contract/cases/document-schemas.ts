@@ -104,7 +104,15 @@ const enquiry = z.strictObject({
 
 const plan = z
   .strictObject({
-    visits: many(z.strictObject({ label: line, odometer_km: odometer })),
+    visits: many(
+      z.strictObject({
+        label: line,
+        odometer_km: odometer,
+        date: day
+          .optional()
+          .meta({ description: "The day it was agreed for; absent: estimated from how far the car goes in a year." }),
+      }),
+    ),
     declined: many(line),
     agreed: many(z.strictObject({ remedy: line, by: person, at: moment })),
     fixed: many(z.strictObject({ remedy: line, visit: z.number().int().min(0).max(499) })),

@@ -1,4 +1,4 @@
-import { judgeLooks, type PlaceFinding, type StoredLook } from "#casework";
+import { judgeLooks, type PlaceFinding, type StoredLook, type VisitDocument } from "#casework";
 import type { PositionStates } from "#drawing";
 import type { Family, Grade } from "../../car.ts";
 
@@ -40,4 +40,5 @@ export const statesOfLooks = (
   family: Family,
   looks: readonly StoredLook[],
   past: readonly StoredLook[],
-): PositionStates => statesOfFindings(judgeLooks(family, looks, past));
+  visit: Pick<VisitDocument, "discMinimum">,
+): PositionStates => statesOfFindings(judgeLooks(family, looks, past, visit));

@@ -2,11 +2,14 @@ import { Link, useNavigate, useSearch } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
 import {
   type Appraisal,
+  type CarPace,
   formatNumber,
   type PlanDocument,
   type PlannedRemedy,
+  paceWords,
   planFromNow,
   planStatusWords,
+  visitDateWords,
   withUsualVisits,
 } from "#casework";
 import type { Family } from "../../car.ts";
@@ -32,17 +35,23 @@ interface RuleHeadProps {
   readonly rule: DistanceRule;
   readonly visits: PlanDocument["visits"];
   readonly unit: DistanceUnit;
+  readonly pace: CarPace;
   readonly changing: boolean;
   readonly onChangeVisits: () => void;
 }
 
 /** Height of the rule with one row of names, and of one row more, px. */
-const RULE_HEIGHT = 84;
-const NAME_ROW = 42;
+const RULE_HEIGHT = 104;
+const NAME_ROW = 62;
 
 /** The rule of distance with its figures, and the visits on it. */
-const RuleHead = ({ rule, visits, unit, changing, onChangeVisits }: RuleHeadProps) => {
-  const rows = nameRows(visits.map(({ label, odometerKm }) => ({ label, share: rule.share(odometerKm) })));
+const RuleHead = ({ rule, visits, unit, pace, changing, onChangeVisits }: RuleHeadProps) => {
+  const rows = nameRows(
+    visits.map((visit) => ({
+      label: [visit.label, visitDateWords(visit, pace)].toSorted((a, b) => b.length - a.length)[0] ?? "",
+      share: rule.share(visit.odometerKm),
+    })),
+  );
   return (
     <div className="plan-head">
       <div className="plan-head-words">
@@ -62,6 +71,7 @@ const RuleHead = ({ rule, visits, unit, changing, onChangeVisits }: RuleHeadProp
           >
             <strong>{visit.label}</strong>
             <span className="note">{formatDistance(visit.odometerKm, unit)}</span>
+            <span className="note">{visitDateWords(visit, pace)}</span>
           </span>
         ))}
         <span className="plan-axis">
@@ -127,6 +137,7 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
   const { rates } = of.record;
   const { who, settings, car, visit } = of.held;
   const unit = car.distanceUnit;
+  const pace = { visit, year: car.year };
   const isUsual = of.record.work.origin === "usual";
   const rule = useMemo(() => distanceRule(planDocument, kmPer(unit)), [planDocument, unit]);
   const show = (search: PlanSearch) => void navigate({ search, replace: true });
@@ -187,6 +198,7 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
           rule={rule}
           visits={planDocument.visits}
           unit={unit}
+          pace={pace}
           changing={changing}
           onChangeVisits={() => show(changing ? {} : { visits: true })}
         />
@@ -257,6 +269,7 @@ const PlanSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal: Ap
           </p>
         ) : null}
         <p className="note">
+          {paceWords(pace)}{" "}
           {isUsual ? "Hours, torques and prices are the usual for these layouts, not this family's own. " : ""}
           {settings === null ? "Rates are start values, invented: the workshop has not set its own." : ""}
         </p>

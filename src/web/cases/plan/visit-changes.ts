@@ -16,6 +16,12 @@ export const renameVisit = (plan: PlanDocument, at: number, label: string): Plan
   visits: changed(plan.visits, at, { label }),
 });
 
+/** A visit on a day that was agreed, ISO; "" leaves the day to the pace of the car. */
+export const dateVisit = (plan: PlanDocument, at: number, date: string): PlanDocument => ({
+  ...plan,
+  visits: changed(plan.visits, at, { date: date === "" ? undefined : date }),
+});
+
 /** A visit at another odometer, km; a plan whose last visit goes beyond its horizon looks as far. */
 export const moveVisit = (plan: PlanDocument, at: number, odometerKm: number): PlanDocument => {
   const visits = changed(plan.visits, at, { odometerKm });

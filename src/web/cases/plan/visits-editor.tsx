@@ -1,11 +1,19 @@
 import { Link } from "@tanstack/react-router";
 import { useState } from "react";
-import { checkPlanVisits, type PlanDocument, type PlanOddity } from "#casework";
+import { checkPlanVisits, type PlanDocument, type PlanOddity, paceWords, parseDay, visitDateWords } from "#casework";
 import { formatDistance, kmPer } from "../car/distance-words.ts";
 import { type DistanceUnit, odometerText, parseOdometer } from "../car/odometer.ts";
 import { useCase } from "../case/case-context.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
-import { addVisit, lookAheadTo, moveVisit, removeVisit, renameVisit, withVisitsOf } from "./visit-changes.ts";
+import {
+  addVisit,
+  dateVisit,
+  lookAheadTo,
+  moveVisit,
+  removeVisit,
+  renameVisit,
+  withVisitsOf,
+} from "./visit-changes.ts";
 import { editsOf, forgetLastEdit, rememberEdit } from "./visit-edits.ts";
 
 /** A step of the buttons that move a visit, in the unit of the car. */
@@ -93,17 +101,43 @@ const OdometerEntry = ({ edits, at, label, km, note, onKeep }: OdometerEntryProp
   );
 };
 
-const stepWords = (km: number, unit: DistanceUnit): string => formatDistance(km * kmPer(unit), unit);
-
-const VisitEntry = ({
-  plan,
-  at,
-  edits,
-}: {
+interface VisitEntryProps {
   readonly plan: PlanDocument;
   readonly at: number;
   readonly edits: Edits;
-}) => {
+}
+
+const stepWords = (km: number, unit: DistanceUnit): string => formatDistance(km * kmPer(unit), unit);
+
+/** The day a visit was agreed for; without one it is estimated from the pace of the car. */
+const DateEntry = ({ plan, at, edits }: VisitEntryProps) => {
+  const { visit: now, car } = useCase();
+  const [wrong, setWrong] = useState<string | null>(null);
+  const visit = plan.visits[at];
+  if (visit === undefined) return null;
+  const pace = { visit: now, year: car.year };
+  return (
+    <KeptField
+      label="Day, where one is agreed"
+      className="field-wide"
+      value={visit.date ?? ""}
+      wrong={wrong !== null}
+      note={wrong ?? (visit.date === undefined ? `${visitDateWords(visit, pace)}. ${paceWords(pace)}` : "as agreed")}
+      onKeep={(text) => {
+        const day = parseDay(text);
+        const isEarly = day !== null && day !== "" && day < now.date.slice(0, 10);
+        setWrong(
+          day === null || isEarly
+            ? `Typed was “${text}”; needed is a day like 2027-05-12${isEarly ? `, not before this visit on ${now.date.slice(0, 10)}` : ""}.`
+            : null,
+        );
+        if (day !== null && !isEarly) edits.change(at, `${visit.label} dated`, (to) => dateVisit(to, at, day));
+      }}
+    />
+  );
+};
+
+const VisitEntry = ({ plan, at, edits }: VisitEntryProps) => {
   const visit = plan.visits[at];
   if (visit === undefined) return null;
   const { label, odometerKm } = visit;
@@ -139,6 +173,7 @@ const VisitEntry = ({
             note={`${edits.words(odometerKm - (plan.visits[0]?.odometerKm ?? 0))} from now`}
             onKeep={move}
           />
+          <DateEntry plan={plan} at={at} edits={edits} />
           <div className="visit-steps">
             <button type="button" className="link" onClick={() => move(odometerKm - step)}>
               {stepWords(STEP, edits.unit)} earlier<span className="unseen">: {label}</span>

@@ -97,8 +97,16 @@ export const useReadings = (): Readings => {
   const past = useMemo(() => readTaken(held.past), [held.past]);
   const family = held.family?.family ?? null;
   const split = useMemo(
-    () => splitByWork({ looks: held.looks, past: held.past, family, jobCard: held.jobCard, plan: held.plan }),
-    [held.looks, held.past, family, held.jobCard, held.plan],
+    () =>
+      splitByWork({
+        looks: held.looks,
+        past: held.past,
+        family,
+        visit: held.visit,
+        jobCard: held.jobCard,
+        plan: held.plan,
+      }),
+    [held.looks, held.past, family, held.jobCard, held.plan, held.visit],
   );
   const found = useMemo(() => readTaken(split.found), [split]);
   const left = useMemo(() => readTaken(split.left), [split]);

@@ -56,8 +56,11 @@ const SmallJobLine = ({ visit, line, seen }: Pick<CarInWorkProps, "visit" | "lin
 const CarDrawing = ({ line, seen }: Pick<CarInWorkProps, "line" | "seen">) => {
   const family = seen?.family ?? null;
   const states = useMemo(
-    () => (seen === undefined || family === null ? {} : statesOfLooks(family, seen.looks, seen.past)),
-    [family, seen],
+    () =>
+      seen === undefined || family === null
+        ? {}
+        : statesOfLooks(family, seen.looks, seen.past, line.latest?.body ?? {}),
+    [family, seen, line],
   );
   if (family !== null) return <SmallCar family={family} states={states} bare />;
   return (

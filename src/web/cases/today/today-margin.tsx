@@ -1,6 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { useMemo } from "react";
-import { judgeLooks, type PlaceFinding, stageWords } from "#casework";
+import { judgeLooks, type PlaceFinding, stageWords, type VisitDocument } from "#casework";
 import { fullName, gradeWords, NOT_LOOKED_AT } from "#drawing";
 import { positionsOf } from "../../car.ts";
 import { GradeMark } from "../../scene/grade-mark.tsx";
@@ -34,16 +34,16 @@ interface TodayMarginProps {
 }
 
 /** The findings of highest grade, by name. */
-const worstOf = (seen: SeenCar | undefined): readonly PlaceFinding[] => {
+const worstOf = (seen: SeenCar | undefined, visit: VisitDocument): readonly PlaceFinding[] => {
   const family = seen?.family ?? null;
-  return seen === undefined || family === null ? [] : judgeLooks(family, seen.looks, seen.past);
+  return seen === undefined || family === null ? [] : judgeLooks(family, seen.looks, seen.past, visit);
 };
 
 const MOST_NAMED = 3;
 
 /** Explains one car in work: what was found worst, where it stands, what it waits for. */
 export const TodayMargin = ({ line, visit, seen, today }: TodayMarginProps) => {
-  const findings = useMemo(() => worstOf(seen), [seen]);
+  const findings = useMemo(() => worstOf(seen, visit.body), [seen, visit]);
   const grade = worstGrade(findings);
   const names = useMemo(
     () => new Map((seen?.family ? positionsOf(seen.family) : []).map((position) => [position.id, fullName(position)])),

@@ -1,0 +1,69 @@
+import type { PlanDocument, VisitDocument } from "./documents.ts";
+import { formatKm } from "./format-km.ts";
+import { SERVICE_KM } from "./usual-plan.ts";
+
+/** What a visit that has no day yet is estimated from. */
+export interface CarPace {
+  /** The day of the visit the plan was made at, ISO, and what the car showed then. */
+  readonly visit: Pick<VisitDocument, "date" | "odometerKm">;
+  /** Year the car was built; null: not known. */
+  readonly year: number | null;
+}
+
+const DAYS_PER_YEAR = 365.25;
+const MS_PER_DAY = 86_400_000;
+/** A car is driven so far in a year at least and at most; beyond it the average says nothing (invented bounds). */
+const LEAST_PACE = 2000;
+const MOST_PACE = 80_000;
+const MONTHS = "January February March April May June July August September October November December".split(" ");
+
+const dayOf = (iso: string): number => Date.parse(`${iso.slice(0, 10)}T00:00:00Z`);
+
+/** How far the car goes in a year, km, and how that is known: its own average since it was built, or a yearly service. */
+export function computePace({ visit, year }: CarPace): { readonly kmPerYear: number; readonly own: boolean } {
+  // Of the year alone the middle is taken (common practice, no source).
+  const age = year === null ? 0 : (dayOf(visit.date) - Date.UTC(year, 6, 1)) / MS_PER_DAY / DAYS_PER_YEAR;
+  const own = age >= 1 && visit.odometerKm !== null ? visit.odometerKm / age : null;
+  return own !== null && own >= LEAST_PACE && own <= MOST_PACE
+    ? { kmPerYear: own, own: true }
+    : { kmPerYear: SERVICE_KM, own: false };
+}
+
+const monthWords = (ms: number): string => {
+  const day = new Date(ms);
+  return `${MONTHS[day.getUTCMonth()]} ${day.getUTCFullYear()}`;
+};
+
+/** When a visit of a plan is: the day that was typed, "12 May 2027", or by the car's pace, "about May 2027". */
+export function visitDateWords({ odometerKm, date }: PlanDocument["visits"][number], pace: CarPace): string {
+  if (date !== undefined) return `${Number(date.slice(8, 10))} ${monthWords(dayOf(date))}`;
+  const from = pace.visit.odometerKm ?? 0;
+  if (odometerKm <= from) return `${Number(pace.visit.date.slice(8, 10))} ${monthWords(dayOf(pace.visit.date))}`;
+  const years = (odometerKm - from) / computePace(pace).kmPerYear;
+  return `about ${monthWords(dayOf(pace.visit.date) + years * DAYS_PER_YEAR * MS_PER_DAY)}`;
+}
+
+/** What the estimated days come from, in one sentence. */
+export function paceWords(pace: CarPace): string {
+  const { kmPerYear, own } = computePace(pace);
+  return own
+    ? `Days are estimated at ${formatKm(Math.round(kmPerYear / 100) * 100)} a year, this car's average since ${pace.year}.`
+    : `Days are estimated at ${formatKm(kmPerYear)} a year, from memory: the car's year or odometer is not known well enough.`;
+}
+
+/** A typed day as ISO: "2027-05-12", "12.5.2027" or "12/5/2027"; "" is no day; null is none that exists. */
+export function parseDay(text: string): string | null {
+  const typed = text.trim();
+  if (typed === "") return "";
+  const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(typed);
+  const said = /^(\d{1,2})[./ ](\d{1,2})[./ ](\d{4})$/.exec(typed);
+  const [year, month, day] = iso
+    ? [Number(iso[1]), Number(iso[2]), Number(iso[3])]
+    : said
+      ? [Number(said[3]), Number(said[2]), Number(said[1])]
+      : [0, 0, 0];
+  const ms = Date.UTC(year, month - 1, day);
+  const back = new Date(ms);
+  const isReal = year >= 1000 && back.getUTCMonth() === month - 1 && back.getUTCDate() === day;
+  return isReal ? back.toISOString().slice(0, 10) : null;
+}
