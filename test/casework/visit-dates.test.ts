@@ -7,9 +7,9 @@ const at = (odometerKm: number, date?: string) => ({ label: "Next service", odom
 
 describe("when a visit of a plan is", () => {
   it("is today for the first, and by the car's own pace for the later ones", () => {
-    expect(visitDateWords(at(138_250), pace)).toBe("24 November 2026");
+    expect(visitDateWords(at(138_250), pace)).toBe("24 Nov 2026");
     // 138 250 km in 15.4 years since the middle of 2011 are 8 977 km a year: 15 000 km take 1.67 years.
-    expect(visitDateWords(at(153_250), pace)).toBe("about July 2028");
+    expect(visitDateWords(at(153_250), pace)).toBe("about Jul 2028");
     expect(paceWords(pace)).toContain("9\u00a0000 km a year, this car's average since 2011");
   });
 
@@ -20,11 +20,11 @@ describe("when a visit of a plan is", () => {
       { visit: { ...visit, odometerKm: 0 }, year: 2011 },
     ])
       expect(paceWords(unknown)).toContain("15\u00a0000 km a year, from memory");
-    expect(visitDateWords(at(153_250), { visit, year: null })).toBe("about November 2027");
+    expect(visitDateWords(at(153_250), { visit, year: null })).toBe("about Nov 2027");
   });
 
   it("is the day that was typed, whatever the pace", () => {
-    expect(visitDateWords(at(153_250, "2027-03-05"), pace)).toBe("5 March 2027");
+    expect(visitDateWords(at(153_250, "2027-03-05"), pace)).toBe("5 Mar 2027");
   });
 
   it.each([

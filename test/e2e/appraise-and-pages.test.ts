@@ -141,8 +141,15 @@ describe("a visit in one file and the same visit on record", () => {
     await page.locator(".plan-agree", { hasText: "Agree" }).first().click();
     await settle(page);
     await openSheet(page, `/cases/${ID}/job-card`);
-    await page.locator(".step-tick").first().click();
+    const tick = page.locator(".step-tick").first();
+    await tick.click();
+    expect(await page.locator(".step-row[data-done='true']").count()).toBe(0);
+    await page.getByLabel("Who signs?").fill("I. Marden");
+    await page.getByRole("button", { name: "Sign with this name from now on" }).click();
+    await tick.click();
     await settle(page);
+    await expect.poll(() => page.locator(".step-signed").first().textContent()).toContain("I. Marden");
+    expect(await page.locator(".stage-open").textContent()).toContain("Still open: 2 Lift at the maker's points");
     await expect.poll(() => page.locator(".step-row[data-done='true']").count()).toBe(1);
     await expect
       .poll(async () => {

@@ -15,7 +15,7 @@ const MS_PER_DAY = 86_400_000;
 /** A car is driven so far in a year at least and at most; beyond it the average says nothing (invented bounds). */
 const LEAST_PACE = 2000;
 const MOST_PACE = 80_000;
-const MONTHS = "January February March April May June July August September October November December".split(" ");
+const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");
 
 const dayOf = (iso: string): number => Date.parse(`${iso.slice(0, 10)}T00:00:00Z`);
 

@@ -1,5 +1,5 @@
 import { Link, useNavigate, useSearch } from "@tanstack/react-router";
-import { type Appraisal, groupByPlace, type JobStep, nextWorkWords } from "#casework";
+import { type Appraisal, groupByPlace, type JobStep, NOBODY, nextWorkWords } from "#casework";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
 import { WaitingPage } from "../appraisal/waiting-page.tsx";
 import { momentNow } from "../case/case-context.tsx";
@@ -16,6 +16,12 @@ const heightAsFound = ({ held }: AppraisedCase, step: JobStep): number | null =>
   const reading = looks?.readings.find((r) => r.quantity === "ride-height");
   return reading === undefined ? null : 1000 * reading.value;
 };
+
+/** Steps that are not signed, each with its number on the card. */
+const openSteps = (steps: readonly JobStep[]): readonly string[] =>
+  steps.flatMap(({ record, label, place }, i) =>
+    record === null ? [`${i + 1} ${label}${place === null ? "" : `, ${place}`}`] : [],
+  );
 
 const Box = ({ appraisal }: { readonly appraisal: Appraisal }) => {
   const parts = appraisal.plan.remedies.filter((r) => r.visit === 0 && r.agreed).flatMap((r) => r.remedy.parts);
@@ -101,7 +107,7 @@ const JobCardSheet = ({ of, appraisal }: { readonly of: AppraisedCase; readonly 
   const unsign = (step: JobStep) => change("job-card", (card) => unsignStep(card, step.id));
   const tick = (step: JobStep) => {
     if (step.record !== null) unsign(step);
-    else if (step.needsRideHeight) select(step.id);
+    else if (step.needsRideHeight || who === NOBODY) select(step.id);
     else sign(step, null);
   };
   return (
@@ -117,12 +123,13 @@ const JobCardSheet = ({ of, appraisal }: { readonly of: AppraisedCase; readonly 
           ) : (
             <StepMargin
               step={chosen}
+              isNamed={who !== NOBODY}
               heightAsFound={heightAsFound(of, chosen)}
               onSign={(height) => sign(chosen, height)}
               onUnsign={() => unsign(chosen)}
             />
           )}
-          {steps.length === 0 ? null : <StageDone stage="job-card" />}
+          {steps.length === 0 ? null : <StageDone stage="job-card" open={openSteps(steps)} />}
         </>
       }
     >

@@ -3,9 +3,12 @@ import { Cautions } from "../../shell/cautions.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
 import { timeWords } from "../appraisal/time-words.ts";
 import { HeightEntry } from "./height-entry.tsx";
+import { SignerEntry } from "./signer-entry.tsx";
 
 interface StepMarginProps {
   readonly step: JobStep;
+  /** Somebody is named as recording here: a step is signed with a name. */
+  readonly isNamed: boolean;
   /** Hub centre to arch as found at this step's corner, mm. */
   readonly heightAsFound: number | null;
   /** Signs it; the height, metres, where the step asks for one. */
@@ -32,7 +35,7 @@ const Fasteners = ({ step }: { readonly step: JobStep }) => (
   </table>
 );
 
-const Signature = ({ step, heightAsFound, onSign, onUnsign }: StepMarginProps) => {
+const Signature = ({ step, isNamed, heightAsFound, onSign, onUnsign }: StepMarginProps) => {
   if (step.record !== null)
     return (
       <p className="margin-links">
@@ -43,6 +46,7 @@ const Signature = ({ step, heightAsFound, onSign, onUnsign }: StepMarginProps) =
         </button>
       </p>
     );
+  if (!isNamed) return <SignerEntry />;
   if (step.needsRideHeight) return <HeightEntry key={step.id} asFound={heightAsFound} onEnter={onSign} />;
   return (
     <p className="margin-links">

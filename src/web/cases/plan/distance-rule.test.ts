@@ -25,7 +25,7 @@ test("the rule runs from the first visit to the horizon with few round ticks", (
 });
 
 test("names of visits that lie close together stand in rows of their own", () => {
-  const at = (label: string, share: number) => ({ label, share });
+  const at = (label: string, share: number) => ({ letters: label.length, share });
   expect(nameRows([at("Now", 0), at("Next service", 0.4), at("Second service", 0.8)])).toEqual([0, 0, 0]);
   expect(nameRows([at("Now", 0), at("Next service", 0.4), at("Second service", 0.57)])).toEqual([0, 0, 1]);
   expect(nameRows([at("Now", 0), at("A", 0.01), at("B", 0.02), at("C", 0.6)])).toEqual([0, 1, 2, 0]);

@@ -28,19 +28,19 @@ export const distanceRule = ({ visits, horizonKm }: PlanDocument, unitKm = 1): D
   };
 };
 
-/** Least width of a rule, and of a letter of a visit's name and odometer on it, px (measured on an upright tablet). */
-const RULE_WIDTH = 370;
-const LETTER_WIDTH = 9;
+/** Least width of a rule, and of a letter of a visit's name and day on it, px (measured at a width of 1024). */
+const RULE_WIDTH = 222;
+const LETTER_WIDTH = 7;
 const LEAST_LETTERS = 11;
 
 /** Row of each visit's name above the rule, 0 on top, so that none runs into the next; names in the order of their shares. */
-export const nameRows = (names: readonly { readonly label: string; readonly share: number }[]): readonly number[] => {
+export const nameRows = (names: readonly { readonly letters: number; readonly share: number }[]): readonly number[] => {
   const ends: number[] = [];
-  return names.map(({ label, share }) => {
+  return names.map(({ letters, share }) => {
     const from = share * RULE_WIDTH;
     const free = ends.findIndex((end) => end <= from);
     const row = free === -1 ? ends.length : free;
-    ends[row] = from + LETTER_WIDTH * Math.max(LEAST_LETTERS, label.length);
+    ends[row] = from + LETTER_WIDTH * Math.max(LEAST_LETTERS, letters);
     return row;
   });
 };

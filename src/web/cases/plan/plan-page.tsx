@@ -43,12 +43,14 @@ interface RuleHeadProps {
 /** Height of the rule with one row of names, and of one row more, px. */
 const RULE_HEIGHT = 104;
 const NAME_ROW = 62;
+/** Width of a letter of a visit's day against one of its name, which is set larger and bold. */
+const DAY_LETTER = 0.85;
 
 /** The rule of distance with its figures, and the visits on it. */
 const RuleHead = ({ rule, visits, unit, pace, changing, onChangeVisits }: RuleHeadProps) => {
   const rows = nameRows(
     visits.map((visit) => ({
-      label: [visit.label, visitDateWords(visit, pace)].toSorted((a, b) => b.length - a.length)[0] ?? "",
+      letters: Math.max(visit.label.length, DAY_LETTER * visitDateWords(visit, pace).length),
       share: rule.share(visit.odometerKm),
     })),
   );
