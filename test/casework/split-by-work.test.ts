@@ -20,7 +20,7 @@ const torn = {
 const signed = (step: string) => ({
   steps: [{ step, doneBy: "MK", at: noon, hubToArch: null, torqueNm: null, note: null }],
 });
-const nothing = { past: [], family, jobCard: null, plan: null };
+const nothing = { past: [], family, visit: {}, jobCard: null, plan: null };
 
 it("before anything is agreed a reading tells how the car came", () => {
   const split = splitByWork({ ...nothing, looks: [found] });

@@ -52,8 +52,8 @@ export const FamilyChoice = ({ onChosen }: FamilyChoiceProps) => {
         <div>
           <p className="lead">Not on file?</p>
           <p className="label">
-            Its silhouette is enough: tap the layout of both axles. What is left blank is assumed and says so, and
-            can be put right later.
+            Its silhouette is enough: tap the layout of both axles. What is left blank is assumed and says so, and can
+            be put right later.
           </p>
         </div>
         <Link to="/families/begin" search={{ visit: visitId }} className="press">
