@@ -35,10 +35,26 @@ export const lazyPage = (load: () => Promise<FunctionComponent>): LazyPage => {
   return lazy;
 };
 
-/**
- * Fetches every page that has not come yet, so that each opens where the program no longer answers; one that does not come
- * is asked for again when somebody goes to it.
- */
-export const preloadPages = async (): Promise<void> => {
+/** Without anything done on a page the others are fetched after this long, ms. */
+const UNTOUCHED_MS = 20_000;
+const DONE_SOMETHING = ["pointerdown", "input"] as const;
+
+/** Fetches every page that has not come yet; one that does not come is asked for again when somebody goes to it. */
+const preloadPages = async (): Promise<void> => {
   await Promise.allSettled(pages.map((page) => page.preload()));
+};
+
+/**
+ * Fetches every page that has not come yet, so that each opens where the program no longer answers: once something is
+ * done on the page that was opened, or it has been read for a while, so that its own drawing is not kept waiting.
+ */
+export const preloadPagesInTime = (): void => {
+  const stop = new AbortController();
+  const begin = () => {
+    stop.abort();
+    clearTimeout(timer);
+    requestIdleCallback(() => void preloadPages());
+  };
+  const timer = setTimeout(begin, UNTOUCHED_MS);
+  for (const event of DONE_SOMETHING) addEventListener(event, begin, { signal: stop.signal, capture: true });
 };

@@ -3,7 +3,7 @@ import { RouterProvider } from "@tanstack/react-router";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import "./look/look.css";
-import { preloadPages } from "./lazy-page.tsx";
+import { preloadPagesInTime } from "./lazy-page.tsx";
 import { focusHeadings } from "./look/focus-heading.ts";
 import { startTheme } from "./look/theme.ts";
 import { router } from "./router.tsx";
@@ -11,10 +11,7 @@ import { router } from "./router.tsx";
 startTheme();
 focusHeadings(router);
 
-const drawn = router.subscribe("onRendered", () => {
-  drawn();
-  requestIdleCallback(() => void preloadPages());
-});
+preloadPagesInTime();
 
 const place = document.getElementById("sheet");
 if (place === null) throw new Error("index.html has no element with the id sheet");
