@@ -1,4 +1,4 @@
-import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { type Browser, type BrowserContext, chromium } from "playwright-core";
 import { findBrowser } from "./find-browser.ts";
 
 /** What the page is seen on. */
@@ -12,8 +12,7 @@ export interface Screen {
 export const desk: Screen = { width: 1440, height: 900 };
 export const tablet: Screen = { width: 820, height: 1180, touch: true };
 
-/** Starts the test browser; throws (and the tests fail) where none can be had. */
-export const launchBrowser = async (): Promise<Browser> => {
+const startBrowser = async (): Promise<Browser> => {
   const browser = await findBrowser();
   return chromium.launch({
     headless: true,
@@ -31,6 +30,22 @@ export const launchBrowser = async (): Promise<Browser> => {
   });
 };
 
+let started: Promise<Browser> | null = null;
+
+/**
+ * The browser of this process, started when it is first asked for and ended with the process; throws (and the tests fail)
+ * where none can be had.
+ */
+export const launchBrowser = (): Promise<Browser> => {
+  started ??= startBrowser();
+  return started;
+};
+
+/** Ends every session of a browser, with what is stored in it; the browser stays for the next file of tests. */
+export const closeSessions = async (browser: Browser): Promise<void> => {
+  await Promise.all(browser.contexts().map((session) => session.close()));
+};
+
 /** A fresh session without stored data. The locale is set because the bare C locale yields one that browsers reject. */
 export const openSession = (browser: Browser, screen: Screen): Promise<BrowserContext> =>
   browser.newContext({
@@ -42,11 +57,3 @@ export const openSession = (browser: Browser, screen: Screen): Promise<BrowserCo
     reducedMotion: "reduce",
     acceptDownloads: true,
   });
-
-/** Opens an address in a fresh session and waits until the network is quiet. */
-export const openPage = async (browser: Browser, screen: Screen, address: string): Promise<Page> => {
-  const session = await openSession(browser, screen);
-  const page = await session.newPage();
-  await page.goto(address, { waitUntil: "networkidle" });
-  return page;
-};

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { formatChance, formatMoney } from "#casework";
 import { gradeWords } from "#drawing";
 import { runCommandLine } from "../../src/cli/index.ts";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
 
@@ -74,7 +74,7 @@ describe("a visit in one file and the same visit on record", () => {
       rates: { workshop, currency, labour_cents_per_hour, tax_share, visit_cents },
     });
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("come to the same, to the last digit", async () => {
     const recorded = (await ask(`/api/visits/${ID}/appraisal`)) as AppraisalSheet;

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
@@ -11,7 +11,7 @@ describe("a car line begun from a silhouette", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
   const open = (path: string): Promise<Page> => openAtDesk(browser, path);
   const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
   const make = async (page: Page, name: string): Promise<string> => {

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { desk, launchBrowser, openSession, type Screen } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, type Screen } from "../browser-setup/launch.ts";
 import { allStored, unsentKeys } from "./entries.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 
@@ -37,7 +37,7 @@ describe("what was not meant is asked about, and nothing typed is lost", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   const send = async (path: string, method: string, body: unknown, headers: Record<string, string> = {}) =>
     fetch(`${inject("address")}${path}`, {

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { OWNERS_WORDS, WORN_PLACE, walkToFindings } from "./cases-first-half.ts";
 import { Entries } from "./entries.ts";
 import { listenForComplaints } from "./open-sheet.ts";
@@ -33,7 +33,7 @@ describe("an unknown car from its owner's words to what was seen", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each([desk, tablet])(
     "takes at most 24 entries at $width x $height, and all of it is on record",

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { allStored, unsentKeys } from "./entries.ts";
 import { settle } from "./open-sheet.ts";
 import { type OwnProgram, startOwnProgram } from "./own-program.ts";
@@ -18,7 +18,7 @@ describe("while the workshop's store does not answer", () => {
     program = await startOwnProgram();
   });
   afterAll(async () => {
-    await browser.close();
+    await closeSessions(browser);
     await program.end();
   });
 

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { allStored } from "./entries.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { ask, putCarAndVisit } from "./recorded-visit.ts";
@@ -21,7 +21,7 @@ describe("a photo or note added to a place", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("records no sign again, and stands in Findings at its place", async () => {
     const visit = "photo-once";

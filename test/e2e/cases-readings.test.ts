@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { allStored } from "./entries.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
@@ -23,7 +23,7 @@ describe("readings of a visit", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("say as found before the work and as left after it; the same figure measured again is a reading of its own", async () => {
     const visit = "readings-again";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { walkToFindings } from "./cases-first-half.ts";
 import { allStored, Entries } from "./entries.ts";
 import { listenForComplaints } from "./open-sheet.ts";
@@ -15,7 +15,7 @@ describe("an unknown car from its owner's words to the printed owner's page", ()
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each([desk, tablet])("takes at most 40 entries at $width x $height", async (screen) => {
     const session = await openSession(browser, screen);

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { walkToFindings } from "./cases-first-half.ts";
 import { Entries } from "./entries.ts";
@@ -30,7 +30,7 @@ describe("the sheets of a case", () => {
     await walkToFindings(new Entries(page));
     visit = page.url().replace(/^.*(\/cases\/[^/]+)\/.*$/, "$1");
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each(PAGES)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint",

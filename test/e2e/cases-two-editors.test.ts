@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { allStored } from "./entries.ts";
 import { openSheet } from "./open-sheet.ts";
@@ -13,7 +13,7 @@ describe("a car two people edit at once", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   const openCar = async (visit: string): Promise<Page> => {
     const page = await (await openSession(browser, desk)).newPage();

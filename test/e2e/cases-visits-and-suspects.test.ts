@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { allStored } from "./entries.ts";
 import { listenForComplaints, openSheet, settle } from "./open-sheet.ts";
@@ -48,7 +48,7 @@ describe("the visits of a plan and what is said of suspects", () => {
     browser = await launchBrowser();
     await putCar();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("changes the visits on the page, refuses a bad order where it was typed, and takes a change back", async () => {
     const page = await openPage(browser, desk, "plan");

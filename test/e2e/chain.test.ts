@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { flatten, readPdfWords } from "./pdf-words.ts";
@@ -28,7 +28,7 @@ describe("one rubber rate changed in a family's file", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("changes figure, sentence, curve and print, each equal to the door's answer to the digits shown", async () => {
     const page = await (await openSession(browser, desk)).newPage();

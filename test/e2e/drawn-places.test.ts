@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { drawCorner } from "#drawing";
-import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { sampleSaloon } from "../samples/sample-owners-page.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 
@@ -26,7 +26,7 @@ describe("the drawing of the car on an upright tablet", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("selects a bush where it is drawn, not only by its row", async () => {
     const page = await (await openSession(browser, tablet)).newPage();

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, it } from "vitest";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { saveSheet, sheetWith } from "./chain-family.ts";
 import { lookAtSheet } from "./look-at-sheet.ts";
 
@@ -22,7 +22,7 @@ describe("the sheets of the editor", () => {
     browser = await launchBrowser();
     await saveSheet(sheetWith(ID, "Seen saloon", 1), { "if-none-match": "*" });
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each(PAGES)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint",

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { saveSheet, sheetWith } from "./chain-family.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
@@ -17,7 +17,7 @@ describe("typing the data of a car line", () => {
     browser = await launchBrowser();
     await saveSheet(sheetWith(ID, "Typed saloon", 1), { "if-none-match": "*" });
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("goes through the coordinates of all points before how well one is known", async () => {
     const page = await openAtDesk(browser, POINTS);
@@ -85,7 +85,7 @@ describe("beginning a car line", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("draws the car and says what is wrong after a reload with a wrong entry; a unit may stand behind a figure", async () => {
     const page = await openAtDesk(browser, "/families/begin");

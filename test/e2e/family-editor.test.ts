@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { formatTravelQuestion, parseFamily } from "#contract";
-import { desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
 import { listenForComplaints, openSheet } from "./open-sheet.ts";
@@ -58,7 +58,7 @@ describe("the data of a car line", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   const openEditor = async (id: string, search: string): Promise<Page> => {
     const page = await (await openSession(browser, desk)).newPage();

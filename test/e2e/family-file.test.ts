@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { FAMILY } from "./sheets.ts";
 
@@ -22,7 +22,7 @@ describe("a family's file", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
   const openFamilies = async (): Promise<Page> => {
     const page = await (await openSession(browser, desk)).newPage();
     await openSheet(page, "/families");

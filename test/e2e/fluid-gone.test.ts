@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
@@ -12,7 +12,7 @@ describe("a hydraulic bush without its fluid", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   const sentenceOn = async (page: Page): Promise<string> => {
     await page.getByText("Why nobody sees it").waitFor();

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { focused } from "./focus.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
@@ -10,7 +10,7 @@ describe("everything by keyboard", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
   const open = (path: string): Promise<Page> => openAtDesk(browser, path);
 
   it("begins with a link past the head", async () => {

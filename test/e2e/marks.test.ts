@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
@@ -13,7 +13,7 @@ describe("marks", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
   const open = (path: string): Promise<Page> => openAtDesk(browser, path);
   const press = async (page: Page, name: string | RegExp, role: "button" | "link" = "button"): Promise<void> => {
     await page.getByRole(role, { name }).first().click();

@@ -1,13 +1,13 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 
 describe("the program in a real browser", () => {
   let browser: Browser;
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("opens, says its name and complains of nothing", async () => {
     const page = await (await openSession(browser, desk)).newPage();

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { tabThrough } from "./focus.ts";
 import { lookAtSheet } from "./look-at-sheet.ts";
@@ -12,7 +12,7 @@ describe("every sheet in every size and both themes", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each(SHEETS)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint, every stop of Tab seen",

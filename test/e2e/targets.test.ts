@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { openSheet } from "./open-sheet.ts";
 import { type Box, overlapping, small } from "./thumb.ts";
 
@@ -22,7 +22,7 @@ describe("on an upright tablet", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each(FAMILIES)("no two places of %s overlap and each is as large as a thumb", async (family) => {
     const page = await (await openSession(browser, tablet)).newPage();

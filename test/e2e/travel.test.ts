@@ -12,7 +12,7 @@ import {
 } from "#casework";
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 
@@ -41,7 +41,7 @@ describe("over travel", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("compares two car lines, and page, file and calculation say the same", async () => {
     const page = await openAtDesk(browser, "/families/ouzel-saloon/travel");

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
 import { openSheet } from "./open-sheet.ts";
 import { flatten, readPdfWords } from "./pdf-words.ts";
@@ -33,7 +33,7 @@ describe("one rubber rate changed in the file of a car's family", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it("changes the curve, the sentence in Findings, the line in Plan and the owner's page, each as the door answers", async () => {
     const page = await (await openSession(browser, desk)).newPage();

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, it } from "vitest";
-import { launchBrowser } from "../browser-setup/launch.ts";
+import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { lookAtSheet } from "./look-at-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
 
@@ -63,7 +63,7 @@ describe("the sheets of the second half of a visit", () => {
       ],
     });
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each(PAGES)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint",

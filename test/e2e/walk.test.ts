@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { flatten, readPdfWords } from "./pdf-words.ts";
 
@@ -30,7 +30,7 @@ describe("from a silhouette to the printed sheet of one torn bush", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each([desk, tablet])("takes at most 20 entries at $width x $height", async (screen) => {
     const page = await (await openSession(browser, screen)).newPage();

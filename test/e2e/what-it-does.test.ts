@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { desk, launchBrowser, openSession, type Screen, tablet } from "../browser-setup/launch.ts";
+import { closeSessions, desk, launchBrowser, openSession, type Screen, tablet } from "../browser-setup/launch.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
@@ -39,7 +39,7 @@ describe("what a fault does", () => {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
-  afterAll(() => browser.close());
+  afterAll(() => closeSessions(browser));
 
   it.each(screens)(
     "is read without scrolling at $width x $height, on the Underside and in Geometry",
