@@ -3,9 +3,9 @@ export function median(list: readonly number[]): number {
   return [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)] as number;
 }
 
-/** Median over `rounds` of the processor time of one call, in milliseconds; one call before is not counted. */
-export function medianMilliseconds(rounds: number, call: () => void): number {
-  call();
+/** Median over `rounds` of the processor time of one call, in milliseconds; `before` calls before them are not counted. */
+export function medianMilliseconds(rounds: number, call: () => void, before = 1): number {
+  for (let i = 0; i < before; i++) call();
   return median(
     Array.from({ length: rounds }, () => {
       const before = process.cpuUsage();

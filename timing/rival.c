@@ -1,5 +1,5 @@
-/* The same positions in C: the same errors, gradients, elimination and exponential step, written for one knuckle on five
-   links. Reads corners and travels from standard input, prints nanoseconds of processor time per position, warm and cold,
+/* The same positions in C: the same errors, gradients, order and elimination, the same reuse of factors and the same step,
+   written for one knuckle on five links. Reads corners and travels from standard input, prints nanoseconds of processor time per position, warm and cold,
    each the median of the rounds, and the sum of all heights and turns so that the answers can be held together. */
 #include <math.h>
 #include <stdio.h>
@@ -7,11 +7,12 @@
 #include <string.h>
 #include <time.h>
 
-enum { N = 6, LINKS = 5, MOST = 64, TRAVELS = 1024 };
-typedef struct { double inner[LINKS][3], arm[LINKS][3], length[LINKS], centre[3]; } Corner;
+enum { N = 5, LINKS = 5, MOST = 64, TRAVELS = 1024 };
+typedef struct { double inner[LINKS][3], arm[LINKS][3], length[LINKS], centre[3], pivots[N]; int rows[N], columns[N]; } Corner;
 typedef struct { double t[3], r[9]; } Pose;
 
-static double assemble(const Corner *c, const Pose *p, double travel, double a[N * N], double b[N]) {
+/* Errors and gradients of the links at a pose; returns the largest error. */
+static double evaluate(const Corner *c, const Pose *p, double rows[LINKS][6], double errors[LINKS]) {
   double worst = 0;
   for (int i = 0; i < LINKS; i++) {
     const double *q = c->arm[i];
@@ -20,50 +21,73 @@ static double assemble(const Corner *c, const Pose *p, double travel, double a[N
     for (int k = 0; k < 3; k++) d[k] = c->centre[k] + p->t[k] + r[k] - c->inner[i][k];
     double length = sqrt(d[0] * d[0] + d[1] * d[1] + d[2] * d[2]);
     double u[3] = {d[0] / length, d[1] / length, d[2] / length};
-    double *row = a + N * i;
+    double *row = rows[i];
     row[0] = u[0]; row[1] = u[1]; row[2] = u[2];
     row[3] = r[1] * u[2] - r[2] * u[1];
     row[4] = r[2] * u[0] - r[0] * u[2];
     row[5] = r[0] * u[1] - r[1] * u[0];
-    b[i] = c->length[i] - length;
-    if (fabs(b[i]) > worst) worst = fabs(b[i]);
+    errors[i] = c->length[i] - length;
+    if (fabs(errors[i]) > worst) worst = fabs(errors[i]);
   }
-  double *drive = a + N * LINKS;
-  memset(drive, 0, N * sizeof(double));
-  drive[2] = 1;
-  b[LINKS] = travel - p->t[2];
-  return fabs(b[LINKS]) > worst ? fabs(b[LINKS]) : worst;
+  return worst;
 }
 
-static int factorise(double a[N * N], int pivots[N]) {
+/* Complete pivoting: the order of elimination, and how large the pivots are. */
+static void choose_order(Corner *c, double rows[LINKS][6]) {
+  double a[LINKS][6];
+  memcpy(a, rows, sizeof a);
+  int row[N] = {0, 1, 2, 3, 4}, column[N] = {0, 1, 3, 4, 5};
   for (int k = 0; k < N; k++) {
-    int p = k;
-    for (int i = k + 1; i < N; i++) if (fabs(a[i * N + k]) > fabs(a[p * N + k])) p = i;
-    pivots[k] = p;
-    if (a[p * N + k] == 0) return 0;
-    if (p != k) for (int j = 0; j < N; j++) { double t = a[k * N + j]; a[k * N + j] = a[p * N + j]; a[p * N + j] = t; }
+    int bi = k, bj = k;
+    for (int i = k; i < N; i++) for (int j = k; j < N; j++)
+      if (fabs(a[row[i]][column[j]]) > fabs(a[row[bi]][column[bj]])) { bi = i; bj = j; }
+    int t = row[k]; row[k] = row[bi]; row[bi] = t;
+    t = column[k]; column[k] = column[bj]; column[bj] = t;
+    double pivot = a[row[k]][column[k]];
+    c->pivots[k] = fabs(pivot);
     for (int i = k + 1; i < N; i++) {
-      double m = a[i * N + k] / a[k * N + k];
-      a[i * N + k] = m;
-      for (int j = k + 1; j < N; j++) a[i * N + j] -= m * a[k * N + j];
+      double m = a[row[i]][column[k]] / pivot;
+      for (int j = k; j < N; j++) a[row[i]][column[j]] -= m * a[row[k]][column[j]];
     }
   }
-  return 1;
+  memcpy(c->rows, row, sizeof row);
+  memcpy(c->columns, column, sizeof column);
 }
 
-static void solve(const double a[N * N], const int pivots[N], double b[N]) {
-  for (int k = 0; k < N; k++) { double t = b[k]; b[k] = b[pivots[k]]; b[pivots[k]] = t; }
-  for (int i = 1; i < N; i++) for (int j = 0; j < i; j++) b[i] -= a[i * N + j] * b[j];
-  for (int i = N - 1; i >= 0; i--) {
-    for (int j = i + 1; j < N; j++) b[i] -= a[i * N + j] * b[j];
-    b[i] /= a[i * N + i];
+/* Elimination in the order chosen; the reciprocal pivots stand on the diagonal. Returns 0 where a pivot is worn. */
+static int factorise(const Corner *c, double rows[LINKS][6], double a[N][N]) {
+  for (int i = 0; i < N; i++) for (int j = 0; j < N; j++) a[i][j] = rows[c->rows[i]][c->columns[j]];
+  int good = 1;
+  for (int k = 0; k < N; k++) {
+    if (k < N - 1 && fabs(a[k][k]) < 0.02 * c->pivots[k]) good = 0;
+    a[k][k] = 1 / a[k][k];
+    for (int i = k + 1; i < N; i++) {
+      double m = a[i][k] * a[k][k];
+      a[i][k] = m;
+      for (int j = k + 1; j < N; j++) a[i][j] -= m * a[k][j];
+    }
   }
+  return good && isfinite(a[N - 1][N - 1]);
 }
 
-static void advance(Pose *p, const double s[N]) {
+static void substitute(const Corner *c, double a[N][N], double rows[LINKS][6], const double errors[LINKS], double off, double s[6]) {
+  double b[N];
+  for (int i = 0; i < N; i++) b[i] = errors[c->rows[i]] - off * rows[c->rows[i]][2];
+  for (int i = 1; i < N; i++) for (int j = 0; j < i; j++) b[i] -= a[i][j] * b[j];
+  for (int i = N - 1; i >= 0; i--) {
+    for (int j = i + 1; j < N; j++) b[i] -= a[i][j] * b[j];
+    b[i] *= a[i][i];
+  }
+  for (int i = 0; i < N; i++) s[c->columns[i]] = b[i];
+  s[2] = off;
+}
+
+static void advance(Pose *p, const double s[6]) {
   for (int k = 0; k < 3; k++) p->t[k] += s[k];
-  double x = s[3], y = s[4], z = s[5], a2 = x * x + y * y + z * z, a = sqrt(a2);
-  double f = a < 1e-4 ? 1 - a2 / 6 : sin(a) / a, g = a < 1e-4 ? 0.5 - a2 / 24 : (1 - cos(a)) / a2;
+  double x = s[3], y = s[4], z = s[5], a2 = x * x + y * y + z * z;
+  double f = 1 - a2 / 6 * (1 - a2 / 20 * (1 - a2 / 42 * (1 - a2 / 72)));
+  double g = 0.5 * (1 - a2 / 12 * (1 - a2 / 30 * (1 - a2 / 56 * (1 - a2 / 90))));
+  if (a2 > 0.01) { double a = sqrt(a2); f = sin(a) / a; g = (1 - cos(a)) / a2; }
   double m[9] = {1 - g * (y * y + z * z), g * x * y - f * z, g * x * z + f * y,
                  g * x * y + f * z, 1 - g * (x * x + z * z), g * y * z - f * x,
                  g * x * z - f * y, g * y * z + f * x, 1 - g * (x * x + y * y)};
@@ -83,16 +107,18 @@ static void orthonormalise(Pose *p) {
   r[6] = r[1] * r[5] - r[2] * r[4]; r[7] = r[2] * r[3] - r[0] * r[5]; r[8] = r[0] * r[4] - r[1] * r[3];
 }
 
+/* Newton from the pose given; old factors serve again where the error that makes lies below rounding. */
 static void position(const Corner *c, Pose *p, double travel) {
-  double a[N * N], b[N], last = INFINITY;
-  int pivots[N];
+  double rows[LINKS][6], errors[LINKS], a[N][N], s[6], last = INFINITY;
   for (int iteration = 0;; iteration++) {
-    double residual = assemble(c, p, travel, a, b);
-    if (!factorise(a, pivots)) return;
-    if (residual <= 1e-15 || (residual >= 0.5 * last && residual <= 1e-12) || iteration >= 25) { orthonormalise(p); return; }
+    double residual = evaluate(c, p, rows, errors), off = travel - p->t[2];
+    if (fabs(off) > residual) residual = fabs(off);
+    if (residual <= 1e-15 || (residual >= 0.5 * last && residual <= 1e-12)) { orthonormalise(p); return; }
+    if (iteration >= 25) return;
+    if (!(iteration > 0 && 4 * residual * residual <= 1e-15 * last) && !factorise(c, rows, a)) return;
     last = residual;
-    solve(a, pivots, b);
-    advance(p, b);
+    substitute(c, a, rows, errors, off, s);
+    advance(p, s);
   }
 }
 
@@ -117,6 +143,10 @@ int main(void) {
       }
       c->length[i] = sqrt(square);
     }
+    const Pose design = {{0, 0, 0}, {1, 0, 0, 0, 1, 0, 0, 0, 1}};
+    double rows[LINKS][6], errors[LINKS];
+    evaluate(c, &design, rows, errors);
+    choose_order(c, rows);
   }
   for (int i = 0; i < steps; i++) if (scanf("%lf", travels + i) != 1) return 1;
   const Pose start = {{0, 0, 0}, {1, 0, 0, 0, 1, 0, 0, 0, 1}};

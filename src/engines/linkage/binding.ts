@@ -1,7 +1,8 @@
 import { factorise, makeFactorisation, solveFactorisedTransposed } from "#numeric";
 import type { Pose } from "./pose.ts";
 import { traceTo } from "./trace.ts";
-import type { Drive, TravelSolver } from "./travel-solver.ts";
+import type { TravelSolver } from "./travel-solver.ts";
+import type { Drive } from "./wheel.ts";
 
 /** A joint that locks where the travel ends, and how much of the largest of their forces it takes: 0 to 1. */
 export interface BindingJoint {

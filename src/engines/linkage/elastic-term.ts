@@ -1,4 +1,4 @@
-import { add, cross, rotate, subtract, type Vector } from "#numeric";
+import { add, rotate, subtract, type Vector } from "#numeric";
 import type { CornerGeometry } from "./geometry.ts";
 import type { Pose } from "./pose.ts";
 
@@ -77,16 +77,8 @@ export function writeMeasure(
   curvature: ArrayLike<number>,
   into: TermState,
 ): TermState {
-  into.value = value;
-  into.row.set(g);
-  into.row.set(cross(r, g), 3);
-  // dg = S (v + w x r), d(r x g) = (w x r) x g + r x dg.
-  writeColumns(into.turning, (v, w) => {
-    const dr = cross(w, r);
-    const dg = rotate(curvature, add(v, dr));
-    return [dg, add(cross(dr, g), cross(r, dg))];
-  });
-  return into;
+  const s = (k: number): number => curvature[k] as number;
+  return writeFlat(into, value, r[0], r[1], r[2], g[0], g[1], g[2], s(0), s(4), s(8), s(1), s(2), s(5));
 }
 
 const AXES: readonly Vector[] = [
@@ -128,26 +120,57 @@ export function writeDistanceTerm(
   const dx = centre[0] + (pose.t[0] as number) + rx - fixed[0];
   const dy = centre[1] + (pose.t[1] as number) + ry - (fixed[1] + rack);
   const dz = centre[2] + (pose.t[2] as number) + rz - fixed[2];
-  const length = Math.hypot(dx, dy, dz);
+  const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
   const one = 1 / length;
   const ux = dx * one;
   const uy = dy * one;
   const uz = dz * one;
-  into.value = length;
+  return writeFlat(
+    into,
+    length,
+    rx,
+    ry,
+    rz,
+    ux,
+    uy,
+    uz,
+    (1 - ux * ux) * one,
+    (1 - uy * uy) * one,
+    (1 - uz * uz) * one,
+    -ux * uy * one,
+    -ux * uz * one,
+    -uy * uz * one,
+  );
+}
+
+/**
+ * Row (g, r x g) of a measure of one point and its change with a step, written out as every link is one:
+ * dg = S (v + w x r), d(r x g) = (w x r) x g + r x dg; with X the matrix of r x that is [S, -S X; X S, r g' - (r.g) - X S X].
+ */
+function writeFlat(
+  into: TermState,
+  value: number,
+  rx: number,
+  ry: number,
+  rz: number,
+  gx: number,
+  gy: number,
+  gz: number,
+  sxx: number,
+  syy: number,
+  szz: number,
+  sxy: number,
+  sxz: number,
+  syz: number,
+): TermState {
+  into.value = value;
   const { row, turning: t } = into;
-  row[0] = ux;
-  row[1] = uy;
-  row[2] = uz;
-  row[3] = ry * uz - rz * uy;
-  row[4] = rz * ux - rx * uz;
-  row[5] = rx * uy - ry * ux;
-  // S = (1 - u u')/length; with X the matrix of r x, the change of (u, r x u) is [S, -S X; X S, r u' - (r.u) - X S X].
-  const sxx = (1 - ux * ux) * one;
-  const syy = (1 - uy * uy) * one;
-  const szz = (1 - uz * uz) * one;
-  const sxy = -ux * uy * one;
-  const sxz = -ux * uz * one;
-  const syz = -uy * uz * one;
+  row[0] = gx;
+  row[1] = gy;
+  row[2] = gz;
+  row[3] = ry * gz - rz * gy;
+  row[4] = rz * gx - rx * gz;
+  row[5] = rx * gy - ry * gx;
   t[0] = sxx;
   t[1] = sxy;
   t[2] = sxz;
@@ -186,15 +209,15 @@ export function writeDistanceTerm(
   t[30] = a2;
   t[31] = b2;
   t[32] = c2;
-  const ru = rx * ux + ry * uy + rz * uz;
-  t[21] = ry * c0 - rz * b0 + rx * ux - ru;
-  t[22] = ry * c1 - rz * b1 + rx * uy;
-  t[23] = ry * c2 - rz * b2 + rx * uz;
-  t[27] = rz * a0 - rx * c0 + ry * ux;
-  t[28] = rz * a1 - rx * c1 + ry * uy - ru;
-  t[29] = rz * a2 - rx * c2 + ry * uz;
-  t[33] = rx * b0 - ry * a0 + rz * ux;
-  t[34] = rx * b1 - ry * a1 + rz * uy;
-  t[35] = rx * b2 - ry * a2 + rz * uz - ru;
+  const ru = rx * gx + ry * gy + rz * gz;
+  t[21] = ry * c0 - rz * b0 + rx * gx - ru;
+  t[22] = ry * c1 - rz * b1 + rx * gy;
+  t[23] = ry * c2 - rz * b2 + rx * gz;
+  t[27] = rz * a0 - rx * c0 + ry * gx;
+  t[28] = rz * a1 - rx * c1 + ry * gy - ru;
+  t[29] = rz * a2 - rx * c2 + ry * gz;
+  t[33] = rx * b0 - ry * a0 + rz * gx;
+  t[34] = rx * b1 - ry * a1 + rz * gy;
+  t[35] = rx * b2 - ry * a2 + rz * gz - ru;
   return into;
 }

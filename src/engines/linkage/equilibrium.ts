@@ -9,7 +9,7 @@ import {
 } from "#numeric";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
-import type { ElasticTerm, TermState } from "./elastic-term.ts";
+import { type ElasticTerm, makeTermState, type TermState } from "./elastic-term.ts";
 import { buildElasticTerms, shiftOf } from "./elastic-terms.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "./pose.ts";
 import { computeWheelWrench, contactWithChange } from "./wheel-forces.ts";
@@ -45,9 +45,16 @@ export class ElasticBalance {
   readonly preload: readonly number[];
   readonly playTerms: readonly number[];
   private readonly rigid: readonly number[];
+  /** Place of each term among the rigid ones, and among those with play; -1 where it is none. */
+  private readonly rigidSlot: Int32Array;
+  private readonly playSlot: Int32Array;
+  /** The terms' states of the last assembly, and its right-hand side. */
+  private readonly states: readonly TermState[];
+  private readonly right: Float64Array;
+  /** Whose stiffness the factorisation is; null while it is another's. */
+  private factorised: { readonly balance: Balance; readonly load: CornerLoad } | null = null;
   readonly size: number;
   readonly factorisation: Factorisation;
-  /** Multiplier columns start here. */
   private readonly designContactHeight: number;
 
   constructor(readonly corner: ElasticCorner) {
@@ -55,7 +62,11 @@ export class ElasticBalance {
     this.terms = buildElasticTerms(corner);
     this.rigid = this.terms.flatMap((t, i) => (Number.isFinite(t.rate) ? [] : [i]));
     this.playTerms = this.terms.flatMap((t, i) => (t.play > 0 ? [i] : []));
+    this.rigidSlot = Int32Array.from(this.terms, (_, i) => this.rigid.indexOf(i));
+    this.playSlot = Int32Array.from(this.terms, (_, i) => this.playTerms.indexOf(i));
+    this.states = this.terms.map(makeTermState);
     this.size = 6 + this.rigid.length + (corner.hold === "contact-height" ? 1 : 0);
+    this.right = new Float64Array(this.size);
     this.factorisation = makeFactorisation(this.size);
     const start = designPose(1);
     this.designContactHeight = this.contactHeight(start);
@@ -95,65 +106,62 @@ export class ElasticBalance {
     );
   }
 
-  private forceOf(
-    i: number,
-    value: number,
-    branch: Branch,
-    multipliers: Float64Array,
-  ): { force: number; rate: number } {
+  /** Force of a member at a value of its measure, on its side of its play. */
+  private forceOf(i: number, value: number, branch: Branch, multipliers: Float64Array): number {
     const t = this.terms[i] as ElasticTerm;
-    const slot = this.playTerms.indexOf(i);
+    const slot = this.playSlot[i] as number;
     const side = slot < 0 ? 1 : (branch[slot] as number);
-    if (slot >= 0 && side === 0) return { force: 0, rate: 0 };
-    const rigid = this.rigid.indexOf(i);
-    if (rigid >= 0) return { force: multipliers[rigid] as number, rate: 0 };
-    const e = value - (this.free[i] as number);
-    return { force: t.rate * (e - (side * t.play) / 2), rate: t.rate };
+    if (slot >= 0 && side === 0) return 0;
+    const rigid = this.rigidSlot[i] as number;
+    if (rigid >= 0) return multipliers[rigid] as number;
+    return t.rate * (value - (this.free[i] as number) - (side * t.play) / 2);
   }
 
-  /** Assembles the Jacobian into the factorisation and returns the residual (right-hand side of a Newton step). */
-  private assemble(pose: Pose, load: CornerLoad, wheelLoad: number, branch: Branch, multipliers: Float64Array) {
+  /** Assembles the Jacobian into the factorisation and the residual (right-hand side of a Newton step) into `right`. */
+  private assemble(
+    pose: Pose,
+    load: CornerLoad,
+    wheelLoad: number,
+    branch: Branch,
+    multipliers: Float64Array,
+    forces: number[],
+    values: number[],
+  ): void {
     const n = this.size;
     const a = this.factorisation.lu;
+    const b = this.right;
+    this.factorised = null;
     a.fill(0);
-    const b = new Float64Array(n);
+    b.fill(0);
     const wheel = computeWheelWrench(this.linkage, pose, load, wheelLoad);
     for (let i = 0; i < 6; i++) {
       b[i] = wheel.wrench[i] as number;
       for (let j = 0; j < 6; j++) a[i * n + j] = -(wheel.turning[6 * i + j] as number);
     }
-    const forces: number[] = [];
-    const values: number[] = [];
-    this.terms.forEach((term, k) => {
-      const state = term.at(pose, load.rack);
-      const { force, rate } = this.forceOf(k, state.value, branch, multipliers);
-      forces.push(force);
-      values.push(state.value);
-      for (let i = 0; i < 6; i++) {
-        const gi = state.row[i] as number;
-        b[i] = (b[i] as number) - force * gi;
-        for (let j = 0; j < 6; j++)
-          a[i * n + j] =
-            (a[i * n + j] as number) +
-            rate * gi * (state.row[j] as number) +
-            force * (state.turning[6 * i + j] as number);
-      }
-      const rigid = this.rigid.indexOf(k);
-      if (rigid < 0) return;
-      const slot = this.playTerms.indexOf(k);
+    for (let k = 0; k < this.terms.length; k++) {
+      const term = this.terms[k] as ElasticTerm;
+      const state = term.at(pose, load.rack, this.states[k]);
+      const force = this.forceOf(k, state.value, branch, multipliers);
+      const rigid = this.rigidSlot[k] as number;
+      const slot = this.playSlot[k] as number;
       const side = slot < 0 ? 0 : (branch[slot] as number);
-      if (slot >= 0 && side === 0) {
+      const inGap = slot >= 0 && side === 0;
+      addTerm(a, n, b, state, force, rigid >= 0 || inGap ? 0 : term.rate);
+      forces[k] = force;
+      values[k] = state.value;
+      if (rigid < 0) continue;
+      if (inGap) {
         // Inside its gap a rigid member holds nothing: its force is nought.
         a[(6 + rigid) * n + 6 + rigid] = 1;
         b[6 + rigid] = -(multipliers[rigid] as number);
-        return;
+        continue;
       }
       for (let i = 0; i < 6; i++) {
         a[i * n + 6 + rigid] = state.row[i] as number;
         a[(6 + rigid) * n + i] = state.row[i] as number;
       }
       b[6 + rigid] = (this.free[k] as number) + (side * term.play) / 2 - state.value;
-    });
+    }
     if (this.corner.hold === "contact-height") {
       const { offset } = contactWithChange(this.linkage, pose);
       const row = [0, 0, 1, offset[1], -offset[0], 0];
@@ -163,13 +171,15 @@ export class ElasticBalance {
       }
       b[n - 1] = this.designContactHeight + load.contactRise - this.contactHeight(pose);
     }
-    return { b, forces, values };
   }
 
   /** Newton from a start; the pose of the start is left alone. At end "converged" the factorisation is that state's. */
   solveFrom(start: Pose, load: CornerLoad, wheelLoadStart: number, branch: Branch): Balance {
     const n = this.size;
+    const b = this.right;
     const pose = clonePose(start);
+    const forces: number[] = [];
+    const values: number[] = [];
     const multipliers = new Float64Array(Math.max(1, this.rigid.length));
     this.rigid.forEach((term, i) => {
       multipliers[i] = this.preload[term] as number;
@@ -177,7 +187,7 @@ export class ElasticBalance {
     let wheelLoad = wheelLoadStart;
     let last = Number.POSITIVE_INFINITY;
     for (let iteration = 0; ; iteration++) {
-      const { b, forces, values } = this.assemble(pose, load, wheelLoad, branch, multipliers);
+      this.assemble(pose, load, wheelLoad, branch, multipliers, forces, values);
       const done = (end: SolveReport["end"], residual: number): Balance => ({
         pose,
         forces,
@@ -186,7 +196,7 @@ export class ElasticBalance {
         branch,
         report: { end, iterations: iteration, residual },
       });
-      if (b.some((x) => !Number.isFinite(x))) return done("ill-posed", Number.POSITIVE_INFINITY);
+      if (!b.every(Number.isFinite)) return done("ill-posed", Number.POSITIVE_INFINITY);
       if (!factorise(this.factorisation)) return done("singular", last);
       solveFactorised(this.factorisation, b);
       let step = 0;
@@ -200,16 +210,10 @@ export class ElasticBalance {
       if (this.corner.hold === "contact-height") wheelLoad += b[n - 1] as number;
       if (settledHere) {
         orthonormalise(pose);
-        const settled = this.assemble(pose, load, wheelLoad, branch, multipliers);
-        factorise(this.factorisation);
-        return {
-          pose,
-          forces: settled.forces,
-          values: settled.values,
-          wheelLoad,
-          branch,
-          report: { end: "converged", iterations: iteration, residual: step },
-        };
+        this.assemble(pose, load, wheelLoad, branch, multipliers, forces, values);
+        const settled = done("converged", step);
+        if (factorise(this.factorisation)) this.factorised = { balance: settled, load };
+        return settled;
       }
       last = step;
     }
@@ -252,9 +256,16 @@ export class ElasticBalance {
 
   /** Brings the factorisation to a balance, so that rates at that state can be taken from it. */
   factoriseAt(balance: Balance, load: CornerLoad): boolean {
+    if (this.factorised?.balance === balance && this.factorised.load === load) return true;
+    this.assembleAt(balance, load);
+    if (!factorise(this.factorisation)) return false;
+    this.factorised = { balance, load };
+    return true;
+  }
+
+  private assembleAt(balance: Balance, load: CornerLoad): void {
     const multipliers = Float64Array.from(this.rigid.map((i) => balance.forces[i] as number));
-    this.assemble(balance.pose, load, balance.wheelLoad, balance.branch, multipliers);
-    return factorise(this.factorisation);
+    this.assemble(balance.pose, load, balance.wheelLoad, balance.branch, multipliers, [], []);
   }
 
   /** Step (v, w) of the knuckle per unit of an outer wrench at a balance, from the factorisation there. */
@@ -274,8 +285,7 @@ export class ElasticBalance {
 
   /** Jacobian rows at a balance: a copy, row-major, before factorisation. */
   stiffness(balance: Balance, load: CornerLoad): Float64Array {
-    const multipliers = Float64Array.from(this.rigid.map((i) => balance.forces[i] as number));
-    this.assemble(balance.pose, load, balance.wheelLoad, balance.branch, multipliers);
+    this.assembleAt(balance, load);
     return this.factorisation.lu.slice();
   }
 
@@ -286,6 +296,25 @@ export class ElasticBalance {
       add(centre, [pose.t[0] as number, pose.t[1] as number, pose.t[2] as number]),
       contactWithChange(this.linkage, pose).offset,
     );
+  }
+}
+
+/** Adds a member's stiffness rate row row' + force turning to the matrix and takes its force off the right-hand side. */
+function addTerm(
+  a: Float64Array,
+  n: number,
+  b: Float64Array,
+  { row, turning }: TermState,
+  force: number,
+  rate: number,
+): void {
+  for (let i = 0; i < 6; i++) {
+    const gi = row[i] as number;
+    const stretch = rate * gi;
+    const o = i * n;
+    b[i] = (b[i] as number) - force * gi;
+    for (let j = 0; j < 6; j++)
+      a[o + j] = (a[o + j] as number) + (stretch * (row[j] as number) + force * (turning[6 * i + j] as number));
   }
 }
 

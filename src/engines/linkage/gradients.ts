@@ -12,7 +12,8 @@ import {
 } from "#numeric";
 import { type Anchor, type Direction, designDirection, designTriad, GROUND, type Measure } from "./mechanism.ts";
 import type { Pose } from "./pose.ts";
-import type { Drive, TravelSolver } from "./travel-solver.ts";
+import type { TravelSolver } from "./travel-solver.ts";
+import type { Drive } from "./wheel.ts";
 import { computeAttitude, computeAttitudeRates } from "./wheel-figures.ts";
 
 /** What a figure is differentiated by: metres of travel, of rack, of one coordinate of one point, of one link's length. */

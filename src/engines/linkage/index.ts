@@ -21,6 +21,6 @@ export * from "./solve-fault-band.ts";
 export * from "./solve-travel.ts";
 export * from "./steer-axle.ts";
 export * from "./steering-geometry.ts";
-export type { Drive } from "./travel-solver.ts";
+export type { Drive } from "./wheel.ts";
 export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 export * from "./whole-car/car-pose.ts";

@@ -11,7 +11,7 @@ import {
   subtractVectors,
   type Vector,
 } from "#numeric";
-import type { TermKind } from "./elastic-term.ts";
+import type { TermKind, TermState } from "./elastic-term.ts";
 import { carryJet, JetCorner, type JetPose, makeJetPose } from "./jet-corner.ts";
 import type { Pose } from "./pose.ts";
 
@@ -37,6 +37,37 @@ export interface JetTerm {
   readonly carriesPreload: boolean;
   readonly play: number;
   readonly at: (pose: Pose, rack: number) => JetTermState;
+  /**
+   * Derivatives of value and row by its own parameters with the pose held, from the plain state there; for the terms that
+   * there are many of, written out. Absent: they are read from `at`.
+   */
+  readonly deriveOwn?: (pose: Pose, state: TermState, into: OwnDerivatives) => void;
+}
+
+/** Derivatives of a term's value and of its row (6 a parameter) by its own parameters. */
+export interface OwnDerivatives {
+  readonly value: Float64Array;
+  readonly row: Float64Array;
+}
+
+/** An empty buffer for the derivatives of a term. */
+export const makeOwnDerivatives = ({ own }: JetTerm): OwnDerivatives => ({
+  value: new Float64Array(own.length),
+  row: new Float64Array(6 * own.length),
+});
+
+/** Derivatives of a term by its own parameters with the pose held, whichever way it has them. */
+export function deriveOwn(term: JetTerm, pose: Pose, rack: number, state: TermState, into: OwnDerivatives): void {
+  if (term.own.length === 0) return;
+  if (term.deriveOwn) {
+    term.deriveOwn(pose, state, into);
+    return;
+  }
+  const { value, row } = term.at(pose, rack);
+  for (let i = 0; i < term.own.length; i++) {
+    into.value[i] = value[i + 1] as number;
+    for (let c = 0; c < 6; c++) into.row[6 * i + c] = (row[c] as Jet)[i + 1] as number;
+  }
 }
 
 /** The corner's jets over what one term depends on, steps of the pose included. */

@@ -13,6 +13,7 @@ import {
   subtractJets,
   subtractVectors,
 } from "#numeric";
+import { DistanceDerivatives } from "./distance-derivatives.ts";
 import type { ElasticCorner, EndRate } from "./elastic-corner.ts";
 import { softnessOf } from "./elastic-terms.ts";
 import type { LinkGeometry, SpringGeometry } from "./geometry.ts";
@@ -42,6 +43,8 @@ function linkTerm(all: JetCorner, { elasticity, faults }: ElasticCorner, link: L
   );
   const inner = jets.pointAt(link.inner);
   const outer = jets.pointAt(link.outer);
+  const [atInner, atOuter] = [slotOf(inner), slotOf(outer)];
+  const distance = new DistanceDerivatives(all.linkage.geometry.wheel.centre, link.outer);
   const u = unitJets(subtractVectors(outer, inner));
   const member = elasticity.members.find((m) => m.link === link.name)?.rate ?? null;
   const series = (faulty: boolean): Jet | null => {
@@ -70,8 +73,15 @@ function linkTerm(all: JetCorner, { elasticity, faults }: ElasticCorner, link: L
         link.steered ? addVectors(inner, jets.constant([0, rack, 0])) : inner,
         1,
       ),
+    deriveOwn: (pose, state, into) => {
+      distance.byInner(pose, state, into, atInner, 1);
+      distance.byOuter(pose, state, into, atOuter);
+    },
   };
 }
+
+/** Which parameter the first coordinate of a point of the mechanism is; all three stand together. */
+const slotOf = ([x]: JetVector): number => x.indexOf(1, 1) - 1;
 
 /** Flexibility of one end along the link's direction, its rates times a common factor. */
 function endFlexibility(jets: JetCorner, u: JetVector, rate: EndRate, factor: Jet, soft: number): Jet {
@@ -114,6 +124,22 @@ function springTerm(all: JetCorner, { geometry, elasticity }: ElasticCorner, spr
     carriesPreload: true,
     play: 0,
     at: (pose) => springState(jets, makeStepPose(jets, pose), spring),
+    ...(seat.on === "link" && links[0] ? { deriveOwn: seatDerivatives(all, jets, links[0], seat.fraction) } : {}),
+  };
+}
+
+/** A seat on a link is f times the distance of its outer joint from a point that follows (f - 1)/f of the inner one. */
+function seatDerivatives(
+  all: JetCorner,
+  jets: JetCorner,
+  link: LinkGeometry,
+  fraction: number,
+): NonNullable<JetTerm["deriveOwn"]> {
+  const distance = new DistanceDerivatives(all.linkage.geometry.wheel.centre, link.outer);
+  const [atInner, atOuter] = [slotOf(jets.pointAt(link.inner)), slotOf(jets.pointAt(link.outer))];
+  return (pose, state, into) => {
+    distance.byInner(pose, state, into, atInner, (fraction - 1) / fraction);
+    distance.byOuter(pose, state, into, atOuter);
   };
 }
 

@@ -8,7 +8,8 @@ import type { Measure } from "./mechanism.ts";
 import type { Pose } from "./pose.ts";
 import type { TravelAnswer, TravelStep } from "./solve-travel.ts";
 import { traceTo } from "./trace.ts";
-import { type Drive, TravelSolver } from "./travel-solver.ts";
+import { TravelSolver } from "./travel-solver.ts";
+import type { Drive } from "./wheel.ts";
 
 /** Travel and rack sweeps of a suspension given as bodies and joints; the same solver as a corner's. */
 export class LayoutSweep {

@@ -42,10 +42,14 @@ export function advancePose(pose: Pose, step: Float64Array, factor = 1): void {
 /** R becomes exp(w) R by Rodrigues' formula. */
 function turn(r: Float64Array, o: number, x: number, y: number, z: number): void {
   const a2 = x * x + y * y + z * z;
-  const a = Math.sqrt(a2);
-  // Below 1e-4 rad the series is exact to rounding, and sin(a)/a would lose nothing but time.
-  const s = a < 1e-4 ? 1 - a2 / 6 : Math.sin(a) / a;
-  const c = a < 1e-4 ? 0.5 - a2 / 24 : (1 - Math.cos(a)) / a2;
+  let s = 1 - (a2 / 6) * (1 - (a2 / 20) * (1 - (a2 / 42) * (1 - a2 / 72)));
+  let c = 0.5 * (1 - (a2 / 12) * (1 - (a2 / 30) * (1 - (a2 / 56) * (1 - a2 / 90))));
+  // Below 0.1 rad these series are exact to rounding; steps are mostly smaller.
+  if (a2 > 0.01) {
+    const a = Math.sqrt(a2);
+    s = Math.sin(a) / a;
+    c = (1 - Math.cos(a)) / a2;
+  }
   const m00 = 1 - c * (y * y + z * z);
   const m01 = c * x * y - s * z;
   const m02 = c * x * z + s * y;

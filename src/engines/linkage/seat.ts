@@ -18,8 +18,11 @@ export interface SeatLength {
   readonly seat: Vector;
 }
 
-const identityMinus = (u: Vector, factor: number): number[] =>
-  [0, 1, 2].flatMap((i) => [0, 1, 2].map((j) => factor * ((i === j ? 1 : 0) - (u[i] as number) * (u[j] as number))));
+/** factor (1 - u u'), row-major. */
+function identityMinus([x, y, z]: Vector, factor: number): number[] {
+  const [xy, xz, yz] = [-factor * x * y, -factor * x * z, -factor * y * z];
+  return [factor * (1 - x * x), xy, xz, xy, factor * (1 - y * y), yz, xz, yz, factor * (1 - z * z)];
+}
 
 /** The knuckle point that moves a seat, in design coordinates. */
 export function movingPoint(geometry: CornerGeometry, spring: SpringGeometry): Vector {

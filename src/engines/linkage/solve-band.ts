@@ -3,24 +3,22 @@ import {
   type Factorisation,
   factorise,
   type Jet,
-  type JetVector,
   makeFactorisation,
   multiplyJets,
   solveFactorised,
+  solveFactorisedTransposed,
 } from "#numeric";
+import type { TravelPosition } from "./describe-position.ts";
+import type { ElasticCorner } from "./elastic-corner.ts";
+import { type ElasticTerm, makeTermState, type TermState } from "./elastic-term.ts";
+import { buildElasticTerms } from "./elastic-terms.ts";
 import type { CornerGeometry } from "./geometry.ts";
-import {
-  JetCorner,
-  jetAttitude,
-  jetAttitudeRates,
-  listParameters,
-  makeJetPose,
-  type PointDeviation,
-} from "./jet-corner.ts";
-import { addOwn, type JetTerm, type JetTermState, spreadJet } from "./jet-term.ts";
+import { JetCorner, jetAttitudeRates, listParameters, type PointDeviation } from "./jet-corner.ts";
+import { deriveOwn, type JetTerm, makeOwnDerivatives, type OwnDerivatives } from "./jet-term.ts";
 import { buildJetTerms } from "./jet-terms.ts";
-import { designPose } from "./pose.ts";
+import { designPose, type Pose } from "./pose.ts";
 import { TravelSweep } from "./solve-travel.ts";
+import { WheelJets } from "./wheel-jets.ts";
 
 /** A figure with its exact derivatives by every uncertain number. */
 export interface BandFigure {
@@ -31,6 +29,8 @@ export interface BandFigure {
 
 /** What the tolerances of the hard points do to the rigid linkage at one travel; SI, radians. */
 export interface BandPosition {
+  /** The nominal position itself, with all its figures. */
+  readonly position: TravelPosition;
   readonly camberChange: BandFigure;
   readonly toeChange: BandFigure;
   readonly camberGain: BandFigure;
@@ -38,13 +38,25 @@ export interface BandPosition {
   readonly rollCentre: BandFigure;
 }
 
-/** Bands of one corner: nominal poses by Newton, derivatives by jets through the same Jacobian. */
+/**
+ * Bands of one corner: nominal poses by Newton, derivatives by the adjoint of the same Jacobian. A figure hangs on the pose
+ * and on the velocity screw x; with e the errors of the joints at the pose held,
+ *
+ *   pose' = J^-1 e',   x' = -J^-1 (J' x),   J' by the points with the pose held, and by the pose
+ *
+ * so that one solution with the transposed J for each of the two gives the figure's derivatives by every coordinate.
+ */
 export class TravelBand {
   readonly jets: JetCorner;
   private readonly sweep: TravelSweep;
-  /** What the joints keep, in the order of the mechanism, and its value at design. */
+  /** What the joints keep, in the order of the mechanism: plain, as jets, and by its own points at design. */
+  private readonly plain: readonly ElasticTerm[];
   private readonly kept: readonly JetTerm[];
-  private readonly design: readonly Jet[];
+  private readonly design: readonly OwnDerivatives[];
+  private readonly states: readonly TermState[];
+  private readonly own: readonly OwnDerivatives[];
+  private readonly wheel: WheelJets;
+  private readonly jacobian: Factorisation;
 
   /** `deviations` in metres, one per point of the mechanism, in its order. */
   constructor(
@@ -52,92 +64,98 @@ export class TravelBand {
     deviations: (pointNames: readonly string[]) => readonly PointDeviation[],
   ) {
     this.sweep = new TravelSweep(geometry);
-    const { mechanism } = this.sweep.linkage;
     const { linkage } = this.sweep;
-    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(mechanism.pointNames)));
-    this.kept = buildJetTerms(this.jets, {
+    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(linkage.mechanism.pointNames)));
+    const rigid: ElasticCorner = {
       geometry,
       elasticity: { springRate: 0, rubber: [], members: [], wheelLoad: 0 },
       hold: "wheel-load",
       faults: [],
-    }).filter(({ kind }) => kind !== "spring");
-    const start = designPose(1);
-    this.design = this.kept.map((term) => term.at(start, 0).value);
+    };
+    this.plain = buildElasticTerms(rigid).filter(({ kind }) => kind !== "spring");
+    this.kept = buildJetTerms(this.jets, rigid).filter(({ kind }) => kind !== "spring");
+    this.states = this.plain.map(makeTermState);
+    this.own = this.kept.map(makeOwnDerivatives);
+    this.design = this.kept.map(makeOwnDerivatives);
+    this.deriveAll(designPose(1), this.design);
+    this.wheel = new WheelJets(linkage);
+    this.jacobian = makeFactorisation(6);
   }
 
   /** Band at a wheel-centre travel (metres, rack at rest), or where the branch ends. */
   solve(travel: number): BandPosition | { readonly foldAt: number } {
     const position = this.sweep.solve({ travel, rack: 0 });
     if ("foldAt" in position) return { foldAt: position.foldAt };
-    const { jets } = this;
-    const n = this.sweep.solver.size;
-    const f = makeFactorisation(n);
-    f.lu.set(this.sweep.solver.jacobian(position.pose, 0));
-    f.lu[n * (n - 1) + 2] = 1;
-    factorise(f);
-    const states = this.kept.map((term) => term.at(position.pose, 0));
-    const errors = this.kept.map((term, i) => {
-      const error = jets.number(0);
-      addOwn(error, term, this.design[i] as Jet, 1);
-      addOwn(error, term, (states[i] as JetTermState).value, -1);
-      return error;
+    this.deriveAll(position.pose, this.own);
+    const f = this.jacobian;
+    this.states.forEach(({ row }, i) => {
+      f.lu.set(row, 6 * i);
     });
-    const moves = solveMoves(f, errors, jets.n);
-    const pose = makeJetPose(jets, position.pose, moves);
-    const screw = this.jetScrew(f, states, moves, position.screw);
-    const attitude = jetAttitude(jets, pose);
-    const rates = jetAttitudeRates(jets, attitude, screw);
+    f.lu.set(RISE, 30);
+    factorise(f);
+    const { attitude, screw } = this.wheel.at(position.pose, position.screw);
+    const rates = jetAttitudeRates(this.wheel.jets, attitude, screw);
     const rollCentre = divideJets(multiplyJets(attitude.contactY, rates.contact[0]), rates.contact[1]);
+    const x = [...position.screw.v, ...position.screw.w];
     const { wheel } = this.geometry;
     const change = (angle: Jet, design: number): BandFigure => {
-      const jet = angle.slice();
-      jet[0] = travel === 0 ? 0 : (angle[0] as number) - design;
-      if (travel === 0) jet.fill(0);
+      const jet = travel === 0 ? this.jets.number(0) : this.carry(angle, x);
+      if (travel !== 0) jet[0] = (angle[0] as number) - design;
       return this.figure(jet);
     };
     return {
+      position,
       camberChange: change(attitude.camber, wheel.camber),
       toeChange: change(attitude.toe, wheel.toe),
-      camberGain: this.figure(rates.camber),
-      toeGain: this.figure(rates.toe),
-      rollCentre: this.figure(rollCentre),
+      camberGain: this.figure(this.carry(rates.camber, x)),
+      toeGain: this.figure(this.carry(rates.toe, x)),
+      rollCentre: this.figure(this.carry(rollCentre, x)),
     };
   }
 
-  /** Velocity per rise of the wheel centre: J x = e with J as jets, so x' = -J^-1 (J' x). */
-  private jetScrew(
-    f: Factorisation,
-    states: readonly JetTermState[],
-    moves: readonly Float64Array[],
-    screw: { v: readonly [number, number, number]; w: readonly [number, number, number] },
-  ) {
-    const { jets } = this;
-    const x = [...screw.v, ...screw.w];
-    const defects = this.kept.map((term, i) => {
-      const sum = term.jets.number(0);
-      (states[i] as JetTermState).row.forEach((g, c) => {
-        for (let k = 0; k < sum.length; k++) sum[k] = (sum[k] as number) - (g[k] as number) * (x[c] as number);
-      });
-      return spreadJet(term, sum, jets.n, moves);
+  private deriveAll(pose: Pose, into: readonly OwnDerivatives[]): void {
+    this.kept.forEach((term, i) => {
+      const state = (this.plain[i] as ElasticTerm).at(pose, 0, this.states[i]);
+      deriveOwn(term, pose, 0, state, into[i] as OwnDerivatives);
     });
-    const changes = solveMoves(f, defects, jets.n);
-    const component = (i: number): Jet => {
-      const jet = jets.number(x[i] as number);
-      changes.forEach((c, k) => {
-        jet[k + 1] = c[i] as number;
+  }
+
+  /** From a figure's derivatives by pose and screw to those by every coordinate. */
+  private carry(figure: Jet, x: readonly number[]): Jet {
+    const byPose = Float64Array.from(figure.slice(1, 7));
+    const byScrew = Float64Array.from(figure.slice(7, 13));
+    solveFactorisedTransposed(this.jacobian, byScrew);
+    // The screw follows the pose too: (J' x) by a step s is (D'x).s for each measure, D its change with a step.
+    this.states.forEach(({ turning }, i) => {
+      const weight = byScrew[i] as number;
+      for (let c = 0; c < 6; c++) {
+        let sum = 0;
+        for (let k = 0; k < 6; k++) sum += (turning[6 * k + c] as number) * (x[k] as number);
+        byPose[c] = (byPose[c] as number) - weight * sum;
+      }
+    });
+    solveFactorisedTransposed(this.jacobian, byPose);
+    const out = this.jets.number(figure[0] as number);
+    this.kept.forEach(({ own }, i) => {
+      const now = this.own[i] as OwnDerivatives;
+      const before = this.design[i] as OwnDerivatives;
+      own.forEach((parameter, p) => {
+        let along = 0;
+        for (let k = 0; k < 6; k++) along += (now.row[6 * p + k] as number) * (x[k] as number);
+        const error = (before.value[p] as number) - (now.value[p] as number);
+        out[parameter + 1] =
+          (out[parameter + 1] as number) + (byPose[i] as number) * error - (byScrew[i] as number) * along;
       });
-      return jet;
-    };
-    return {
-      v: [component(0), component(1), component(2)] as JetVector,
-      w: [component(3), component(4), component(5)] as JetVector,
-    };
+    });
+    return out;
   }
 
   private figure(jet: Jet): BandFigure {
     return { jet, value: jet[0] as number, sd: this.jets.deviation(jet) };
   }
 }
+
+const RISE = [0, 0, 1, 0, 0, 0];
 
 /** For each parameter the step that follows its derivative of the right-hand sides (rows beyond them are 0). */
 export function solveMoves(f: Factorisation, rightSides: readonly Jet[], parameters: number): Float64Array[] {

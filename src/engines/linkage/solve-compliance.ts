@@ -162,6 +162,8 @@ export class ComplianceSolver {
         ];
       } else if (term.kind === "link") linkForces[term.name] = force;
     });
+    let stable: boolean | null = null;
+    const isStable = (): boolean => this.isStable(balance, load);
     return {
       pose: balance.pose,
       attitude: computeAttitude(linkage, balance.pose),
@@ -170,7 +172,11 @@ export class ComplianceSolver {
       linkForces,
       mountForces,
       branch: balance.branch,
-      stable: this.isStable(balance, load),
+      // Asked for by few, and as dear as a step of the balance.
+      get stable() {
+        stable ??= isStable();
+        return stable;
+      },
       balance,
     };
   }

@@ -9,11 +9,13 @@ import {
   makeFactorisation,
   multiplyJets,
   scaleJet,
+  solveFactorisedTransposed,
   sqrtJet,
   subtractJets,
   type Vector,
 } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
+import { type ElasticTerm, makeTermState, type TermState } from "./elastic-term.ts";
 import { shiftOf } from "./elastic-terms.ts";
 import type { Balance } from "./equilibrium.ts";
 import {
@@ -24,11 +26,20 @@ import {
   makeJetPose,
   type PointDeviation,
 } from "./jet-corner.ts";
-import { addOwn, type JetTerm, type JetTermState, spreadJet } from "./jet-term.ts";
+import {
+  addOwn,
+  deriveOwn,
+  type JetTerm,
+  type JetTermState,
+  makeOwnDerivatives,
+  type OwnDerivatives,
+  spreadJet,
+} from "./jet-term.ts";
 import { buildJetTerms } from "./jet-terms.ts";
-import { designPose } from "./pose.ts";
+import { designPose, type Pose } from "./pose.ts";
 import { solveMoves } from "./solve-band.ts";
 import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
+import { WheelJets } from "./wheel-jets.ts";
 
 /** Uncertain rates: by "<link>.<end>", "strut_top" or "trailing_arm"; relative standard deviation. */
 export interface RateDeviation {
@@ -55,6 +66,10 @@ export class FaultBand {
   private readonly terms: readonly JetTerm[];
   private readonly free: readonly Jet[];
   private readonly rates: readonly (Jet | null)[];
+  /** Buffers: the terms' plain states and their derivatives by their own parameters. */
+  private readonly states: readonly TermState[];
+  private readonly own: readonly OwnDerivatives[];
+  private readonly wheel: WheelJets;
   private readonly design: readonly JetTermState[];
 
   constructor(
@@ -76,6 +91,9 @@ export class FaultBand {
         : value;
       return t.kind === "link" ? addJets(healthy, this.jets.number(shiftOf(corner.faults, t.name))) : healthy;
     });
+    this.states = this.terms.map(makeTermState);
+    this.own = this.terms.map(makeOwnDerivatives);
+    this.wheel = new WheelJets(linkage);
     this.rates = this.terms.map((t) => t.rate && this.spread(t, t.rate, null));
   }
 
@@ -169,11 +187,55 @@ export class FaultBand {
 
   /** Toe and camber of a balance as jets; null where its stiffness is singular. */
   bandAt(state: ElasticState, load: CornerLoad): StateBand | null {
-    const solved = this.movesAt(state, load);
-    if (!solved) return null;
-    const pose = makeJetPose(this.jets, state.pose, solved.moves);
-    const attitude = jetAttitude(this.jets, pose);
-    return { state, toe: attitude.toe, camber: attitude.camber, forward: pose.centre[0] };
+    if (!this.solver.balance.factoriseAt(state.balance, load)) return null;
+    const { place, attitude } = this.wheel.at(state.pose, STILL);
+    this.deriveAll(state.pose, load.rack);
+    const [toe, camber, forward] = this.carry([attitude.toe, attitude.camber, place.centre[0]], state.balance);
+    return toe && camber && forward ? { state, toe, camber, forward } : null;
+  }
+
+  private deriveAll(pose: Pose, rack: number): void {
+    const { terms } = this.solver.balance;
+    this.terms.forEach((term, i) => {
+      const state = (terms[i] as ElasticTerm).at(pose, rack, this.states[i]);
+      deriveOwn(term, pose, rack, state, this.own[i] as OwnDerivatives);
+    });
+  }
+
+  /**
+   * From figures' derivatives by the pose to those by every uncertain number: with the residual F(pose, p) of the balance
+   * K pose' = F', so one solution y of transpose(K) y = (figure by pose) gives figure' = y.F' for all of them.
+   */
+  private carry(figures: readonly Jet[], { forces, branch }: Balance): readonly Jet[] {
+    const { balance } = this.solver;
+    const { n } = this.jets;
+    return figures.map((figure) => {
+      const y = new Float64Array(balance.size);
+      for (let c = 0; c < 6; c++) y[c] = figure[c + 1] as number;
+      solveFactorisedTransposed(balance.factorisation, y);
+      const out = this.jets.number(figure[0] as number);
+      this.terms.forEach(({ own, rate }, i) => {
+        const { row } = this.states[i] as TermState;
+        const { value, row: rowBy } = this.own[i] as OwnDerivatives;
+        const play = balance.playTerms.indexOf(i);
+        if (play >= 0 && branch[play] === 0) return;
+        const free = this.free[i] as Jet;
+        // What the figure gains by a newton more in this member, and by a metre more of its measure.
+        let byForce = 0;
+        for (let c = 0; c < 6; c++) byForce -= (y[c] as number) * (row[c] as number);
+        const k = rate ? (rate[0] as number) : 0;
+        const byLength = rate ? byForce * k : -(y[this.rigidSlot(i)] as number);
+        const force = forces[i] as number;
+        for (let q = 1; q <= n; q++) out[q] = (out[q] as number) - byLength * (free[q] as number);
+        own.forEach((parameter, p) => {
+          let sum = byLength * (value[p] as number);
+          if (rate) sum += byForce * (force / k) * (rate[p + 1] as number);
+          for (let c = 0; c < 6; c++) sum -= (y[c] as number) * force * (rowBy[6 * p + c] as number);
+          out[parameter + 1] = (out[parameter + 1] as number) + sum;
+        });
+      });
+      return out;
+    });
   }
 
   /**
@@ -297,6 +359,8 @@ export class FaultBand {
     return [multiplyJets(dy, load), scaleJet(multiplyJets(dx, load), -1), jets.number(0)];
   }
 }
+
+const STILL = { v: [0, 0, 0], w: [0, 0, 0] } as const;
 
 /** A difference of two jets over the same parameters: value and standard deviation (the same disturbance in both). */
 export function differenceOf(jets: JetCorner, a: Jet, b: Jet): { value: number; sd: number } {

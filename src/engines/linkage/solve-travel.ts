@@ -4,7 +4,8 @@ import { describePosition, type LengthAtPose, type TravelPosition } from "./desc
 import type { CornerGeometry, SpringGeometry } from "./geometry.ts";
 import { computeSeatLength, seatRow } from "./seat.ts";
 import { findBinding, traceTo } from "./trace.ts";
-import { type Drive, TravelSolver, type TravelState } from "./travel-solver.ts";
+import { TravelSolver, type TravelState } from "./travel-solver.ts";
+import type { Drive } from "./wheel.ts";
 
 /** How far the wheel is asked to move: the drive value and the rack position, metres. */
 export interface TravelStep {

@@ -1,7 +1,8 @@
 import { factorise, makeFactorisation, type SolveReport, solveFactorised } from "#numeric";
 import { MeasureEvaluator } from "./measures.ts";
 import { advancePose, clonePose, copyPose, type Pose } from "./pose.ts";
-import type { Drive, TravelSolver, TravelState } from "./travel-solver.ts";
+import type { TravelSolver, TravelState } from "./travel-solver.ts";
+import type { Drive } from "./wheel.ts";
 
 /** How a walk along the branch ended: at its target, or at a fold beyond which the branch does not go. */
 export type TraceResult =
@@ -32,43 +33,20 @@ export function traceTo(
   drive: Drive,
 ): TraceResult {
   const pose = clonePose(from.pose);
-  const onRack = walk(
-    solver,
-    pose,
-    from.rack,
-    rack,
-    (p, value) => solver.solveFrom(p, from.drive, value, drive),
-    drive,
-    LEAST_RACK_STEP,
-  );
+  const onRack = walk(solver, pose, from.rack, rack, (rack) => ({ target: from.drive, rack }), drive, LEAST_RACK_STEP);
   if (onRack !== null) {
     // A rack position that is out of reach at ride height may be within reach at the asked one.
     const other = clonePose(from.pose);
-    const there = walk(
-      solver,
-      other,
-      from.drive,
-      target,
-      (p, value) => solver.solveFrom(p, value, from.rack, drive),
-      drive,
-    );
+    const there = walk(solver, other, from.drive, target, (target) => ({ target, rack: from.rack }), drive);
     const steered =
       there === null
-        ? walk(
-            solver,
-            other,
-            from.rack,
-            rack,
-            (p, value) => solver.solveFrom(p, target, value, drive),
-            drive,
-            LEAST_RACK_STEP,
-          )
+        ? walk(solver, other, from.rack, rack, (rack) => ({ target, rack }), drive, LEAST_RACK_STEP)
         : there;
     if (steered !== null) return { reached: false, foldAt: onRack.lastGood, foldPose: pose, drive: "rack" };
     const report = solver.solveFrom(other, target, rack, drive);
     return { reached: true, state: { pose: other, rack, drive: target }, report };
   }
-  const failed = walk(solver, pose, from.drive, target, (p, value) => solver.solveFrom(p, value, rack, drive), drive);
+  const failed = walk(solver, pose, from.drive, target, (target) => ({ target, rack }), drive);
   if (failed === null) {
     const report = solver.solveFrom(pose, target, rack, drive);
     return { reached: true, state: { pose, rack, drive: target }, report };
@@ -85,7 +63,7 @@ function walk(
   pose: Pose,
   start: number,
   target: number,
-  solve: (pose: Pose, value: number) => SolveReport,
+  place: (value: number) => { readonly target: number; readonly rack: number },
   drive: Drive,
   least = LEAST_STEP,
 ): { lastGood: number } | null {
@@ -96,11 +74,12 @@ function walk(
   while (at !== target) {
     const next = Math.abs(target - at) <= Math.abs(step) ? target : at + step;
     copyPose(pose, trial);
-    const report = solve(trial, next);
+    const { target: height, rack } = place(next);
+    const report = solver.solveFrom(trial, height, rack, drive);
     const turned = rotationBetween(pose, trial);
     const good =
       report.end === "converged" &&
-      solver.factorisation.sign === solver.designSign[drive] &&
+      solver.isOnDesignSide(trial, rack, drive) &&
       turned < 12 * Math.abs(next - at) + 1e-6 + 0.02;
     if (good) {
       copyPose(pose, before);
@@ -153,8 +132,7 @@ function followByArc(
       const there = clonePose(ahead);
       const { end } = solver.solveFrom(there, target, rack, drive);
       const near = end === "converged" && rotationBetween(ahead, there) < NEAR_TURN;
-      if (near && solver.factorisation.sign === solver.designSign[drive])
-        return { fold: false, at: target, pose: there };
+      if (near && solver.isOnDesignSide(there, rack, drive)) return { fold: false, at: target, pose: there };
       length /= 2;
       if (length < 1e-12) break;
       continue;

@@ -1,11 +1,9 @@
 import { type Factorisation, factorise, makeFactorisation, type SolveReport, solveFactorised } from "#numeric";
 import type { WheelLinkage } from "./corner-linkage.ts";
 import { MeasureEvaluator } from "./measures.ts";
+import { CLOSURE, CLOSURE_PROMISED, ITERATIONS, OneBodyNewton } from "./one-body-newton.ts";
 import { advancePose, designPose, orthonormalise, type Pose } from "./pose.ts";
-import { computeContactOffset } from "./wheel.ts";
-
-/** What is prescribed beside the joints: the height of the wheel centre or of the contact patch above design. */
-export type Drive = "centre-height" | "contact-height";
+import { computeContactOffset, type Drive } from "./wheel.ts";
 
 /** A pose of the wheel on the branch connected with design. */
 export interface TravelState {
@@ -14,28 +12,23 @@ export interface TravelState {
   readonly drive: number;
 }
 
-/** Newton stops when no joint is open by more than this (metres): rounding of coordinates of a metre or three. */
-const CLOSURE = 1e-15;
-/** Accepted when Newton stalls on rounding: the promise itself, 1e-12 m. */
-const CLOSURE_PROMISED = 1e-12;
-const LIMIT = 25;
-
 /**
  * Newton on the constraints of one wheel suspension with an analytic Jacobian; every array is made once.
  * Rows: the constraints, then the drive. Unknown: a step (v, w) per body.
  */
 export class TravelSolver {
   readonly size: number;
-  /** Factorisation of the Jacobian at the last solved pose: gradients come from it. */
-  readonly factorisation: Factorisation;
-  readonly rows: Float64Array;
+  private readonly factorisation: Factorisation;
+  private readonly rows: Float64Array;
+  /** What solves a single knuckle; null for any other mechanism. */
+  private readonly oneBody: OneBodyNewton | null;
   private readonly evaluator: MeasureEvaluator;
   private readonly design: Float64Array;
   private readonly values: Float64Array;
   private readonly step: Float64Array;
   private readonly contact = new Float64Array(6);
   /** Sign of the Jacobian's determinant at design; it changes only across a fold. */
-  readonly designSign: { "centre-height": number; "contact-height": number };
+  private readonly designSign: { "centre-height": number; "contact-height": number };
 
   constructor(readonly linkage: WheelLinkage) {
     const { mechanism } = linkage;
@@ -47,6 +40,7 @@ export class TravelSolver {
     this.values = new Float64Array(mechanism.constraints.length);
     this.design = new Float64Array(mechanism.constraints.length);
     this.step = new Float64Array(n);
+    this.oneBody = OneBodyNewton.of(linkage);
     const start = designPose(mechanism.origins.length);
     this.evaluator.evaluate(start, 0, this.design, this.rows);
     this.designSign = { "centre-height": 0, "contact-height": 0 };
@@ -104,10 +98,11 @@ export class TravelSolver {
 
   /**
    * Newton from `pose` (changed in place) to the given drive value and rack position.
-   * The residual of the report is the largest closure in metres; at end "converged" the factorisation belongs to the
-   * pose returned. At any other end the pose holds the last iterate.
+   * The residual of the report is the largest closure in metres. At any end but "converged" the pose holds the last
+   * iterate.
    */
   solveFrom(pose: Pose, target: number, rack: number, drive: Drive): SolveReport {
+    if (this.oneBody) return this.oneBody.solve(pose, target, rack, drive);
     const n = this.size;
     let last = Number.POSITIVE_INFINITY;
     for (let iteration = 0; ; iteration++) {
@@ -123,11 +118,18 @@ export class TravelSolver {
         orthonormalise(pose);
         return { end: "converged", iterations: iteration, residual };
       }
-      if (iteration >= LIMIT) return { end: "iteration-limit", iterations: iteration, residual };
+      if (iteration >= ITERATIONS) return { end: "iteration-limit", iterations: iteration, residual };
       last = residual;
       solveFactorised(this.factorisation, this.step);
       advancePose(pose, this.step);
     }
+  }
+
+  /** Whether a pose lies on the same side of every fold as design: the sign of the Jacobian's determinant is the same. */
+  isOnDesignSide(pose: Pose, rack: number, drive: Drive): boolean {
+    this.assemble(pose, rack, drive);
+    factorise(this.factorisation);
+    return this.factorisation.sign === this.designSign[drive];
   }
 
   /** The constraint gradients at a pose with an empty last row, row-major; a copy. */

@@ -13,16 +13,22 @@ export interface Wrench {
 export function contactWithChange(linkage: WheelLinkage, pose: Pose): { offset: Vector; change: readonly number[] } {
   const radius = linkage.wheel.loadedRadius;
   const n = rotate(pose.r, linkage.spinAxis);
-  const h = Math.hypot(n[0], n[1]);
-  const offset: Vector = [(radius * n[2] * n[0]) / h, (radius * n[2] * n[1]) / h, -radius * h];
-  const change = new Array<number>(9).fill(0);
-  for (let j = 0; j < 3; j++) {
-    const w: Vector = [j === 0 ? 1 : 0, j === 1 ? 1 : 0, j === 2 ? 1 : 0];
-    const dn = cross(w, n);
-    change[j] = radius * ((dn[2] * n[0] + n[2] * dn[0]) / h + (n[2] * n[0] * n[2] * dn[2]) / h ** 3);
-    change[3 + j] = radius * ((dn[2] * n[1] + n[2] * dn[1]) / h + (n[2] * n[1] * n[2] * dn[2]) / h ** 3);
-    change[6 + j] = (radius * n[2] * dn[2]) / h;
-  }
+  const [x, y, z] = n;
+  const h = Math.sqrt(x * x + y * y);
+  const [a, b] = [radius / h, (radius * z * z) / h ** 3];
+  const offset: Vector = [a * z * x, a * z * y, -radius * h];
+  // dn = w x n, so a turn about x moves n by (0, -z, y), about y by (z, 0, -x), about z by (-y, x, 0).
+  const change = [
+    (a + b) * y * x,
+    a * (z * z - x * x) - b * x * x,
+    -a * z * y,
+    a * (y * y - z * z) + b * y * y,
+    -(a + b) * x * y,
+    a * z * x,
+    a * z * y,
+    -a * z * x,
+    0,
+  ];
   return { offset, change };
 }
 

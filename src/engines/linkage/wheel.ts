@@ -1,6 +1,9 @@
 import type { WheelLinkage } from "./corner-linkage.ts";
 import type { Pose } from "./pose.ts";
 
+/** What is prescribed beside the joints: the height of the wheel centre or of the contact patch above design. */
+export type Drive = "centre-height" | "contact-height";
+
 /**
  * Offset of the contact patch from the wheel centre: the lowest point of a rigid thin disc,
  *   c = -rl (e_z - n_z n)/sqrt(1 - n_z^2),  n the spin axis.
