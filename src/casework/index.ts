@@ -90,6 +90,8 @@ export {
   seenInWords,
 } from "./hold/index.ts";
 export type * from "./hold.ts";
+export { computeMatch, LEAST_HEIGHTS, takeOverMatch } from "./match/index.ts";
+export type * from "./match.ts";
 export type * from "./ports.ts";
 export { asLeftWords } from "./readings/as-left-words.ts";
 export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";

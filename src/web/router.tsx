@@ -17,6 +17,7 @@ import { readGeometrySearch } from "./geometry/geometry-search.ts";
 import { readHoldSearch } from "./hold/hold-search.ts";
 import { lazyPage } from "./lazy-page.tsx";
 import { formatSearch, parseSearch } from "./look/address.ts";
+import { readMatchSearch } from "./match/match-search.ts";
 import { PageWaiting } from "./page-waiting.tsx";
 import { BrokenPage } from "./places/broken-page.tsx";
 import { NowherePage } from "./places/nowhere-page.tsx";
@@ -43,6 +44,7 @@ const HandOverPage = lazyPage(async () => (await import("./cases/hand-over/hand-
 const JobCardPage = lazyPage(async () => (await import("./cases/job-card/job-card-page.tsx")).JobCardPage);
 const LooksCarPage = lazyPage(async () => (await import("./cases/looks/looks-pages.tsx")).LooksCarPage);
 const LooksGroupPage = lazyPage(async () => (await import("./cases/looks/looks-pages.tsx")).LooksGroupPage);
+const MatchPage = lazyPage(async () => (await import("./match/match-page.tsx")).MatchPage);
 const OptionsPage = lazyPage(async () => (await import("./cases/case/later-stage-page.tsx")).OptionsPage);
 const PlanPage = lazyPage(async () => (await import("./cases/plan/plan-page.tsx")).PlanPage);
 const ReadingsPage = lazyPage(async () => (await import("./cases/readings/readings-page.tsx")).ReadingsPage);
@@ -146,6 +148,14 @@ const hold = createRoute({
   path: "/hold",
   validateSearch: readHoldSearch,
   component: HoldPage,
+});
+const match = createRoute({
+  getParentRoute: () => family,
+  path: "/match",
+  validateSearch: readMatchSearch,
+  loader: async () => ({ lines: shown(await listShownFamilies()) }),
+  component: MatchPage,
+  errorComponent: RefusedPage,
 });
 const travel = createRoute({
   getParentRoute: () => family,
@@ -263,7 +273,7 @@ export const router = createRouter({
       jobCard,
       handOver,
     ]),
-    family.addChildren([familySheet, geometry, hold, travel, underside.addChildren([car, group])]),
+    family.addChildren([familySheet, geometry, hold, match, travel, underside.addChildren([car, group])]),
   ]),
   parseSearch,
   stringifySearch: formatSearch,

@@ -108,6 +108,42 @@ describe("over travel", () => {
     expect(await page.getByLabel("Force of the bar").inputValue()).toBe("10");
   });
 
+  it("matches a corner to readings in any unit and takes the points over into a copy", async () => {
+    const page = await openAtDesk(browser, "/families/dunlin-hatch/match?corner=rear-left");
+    const rows = [
+      ["as it stands", "640", "-1°21'", "0.15"],
+      ["height 2", "24.0158 in", "−1,817", "0.264"],
+      ["height 3", "670 mm", "-0.94", "0.001°"],
+    ];
+    for (const [row = "", height = "", camber = "", toe = ""] of rows) {
+      await page.getByLabel(`hub centre to arch, ${row}, mm`).fill(height);
+      await page.getByLabel(`camber, ${row}, °`).fill(camber);
+      await page.getByLabel(`toe of this wheel, in is +, ${row}, °`).fill(toe);
+    }
+    await page.getByText(/^Matched to 3 heights, /).waitFor();
+    await settle(page);
+    const said = await page
+      .getByText(/^Matched to 3 heights, /)
+      .first()
+      .textContent();
+    expect(await findByAxe(page)).toEqual([]);
+    await page.reload();
+    await page
+      .getByText(said ?? "", { exact: true })
+      .first()
+      .waitFor();
+    expect(await page.getByLabel("hub centre to arch, height 2, mm").inputValue()).toBe("24.0158 in");
+    await page.getByLabel("Name of the copy").fill("One hatch as it was read");
+    await page.getByRole("button", { name: "Take the points over into a copy" }).click();
+    await page.getByRole("link", { name: "Open One hatch as it was read" }).click();
+    await page.getByRole("heading", { name: "One hatch as it was read" }).first().waitFor();
+    expect(await page.getByText(/trailing arm, .*matched/).count()).toBeGreaterThan(0);
+    await page.goto(
+      `${new URL(page.url()).origin}/families/dunlin-hatch/match?corner=rear-left&read=640|-1|0.1;640|-1|0.1;610|-2|0.2`,
+    );
+    await page.getByText("camber or toe at 3 heights or more").waitFor();
+  });
+
   it("turns the corner and moves its wheel by keyboard, and says what the address names in vain", async () => {
     const page = await openAtDesk(browser, "/families/ouzel-saloon/travel?corner=rear-left&beside=nobody");
     await page.getByText("nobody is not on this corner or not on the list").waitFor();

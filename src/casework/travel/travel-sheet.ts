@@ -48,6 +48,8 @@ export interface TravelPlot {
   readonly lines: readonly TravelLine[];
   /** What cannot be drawn here and why; empty where nothing is left out. */
   readonly leftOut: readonly string[];
+  /** Values that were read, drawn as rings; absent: none. */
+  readonly dots?: readonly { readonly rise: Metres; readonly value: number }[];
 }
 
 /** How far an angle goes from ride height to one travel, degrees, with its 95 % band. */

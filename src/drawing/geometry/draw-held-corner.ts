@@ -1,4 +1,4 @@
-import type { HeldJoint, HeldState, SeenBy } from "#casework";
+import type { HeldJoint, HeldState } from "#casework";
 import { axleAndSide, type Corner, type Family, type Position, positionsOf } from "#vehicle";
 import { polygon, polyline, type Spot } from "../path.ts";
 import { scaleWords } from "../scale-words.ts";
@@ -68,7 +68,7 @@ export function drawHeldCorner(family: Family, corner: Corner, state: HeldState,
       kind: "text",
       x: view.corner[0],
       y: view.corner[1] + 12,
-      text: titleFor(view, width, type),
+      text: titleFor(view, arrangement === "angle" && view.name === "above" ? views.side.corner[0] : width - 4, type),
       style: "label-bold",
       halo: true,
     });
@@ -88,9 +88,10 @@ export function drawHeldCorner(family: Family, corner: Corner, state: HeldState,
   };
 }
 
-function titleFor(view: GeometryView, width: number, type: TypeScale): string {
+/** Name of a view; only from where it is seen, where the rest has no room before `end`. */
+function titleFor(view: GeometryView, end: number, type: TypeScale): string {
   const [from = view.title] = view.title.split(",");
-  return view.corner[0] + computeStyleWidth(view.title, "label-bold", type) <= width - 4 ? view.title : from;
+  return view.corner[0] + computeStyleWidth(view.title, "label-bold", type) <= end ? view.title : from;
 }
 
 /** Joints with the place they have gone to: outer ones with the knuckle, inner ones as they are on the body. */
@@ -205,9 +206,7 @@ function drawSaid(
   ];
 }
 
-const LEGEND: readonly SeenBy[] = ["hand", "bar", "nothing", "too-close"];
-
-/** In the free quarter: how it is held, and what the marks mean. */
+/** In the free quarter: how it is held, and the scale of the arrows. */
 function drawWords(
   side: GeometryView,
   above: GeometryView,
@@ -224,18 +223,6 @@ function drawWords(
   for (const text of lines) {
     y += pitch;
     marks.push({ kind: "text", x, y, text, style: "label" });
-  }
-  y += pitch * 0.6;
-  for (const by of LEGEND) {
-    y += pitch * 1.2;
-    if (y > height - 4) break;
-    marks.push(...drawSeenMark(by, x + MARK, y - MARK * 0.6, MARK), {
-      kind: "text",
-      x: x + 3 * MARK,
-      y,
-      text: seenNames[by],
-      style: "note",
-    });
   }
   y += pitch * 1.2;
   if (y <= height - 4) {

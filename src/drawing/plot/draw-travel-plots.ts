@@ -116,6 +116,11 @@ function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: 
     const stroke = { colour: colourOf(line), width: strokes.curve, cap: "round" as const, ...looks[line.subject] };
     marks.push({ kind: "path", d: polyline(spots), stroke });
   }
+  for (const { rise, value } of plot.dots ?? []) {
+    const [cx, cy] = [toX(value), area.toY(mmFromMetres(rise))];
+    if (value >= axis.low && value <= axis.high)
+      marks.push({ kind: "circle", cx, cy, r: 5, fill: "paper", stroke: { colour: "accent", width: 2 } });
+  }
   const level = area.toY(now);
   marks.push({
     kind: "path",

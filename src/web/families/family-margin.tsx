@@ -76,6 +76,9 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
         <Link to="/families/$familyId/hold" params={params}>
           How to hold it
         </Link>
+        <Link to="/families/$familyId/match" params={params}>
+          Match to readings
+        </Link>
         <Link to="/families/$familyId/edit" params={params}>
           Edit the data
         </Link>

@@ -15,7 +15,9 @@ import { type HoldView, useHoldView } from "./use-hold-view.ts";
 import "./hold.css";
 
 const MARGIN_LOW = 172;
-const leastHeight = () => 420;
+const leastHeight = (width: number) => (width > 560 ? 340 : 420);
+/** Wider than so many times its height, a room takes the three views in a row. */
+const WIDE = 1.7;
 
 /** The state asked for; without one the best of the joint looked at, else hanging. */
 const stateOf = (view: HoldView, hold: Hold): HeldState | null => {
@@ -41,7 +43,8 @@ const Drawn = ({ view, hold, state, onScale }: DrawnProps) => {
   const draw = useCallback(
     (room: SceneRoom) => {
       const most = Math.max(...hold.states.flatMap(({ joints }) => joints.map(({ load }) => load)), 1);
-      return drawHeldCorner(family, hold.corner, state, { ...room, selected, format: formatForce, most });
+      const arrangement = room.width > WIDE * room.height ? "row" : "angle";
+      return drawHeldCorner(family, hold.corner, state, { ...room, selected, format: formatForce, most, arrangement });
     },
     [family, hold, state, selected],
   );

@@ -5,6 +5,8 @@ import type { HoldView } from "./use-hold-view.ts";
 /** What opens the play of a joint, as the drawing marks it. */
 const SeenMark = ({ by }: { readonly by: SeenBy }) => <span className="seen-mark" data-by={by} aria-hidden="true" />;
 
+const LEGEND: readonly SeenBy[] = ["hand", "bar", "nothing", "too-close"];
+
 interface HoldTableProps {
   readonly view: HoldView;
   readonly hold: Hold;
@@ -24,7 +26,14 @@ export const HoldTable = ({ view, hold, state }: HoldTableProps) => {
   return (
     <table className="hold-table">
       <caption className="label">
-        What presses each joint together, and what opens its play. Best way: underlined.
+        What presses each joint together, and what opens its play; best way underlined.
+        <span className="hold-legend">
+          {LEGEND.map((by) => (
+            <span key={by}>
+              <SeenMark by={by} /> {seenNames[by]}
+            </span>
+          ))}
+        </span>
       </caption>
       <thead>
         <tr>

@@ -55,6 +55,15 @@ const SETTING_SD = 0.2;
 export const sourcesOf = (errors: PointErrors, readings: CornerReadings): number =>
   errors.count + 2 + readings.wheel.length;
 
+/** Settings of camber and toe beyond those of the geometry at given sources, radians. */
+export const settingsOf = (
+  errors: PointErrors,
+  sources: Float64Array,
+): { readonly camber: number; readonly toe: number } => ({
+  camber: SETTING_SD * (sources[errors.count] as number),
+  toe: SETTING_SD * (sources[errors.count + 1] as number),
+});
+
 /**
  * Every reading beside what a geometry, moved by `sources`, says of it. The geometry stands already where the sources
  * put it. Null where a height cannot be reached.

@@ -16,6 +16,7 @@ import {
   compareReadings,
   type ReadingName,
   type ReadingRow,
+  settingsOf,
   sourcesOf,
 } from "./corner-readings.ts";
 import { PointErrors, type SharedError } from "./point-errors.ts";
@@ -52,6 +53,8 @@ export interface Match {
   readonly errors: PointErrors;
   /** The sources at the most probable geometry, in prior standard deviations. */
   readonly sources: Float64Array;
+  /** How far camber and toe are set from those of the geometry, radians, where readings say so; 0 without. */
+  readonly settings: { readonly camber: number; readonly toe: number };
   readonly readings: readonly MatchedReading[];
   /** Squared misfit of readings and points together; of the size of `degreesOfFreedom` where all is as assumed. */
   readonly chiSquared: number;
@@ -61,7 +64,7 @@ export interface Match {
   readonly posterior: Posterior;
 }
 
-const MOST_STEPS = 25;
+const MOST_STEPS = 60;
 /** A step below this many prior standard deviations everywhere ends the search. */
 const STEP_TOLERANCE = 1e-12;
 /** Below this size a step is taken without asking whether the misfit falls: that no longer shows in its digits. */
@@ -248,6 +251,7 @@ function describe(errors: PointErrors, state: State, ended: SolveEnd, iterations
     shifts: state.shifts,
     errors,
     sources,
+    settings: settingsOf(errors, sources),
     readings: rows.map((row, i) => ({
       name: row.name,
       observed: row.observed,

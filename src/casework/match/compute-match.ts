@@ -1,0 +1,138 @@
+import { type Match, type MatchQuestion, solveMatch, TravelBand } from "#engines/linkage";
+import { type Finding, parameterJet } from "#numeric";
+import { degreesFromRadians } from "#quantity";
+import type { CornerAssembly } from "#vehicle";
+import { bandOfAngles } from "../fault/change-band.ts";
+import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
+import { listParts } from "../fault/effect-parts.ts";
+import type { CornerMatch, MatchAsked, MatchedPoint } from "../match.ts";
+import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
+import { checkMatch } from "./check-match.ts";
+import { findMisfit, isSettled } from "./find-misfit.ts";
+import type { MatchFacts } from "./match-facts.ts";
+import { buildMatchedFigures } from "./match-figures.ts";
+import { describeMatch } from "./match-words.ts";
+
+const FURTHEST = 0.08;
+const STEPS_EACH_WAY = 8;
+
+/**
+ * A corner matched to camber and toe read at three heights or more and to lengths from the bench: curves with their bands
+ * before and after, which figures have become printable, what stays undetermined, which readings contradict the others.
+ * Findings where it cannot be matched.
+ */
+export function computeMatch(
+  asked: MatchAsked,
+): { readonly match: CornerMatch } | { readonly findings: readonly Finding[] } {
+  const model = modelCorner(asked.family, asked.corner);
+  const { assembly } = model;
+  const findings = checkMatch(asked, assembly);
+  if (findings.length > 0) return { findings };
+  const { geometry, deviations } = model;
+  const { u } = asked;
+  const question: MatchQuestion = {
+    geometry,
+    deviations,
+    shared: [],
+    readings: {
+      wheel: asked.readings.map(({ travel, camber, toe }) => ({
+        travel: { value: travel, u: u.travel },
+        camber: camber === null ? null : { value: camber, u: u.camber },
+        toe: toe === null ? null : { value: toe, u: u.toe },
+      })),
+      lengths: asked.lengths.map(({ link, length }) => ({ link, length: { value: length, u: u.length } })),
+    },
+  };
+  const match = solveMatch(question);
+  if (!isSettled(match)) return { findings: [findMisfit(question)] };
+  const before = new TravelBand(geometry, deviations);
+  const after = new TravelBand(match.geometry, deviations);
+  const facts = { asked, model, match, before, after };
+  const figures = buildMatchedFigures(facts);
+  return {
+    match: {
+      corner: asked.corner,
+      rung: assembly.rung,
+      invented: asked.family.invented,
+      parts: listParts(model),
+      plots: [plotOf(facts, "toe"), plotOf(facts, "camber")],
+      figures,
+      points: pointsOf(model, match),
+      ...describeMatch(facts, figures),
+    },
+  };
+}
+
+/** Change of an angle from ride height over travel, before and matched, each with its band, and the readings as dots. */
+function plotOf({ asked, model, match, before, after }: MatchFacts, key: "toe" | "camber"): TravelPlot {
+  const { bumpStop, droopStop } = model.assembly;
+  const top = Math.min(FURTHEST, bumpStop);
+  const bottom = Math.min(FURTHEST, droopStop);
+  const rises = Array.from({ length: 2 * STEPS_EACH_WAY + 1 }, (_, i) => {
+    const part = (i - STEPS_EACH_WAY) / STEPS_EACH_WAY;
+    return part < 0 ? part * bottom : part * top;
+  });
+  const line = (band: TravelBand, matched: boolean): TravelLine => {
+    const points = rises.flatMap((rise) => {
+      const at = band.solve(rise);
+      if ("foldAt" in at) return [];
+      const change = at[key === "toe" ? "toeChange" : "camberChange"];
+      const sd = matched ? match.posterior.deviation(change.jet) : change.sd;
+      const value = degreesFromRadians(change.value);
+      const [low, high] = bandOfAngles([{ value, sd: degreesFromRadians(sd) }]);
+      return [{ rise, value, low, high }];
+    });
+    return {
+      state: "sound",
+      words: matched ? "matched" : "before",
+      subject: matched ? "sound" : "beside",
+      rises: points.map((p) => p.rise),
+      values: points.map((p) => p.value),
+      low: points.map((p) => p.low),
+      high: points.map((p) => p.high),
+    };
+  };
+  const matched = line(after, true);
+  return {
+    figure: key,
+    title: `${key} from ride height, °${key === "toe" ? ", in is +" : ""}`,
+    unit: "deg",
+    lines: [line(before, false), matched],
+    leftOut: ["rings: readings, less the setting fitted to them all"],
+    dots: dotsOf(asked, match, key),
+  };
+}
+
+/** Readings of one angle less the fitted setting, where the matched height of each puts them. */
+function dotsOf({ readings, family, corner }: MatchAsked, match: Match, key: "toe" | "camber") {
+  const design = family[corner.startsWith("front") ? "front" : "rear"].wheel[key];
+  const setting = match.settings[key];
+  return readings.flatMap((reading) => {
+    const value = reading[key];
+    return value === null ? [] : [{ rise: reading.travel, value: degreesFromRadians(value - design - setting) }];
+  });
+}
+
+/** The matched place of every hard point with the deviation left along each axis. */
+function pointsOf({ assembly }: CornerModel, match: Match): readonly MatchedPoint[] {
+  const n = 3 * match.errors.names.length;
+  return match.errors.names.flatMap((engine, i): readonly MatchedPoint[] => {
+    const point = pointNamed(assembly, engine);
+    const shift = match.shifts[i];
+    if (!point || !shift) return [];
+    const left = (axis: number): number => match.posterior.deviation(parameterJet(0, 3 * i + axis, n));
+    return [
+      {
+        name: point.name,
+        at: [point.at[0] + shift[0], point.at[1] + shift[1], point.at[2] + shift[2]],
+        sd: [left(0), left(1), left(2)],
+      },
+    ];
+  });
+}
+
+/** The assembly's point behind a name of the linkage. */
+function pointNamed(a: CornerAssembly, engine: string) {
+  const name = engine.replace("trailing_arm.", "trailing-arm.").replace("axis_point", "axis-point");
+  return a.points.find((point) => point.name === name);
+}

@@ -1,0 +1,43 @@
+import { useId } from "react";
+import { typedQuantityTrouble } from "../number/parse-typed-quantity.ts";
+import { selectWhenEntered } from "../number/select-when-entered.ts";
+
+interface EntryCellProps {
+  readonly label: string;
+  readonly unit: string;
+  readonly bounds: { readonly low?: number; readonly high?: number };
+  readonly value: string;
+  /** Stands in the empty field. */
+  readonly blank?: string;
+  readonly onChange: (value: string) => void;
+}
+
+/** One figure of a table of readings, with its unit; what is wrong with it stands under it. */
+export const EntryCell = ({ label, unit, bounds, value, blank, onChange }: EntryCellProps) => {
+  const note = useId();
+  const wrong = value.trim() === "" ? null : typedQuantityTrouble(value, bounds, unit);
+  return (
+    <span className="entry-cell" data-wrong={wrong !== null}>
+      <span className="entry-cell-line">
+        <input
+          {...selectWhenEntered}
+          type="text"
+          inputMode="decimal"
+          autoComplete="off"
+          aria-label={`${label}, ${unit}`}
+          aria-invalid={wrong !== null}
+          {...(wrong === null ? {} : { "aria-describedby": note })}
+          value={value}
+          placeholder={blank}
+          onChange={(event) => onChange(event.target.value)}
+        />
+        <span className="field-unit">{unit}</span>
+      </span>
+      {wrong === null ? null : (
+        <span id={note} className="note">
+          {wrong}
+        </span>
+      )}
+    </span>
+  );
+};

@@ -1,0 +1,125 @@
+import { getRouteApi } from "@tanstack/react-router";
+import { useCallback, useMemo } from "react";
+import type { CornerMatch } from "#casework";
+import { drawTravelPlots } from "#drawing";
+import { Choice } from "../choices/choice.tsx";
+import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+import { FindingsList } from "../shell/findings-list.tsx";
+import { Sheet } from "../shell/sheet.tsx";
+import { CORNERS } from "../travel/travel-search.ts";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
+import { LEAST_ROWS } from "./match-entries.ts";
+import { MatchForm } from "./match-form.tsx";
+import { MatchMargin } from "./match-margin.tsx";
+import { useMatch } from "./use-match.ts";
+import { type MatchView, useMatchView } from "./use-match-view.ts";
+import "./match.css";
+
+const matchRoute = getRouteApi("/families/$familyId/match");
+const MARGIN_LOW = 172;
+const leastHeight = () => 400;
+
+const Curves = ({ match }: { readonly match: CornerMatch }) => {
+  const draw = useCallback(
+    (room: SceneRoom) =>
+      drawTravelPlots({ plots: match.plots, rows: [], poses: [], sentences: [match.sentence] }, { ...room, at: 0 }),
+    [match],
+  );
+  return <FittedScene draw={draw} leastHeight={leastHeight} />;
+};
+
+/** A finding's place as the page names it. */
+const pathWords = (path: string): string | null => {
+  const [, index, key] = /^readings\[(\d+)\]\.(travel|camber|toe)$/.exec(path) ?? [];
+  if (index !== undefined) {
+    const what = { travel: "hub centre to arch", camber: "camber", toe: "toe" }[key ?? ""] ?? "";
+    return `${index === "0" ? "as it stands" : `height ${Number(index) + 1}`}, ${what}`;
+  }
+  if (path === "readings") return "Readings";
+  return path.startsWith("lengths[") ? "A length from the bench" : null;
+};
+
+const Missing = ({ view }: { readonly view: MatchView }) => (
+  <>
+    <h2 className="heading">Match it to its own readings</h2>
+    <p className="margin-lead">
+      {view.whole === 0
+        ? "Type hub centre to arch with camber or toe at three heights or more. Here will stand which figures become printable, which coordinates they are owed to, and what stays open."
+        : `${view.whole === 1 ? "One whole row" : `${view.whole} whole rows`}; ${LEAST_ROWS} are needed, each a height with camber or toe.`}
+    </p>
+    <p className="margin-lead">Toe is that of this wheel against the middle line of the car, not of both wheels.</p>
+  </>
+);
+
+/** Matching a car line to one car's own camber and toe at several heights, and to lengths from the bench. */
+export const MatchPage = () => {
+  const view = useMatchView();
+  const { lines } = matchRoute.useLoaderData();
+  const { family, corner } = view;
+  const { answer, busy, ended, stop } = useMatch(view.asked);
+  const shown = view.asked === null ? null : answer;
+  const match = shown !== null && "match" in shown && shown.match.corner === corner ? shown.match : null;
+  const words = corner.replace("-", " ");
+  const taken = useMemo(
+    () =>
+      lines.examples.some(({ id }) => id === family.id)
+        ? null
+        : {
+            ids: [...lines.families, ...lines.examples].map(({ id }) => id),
+            names: [...lines.families, ...lines.examples].map(({ name }) => name),
+          },
+    [lines, family.id],
+  );
+  return (
+    <Sheet
+      name={family.name}
+      sub={`matched to its readings, ${words}`}
+      place="Families"
+      subject={null}
+      marginLow={MARGIN_LOW}
+      waiting={busy ? { doing: "Looking for the points that explain the readings", stop } : null}
+      titleBlock={familyTitleBlock(family, { title: `Matching, ${words}`, sheet: "7 of 7", scale: null })}
+      margin={
+        match !== null ? (
+          <MatchMargin view={view} match={match} taken={taken} />
+        ) : shown !== null && "findings" in shown ? (
+          <>
+            <h2 className="heading">Not matched</h2>
+            <FindingsList findings={shown.findings} nameOf={pathWords} />
+          </>
+        ) : view.asked === null ? (
+          <Missing view={view} />
+        ) : (
+          <>
+            <h2 className="heading">{ended === null ? "Being computed" : "No answer"}</h2>
+            <p className="margin-lead">
+              {ended === null
+                ? "The points are being looked for."
+                : "The computation was ended. Change an entry to start it again."}
+            </p>
+          </>
+        )
+      }
+    >
+      <div className="geometry">
+        <section className="subject picks" aria-label="Corner">
+          <Choice
+            label="Corner"
+            value={corner}
+            options={CORNERS.map((one) => ({ value: one, words: one.replace("-", " ") }))}
+            onChoose={view.chooseCorner}
+          />
+        </section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
+        <section className="geometry-drawing match-drawing" aria-label="Readings and curves" tabIndex={0}>
+          <MatchForm view={view} />
+          {match === null ? (
+            <p className="match-later">The curves before and after will stand here.</p>
+          ) : (
+            <Curves match={match} />
+          )}
+        </section>
+      </div>
+    </Sheet>
+  );
+};
