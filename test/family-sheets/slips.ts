@@ -22,6 +22,8 @@ const sixthLink = { name: "sixth-link", inner_mm: [-2700, 300, 400], outer_mm: [
 const strayStrut = { top_mm: [-2700, 500, 800], axis_point_mm: [-2700, 600, 400] };
 
 export const slips: readonly Slip[] = [
+  { ...wrong("points-out-of-order", "front.links[3].inner_mm", [-216, 39.8, 212.9]), hint: /y 398 / },
+  { ...wrong("wheel-runs-off", "rear.links[4].inner_mm", [-2608, 273.9, 413.3]), hint: /y and z exchanged/ },
   copied("zero-length-link", "front.links[4].outer_mm", "front.links[4].inner_mm"),
   {
     ...copied("coincident-points", "rear.links[4].inner_mm", "rear.links[2].inner_mm"),

@@ -9,6 +9,7 @@ import { checkPlausible, checkPlausibleCar } from "./check-plausible.ts";
 import { checkPoints } from "./check-points.ts";
 import { checkReach } from "./check-reach.ts";
 import { checkRubber } from "./check-rubber.ts";
+import { checkSlips } from "./check-slips.ts";
 import { checkWheel } from "./check-wheel.ts";
 import { familyFinding } from "./family-finding.ts";
 import { type FamilySheet, familySheet } from "./family-schema.ts";
@@ -29,7 +30,8 @@ export function checkFamilySheet(document: unknown, before: readonly Finding[] =
   const wheelbase = typeof raw.wheelbase_mm === "number" ? raw.wheelbase_mm : undefined;
   const bySense = [...checkPlausibleCar(raw), ...axles.flatMap((axle) => checkAxle(axle, wheelbase))];
   bySense.push(...checkCar(raw, axles, bySense.length === 0));
-  const findings = merged(byForm, bySense);
+  const sound = byForm.length === 0 && bySense.length === 0;
+  const findings = sound ? axles.flatMap(checkSlips) : merged(byForm, bySense);
   if (findings.length > 0) return { findings: limitFindings(findings) };
   if ("findings" in parsed) throw new Error("a sheet with findings lost them");
   return { sheet: parsed.value };

@@ -13,6 +13,10 @@ type Triple = readonly [number, number, number];
 const KNUCKLE_REACH = 1.5;
 const SEAT_REACH = 2;
 const FARTHEST_OUTWARD = 0.5;
+/** How low a joint may hang: no car carries one lower than this of its wheel centre's height (invented). */
+const LOWEST_JOINT = 0.2;
+/** How far ahead of or behind the wheel centre a knuckle reaches; a trailing arm reaches farther. */
+const KNUCKLE_AHEAD = 0.9;
 const HIGHEST_JOINT = 1.5;
 const HIGHEST_SEAT = 2.5;
 /** How far ahead of or behind the wheel centre a joint in the body may lie, mm (invented). */
@@ -21,7 +25,7 @@ const FARTHEST_AHEAD_MM = 1100;
 const PAST_MIDDLE = 0.5;
 
 /** Where a point may lie: near the wheel centre in any direction, or within the room of the parts held in the body. */
-type Room = { readonly reach: number } | { readonly highest: number };
+type Room = { readonly reach: number; readonly ahead: number | null } | { readonly highest: number };
 
 interface Point {
   readonly path: string;
@@ -32,11 +36,13 @@ interface Point {
 
 /**
  * Hard points no car has: below the ground, or out of reach of their wheel; one finding per point.
- * `wheelStands` false: the wheel itself is in doubt, so nothing is measured from it.
+ * @param wheelStands false: the wheel itself is in doubt, so nothing is measured from it
+ * @param places where points lie other than in the sheet, by their path behind the name of the axle
  */
-export function checkReach(axle: LooseAxle, wheelStands: boolean): Finding[] {
+export function checkReach(axle: LooseAxle, wheelStands: boolean, places?: ReadonlyMap<string, Triple>): Finding[] {
   const centre = wheelStands ? axle.wheel?.centre_mm : undefined;
-  return pointsOf(axle).flatMap(({ path, place, room }) => {
+  return pointsOf(axle).flatMap(({ path, place: typed, room }) => {
+    const place = places?.get(path.slice(axle.name.length + 1)) ?? typed;
     if (!place) return [];
     const missed = (one: Triple): string | null =>
       one[2] < 0
@@ -56,8 +62,12 @@ export function checkReach(axle: LooseAxle, wheelStands: boolean): Finding[] {
 /** What a place of the left wheel would have to keep to, where it does not; else null. */
 function outOfRoom(place: Triple, centre: Triple, room: Room): string | null {
   const radius = centre[2];
+  if (place[2] < LOWEST_JOINT * radius)
+    return `z of at least ${mm(LOWEST_JOINT * radius)}, a fifth of the height of the wheel centre`;
   if ("reach" in room) {
     const away = distanceMm(place, centre);
+    if (room.ahead !== null && Math.abs(place[0] - centre[0]) > room.ahead * radius)
+      return `x within ${mm(room.ahead * radius)} of the wheel centre, ${mm(centre[0] - room.ahead * radius)} to ${mm(centre[0] + room.ahead * radius)}`;
     return away <= room.reach * radius
       ? null
       : `a place at most ${mm(room.reach * radius)} from the wheel centre ${placeWords(centre)}; this one is ${mm(away)} away`;
@@ -82,8 +92,8 @@ function pointsOf(axle: LooseAxle): Point[] {
   const { name } = axle;
   const joint: Room = { highest: HIGHEST_JOINT };
   const seat: Room = { highest: HIGHEST_SEAT };
-  const knuckle: Room = { reach: KNUCKLE_REACH };
-  const moving: Room = { reach: SEAT_REACH };
+  const knuckle: Room = { reach: KNUCKLE_REACH, ahead: axle.hasTrailingArm ? null : KNUCKLE_AHEAD };
+  const moving: Room = { reach: SEAT_REACH, ahead: null };
   const bar = asObject(axle.raw.bar);
   return [
     ...axle.links.flatMap(({ inner, outer }, index): Point[] => [

@@ -40,6 +40,9 @@ export const familyCodes = {
   "point-on-wrong-side": "The outer end of a left link does not lie on the left.",
   "point-below-ground": "A hard point lies below the ground the car stands on.",
   "point-out-of-reach": "A hard point lies farther from its wheel than on any car.",
+  "points-out-of-order":
+    "Hard points lie in another order than their links are named in, or a strut or spring does not stand.",
+  "wheel-runs-off": "With these hard points the wheel runs off as it rises, and one slip in one of them explains it.",
   "track-against-wheel-centre": "The track and the wheel centre do not agree.",
   "wheel-centre-against-wheelbase": "The wheel centre and the wheelbase do not agree.",
   "wheel-not-on-ground": "At ride height the tyre does not stand on z = 0.",
