@@ -30,6 +30,7 @@ export default defineConfig({
     // No test asserts a time; this only ends one that hangs, on however slow a machine.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    expect: { poll: { timeout: 60_000 } },
     projects: Object.entries(projects).map(([name, test]) => ({ extends: true as const, test: { name, ...test } })),
   },
 });
