@@ -54,6 +54,7 @@ export const codes: Readonly<Record<string, string>> = {
   "too-many-findings": "More findings than are listed; settle these first.",
   "too-many-values": "The text holds more single values than one input may.",
   "too-tangled": "A network whose elimination needs a table larger than the program makes.",
+  "unit-mixed": "A figure stands in another unit than the ones beside it; the hint says in which.",
   "unknown-calculation": "No calculation has this id; the nearest is named.",
   "unknown-family": "No family has this id; the nearest is named.",
   "unknown-key": "A key nobody reads; the nearest known one is named where there is one.",

@@ -1,18 +1,19 @@
 import { z } from "zod";
-import {
-  type BranchEnd,
-  findDependentConstraints,
-  findTravelBlock,
-  LayoutSweep,
-  type WheelGradient,
-} from "#engines/linkage";
+import { findDependentConstraints, findTravelBlock, LayoutSweep, type WheelGradient } from "#engines/linkage";
 import type { Finding } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
 import { checkLayout, layoutSheet, readLayout } from "../layout/index.ts";
 import { sideways } from "./linkage-reading.ts";
 import { isObject } from "./loose-corner.ts";
-import { formatPosition, formatRefused, positionKeys, refusedPosition } from "./travel-position.ts";
+import {
+  branchEnd,
+  formatEnd,
+  formatPosition,
+  formatRefused,
+  positionKeys,
+  refusedPosition,
+} from "./travel-position.ts";
 
 /** A suspension on sliders need not end: a travel is bounded as coordinates are (invented bound). */
 const farthest = z.number().min(-2000).max(2000);
@@ -39,17 +40,13 @@ const gradient = z.strictObject({
 });
 
 const position = z.strictObject({ ...positionKeys, gradients: z.array(gradient).optional() });
-const end = z
-  .strictObject({
-    at_mm: z.number(),
-    joints: z.array(z.strictObject({ joint: z.string(), share: z.number() })),
-  })
-  .nullable();
-
 const output = z.strictObject({
   freedoms: z.number(),
   positions: z.array(z.union([position, refusedPosition])),
-  report: z.strictObject({ end: z.enum(["converged", "binds"]), binds: z.strictObject({ low: end, high: end }) }),
+  report: z.strictObject({
+    end: z.enum(["converged", "binds"]),
+    binds: z.strictObject({ low: branchEnd, high: branchEnd }),
+  }),
 });
 
 type Input = z.output<typeof input>;
@@ -77,10 +74,6 @@ function formatGradient(g: WheelGradient, side: "left" | "right"): z.output<type
     wheel_centre_mm_per_mm: place(g.centre),
     contact_mm_per_mm: place(g.contact),
   };
-}
-
-function formatEnd(at: BranchEnd | null): z.output<typeof end> {
-  return at && { at_mm: at.at * 1000, joints: at.joints.map(({ joint, share }) => ({ joint, share })) };
 }
 
 /** What is wrong with a layout whose count is right: things held twice, or a wheel that cannot rise. */

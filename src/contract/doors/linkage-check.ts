@@ -1,6 +1,7 @@
 import type { Finding } from "#numeric";
 import { findNearest } from "../edit-distance.ts";
 import { entriesOf, isNumber, isObject, type Loose, type Point, pointOf } from "./loose-corner.ts";
+import { checkMixedLengths, checkMixedRates } from "./mixed-units.ts";
 import { checkVoided } from "./voided-check.ts";
 
 /** Names that already mean another part, or that an object of the answer cannot hold as a key. */
@@ -82,7 +83,7 @@ export function checkCorner(doc: Loose): Finding[] {
     findings.push(coincident("strut.axis_point_mm", "strut.top_mm", axisPoint));
   const arm = isObject(doc.trailing_arm) ? doc.trailing_arm : null;
   if (arm) findings.push(...checkAxis(arm.free_axis, "trailing_arm.free_axis"));
-  findings.push(...checkCount(doc, strut, arm));
+  findings.push(...checkCount(doc, strut, arm), ...checkMixedLengths(doc));
   const centre = isObject(doc.wheel) ? pointOf(doc.wheel.centre_mm) : null;
   if (centre && (side === "left" ? centre[1] <= 0 : centre[1] >= 0))
     findings.push({
@@ -264,6 +265,7 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
       hint: nearest ? `The nearest is "${nearest}".` : `Parts here: ${among.join(", ") || "none"}.`,
     });
   };
+  findings.push(...checkMixedRates(doc, at));
   const seen = new Set<string>();
   for (const [i, r] of entriesOf(doc.rubber)) {
     const where = at(`rubber[${i}]`);

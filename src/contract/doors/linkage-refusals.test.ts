@@ -61,7 +61,10 @@ describe("a step beyond the end of the branch", () => {
     expect(positions[2].refused.fold_travel_mm).toBeCloseTo(-213.36856, 4);
     expect(positions[3].refused).toMatchObject({ code: "rack-beyond-fold", fold_travel_mm: null });
     expect(positions[3].refused.fold_rack_mm).toBeCloseTo(172.3114, 3);
-    expect(report).toEqual({ end: "binds", binds_at_mm: [null, null] });
+    expect(report).toEqual({ end: "binds", binds_at_mm: [null, null], binds: { low: null, high: null } });
+    // The rack ends where the tie rod is in line, the wheel hanging where the upper arm is.
+    const locked = (i: number): string => positions[i].refused.joints[0].joint;
+    expect([0, 2, 3].map(locked)).toEqual(["lower_rear", "upper_front", "tie_rod"]);
   });
 
   it("is where the linkage binds, if that is within 200 mm", () => {
@@ -72,6 +75,8 @@ describe("a step beyond the end of the branch", () => {
     if (!("output" in answer)) throw new Error("was refused");
     const { report } = answer.output as { report: { binds_at_mm: (number | null)[] } };
     const [low] = report.binds_at_mm;
+    expect((report as unknown as Request).binds.low.at_mm).toBe(low);
+    expect((report as unknown as Request).binds.low.joints[0].joint).toMatch(/upper/);
     if (low === null || low === undefined) throw new Error("does not bind");
     r.steps = [{ wheel_travel_mm: low - 0.001 }, { wheel_travel_mm: low + 0.001 }];
     const close = askDoor(travel, r);

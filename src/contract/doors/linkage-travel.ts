@@ -7,7 +7,14 @@ import { findDependence } from "./linkage-dependence.ts";
 import { geometryFromWire } from "./linkage-reading.ts";
 import { axleName, carSchema, cornerKeys, seatSchema } from "./linkage-schema.ts";
 import { entriesOf, isNumber, isObject } from "./loose-corner.ts";
-import { formatPosition, formatRefused, positionKeys, refusedPosition } from "./travel-position.ts";
+import {
+  branchEnd,
+  formatEnd,
+  formatPosition,
+  formatRefused,
+  positionKeys,
+  refusedPosition,
+} from "./travel-position.ts";
 
 const input = z.strictObject({
   ...cornerKeys,
@@ -26,6 +33,7 @@ const output = z.strictObject({
   report: z.strictObject({
     end: z.enum(["converged", "binds"]),
     binds_at_mm: z.tuple([z.number().nullable(), z.number().nullable()]),
+    binds: z.strictObject({ low: branchEnd, high: branchEnd }),
   }),
 });
 
@@ -111,10 +119,14 @@ export const linkageTravel: Door<Input> = {
       refusals++;
       return formatRefused(answer, wire.side);
     });
-    const { low, high } = sweep.findBinding(REACH);
-    const mm = (x: number | null): number | null => (x === null ? null : x * 1000);
+    const ends = sweep.findEnds(REACH);
+    const binds = { low: formatEnd(ends.low), high: formatEnd(ends.high) };
+    const end = refusals > 0 ? ("binds" as const) : ("converged" as const);
     return {
-      output: { positions, report: { end: refusals > 0 ? "binds" : "converged", binds_at_mm: [mm(low), mm(high)] } },
+      output: {
+        positions,
+        report: { end, binds_at_mm: [binds.low?.at_mm ?? null, binds.high?.at_mm ?? null], binds },
+      },
     };
   },
 };

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { TravelPosition } from "#engines/linkage";
+import type { BranchEnd, TravelFold, TravelPosition } from "#engines/linkage";
 import type { Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import { pointToWire, sideways } from "./linkage-reading.ts";
@@ -33,14 +33,29 @@ export const positionKeys = {
   closure_mm: z.number(),
 };
 
+/** A joint that locks at a fold. */
+const lockedJoint = z.strictObject({
+  joint: z.string(),
+  share: z.number().meta({ description: "its force as a share of the largest; they grow without bound together" }),
+});
+
 /** What is said of a position beyond the end of the branch. */
 export const refusedPosition = z.strictObject({
   refused: z.strictObject({
     code: z.enum(["beyond-fold", "rack-beyond-fold"]),
     fold_travel_mm: z.number().nullable(),
     fold_rack_mm: z.number().optional(),
+    joints: z.array(lockedJoint),
   }),
 });
+
+/** Where a branch ends, and what locks there. */
+export const branchEnd = z.strictObject({ at_mm: z.number(), joints: z.array(lockedJoint) }).nullable();
+
+/** A branch's end, lengths in metres. */
+export function formatEnd(end: BranchEnd | null): z.output<typeof branchEnd> {
+  return end && { at_mm: end.at * 1000, joints: [...end.joints] };
+}
 
 type WirePosition = z.output<z.ZodObject<typeof positionKeys>>;
 
@@ -95,17 +110,15 @@ export function formatPosition(p: TravelPosition, { side, car, axle: onTop }: Po
 }
 
 /** A step beyond the end of the branch, lengths in metres on the left side. */
-export function formatRefused(
-  answer: { readonly foldAt: number; readonly on: string },
-  side: "left" | "right",
-): z.output<typeof refusedPosition> {
+export function formatRefused(answer: TravelFold, side: "left" | "right"): z.output<typeof refusedPosition> {
   return answer.on === "rack"
     ? {
         refused: {
           code: "rack-beyond-fold",
           fold_travel_mm: null,
           fold_rack_mm: sideways(answer.foldAt, side) * 1000,
+          joints: [...answer.joints],
         },
       }
-    : { refused: { code: "beyond-fold", fold_travel_mm: answer.foldAt * 1000 } };
+    : { refused: { code: "beyond-fold", fold_travel_mm: answer.foldAt * 1000, joints: [...answer.joints] } };
 }

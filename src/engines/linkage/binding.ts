@@ -1,7 +1,7 @@
 import { factorise, makeFactorisation, solveFactorisedTransposed } from "#numeric";
 import type { Pose } from "./pose.ts";
-import { traceTo } from "./trace.ts";
-import type { TravelSolver } from "./travel-solver.ts";
+import { type TraceResult, traceTo } from "./trace.ts";
+import type { TravelSolver, TravelState } from "./travel-solver.ts";
 import type { Drive } from "./wheel.ts";
 
 /** A joint that locks where the travel ends, and how much of the largest of their forces it takes: 0 to 1. */
@@ -15,6 +15,31 @@ export interface BranchEnd {
   readonly at: number;
   readonly joints: readonly BindingJoint[];
 }
+
+/** Where a step was not reached: at a travel or, on "rack", at a rack position (metres), and what locks there. */
+export interface TravelFold {
+  readonly foldAt: number;
+  readonly on: Drive | "rack";
+  readonly joints: readonly BindingJoint[];
+}
+
+/** What stopped a walk to a step of this rack position. */
+export function describeFold(
+  solver: TravelSolver,
+  fold: Extract<TraceResult, { readonly reached: false }>,
+  rack: number,
+  drive: Drive,
+): TravelFold {
+  const at = fold.drive === "rack" ? fold.foldAt : rack;
+  return { foldAt: fold.foldAt, on: fold.drive, joints: findBindingJoints(solver, fold.foldPose, at, drive) };
+}
+
+/** A position that was reached but has no rates: it lies on the fold itself. */
+export const foldHere = (solver: TravelSolver, { pose, rack, drive }: TravelState, on: Drive): TravelFold => ({
+  foldAt: drive,
+  on,
+  joints: findBindingJoints(solver, pose, rack, on),
+});
 
 /** Joints that take less than this of the largest force are left out: they only guide. */
 const LEAST_SHARE = 0.05;

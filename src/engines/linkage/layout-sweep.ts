@@ -1,5 +1,5 @@
 import type { BodyLayout } from "#vehicle";
-import { type BranchEnd, findEnds } from "./binding.ts";
+import { type BranchEnd, describeFold, findEnds, foldHere } from "./binding.ts";
 import { describePosition, type LengthAtPose } from "./describe-position.ts";
 import { computeWheelGradients, type WheelGradient } from "./gradients.ts";
 import { buildLayoutLinkage, type LayoutLinkage } from "./layout-linkage.ts";
@@ -27,7 +27,7 @@ export class LayoutSweep {
   /** Solves one step from design (metres); a position, or where the branch ends. */
   solve(step: TravelStep): TravelAnswer {
     const result = traceTo(this.solver, this.solver.start(), step.travel, step.rack, this.drive);
-    if (!result.reached) return { foldAt: result.foldAt, on: result.drive };
+    if (!result.reached) return describeFold(this.solver, result, step.rack, this.drive);
     const { state, report } = result;
     const steers = this.layout.links.some((l) => l.steered);
     const position = describePosition(this.solver, state, report, {
@@ -35,7 +35,7 @@ export class LayoutSweep {
       damper: this.lengthAt(this.linkage.damper, state.pose),
       steerRates: steers ? this.solver.steerRates(state.pose, state.rack, null) : null,
     });
-    return position ?? { foldAt: state.drive, on: this.drive };
+    return position ?? foldHere(this.solver, state, this.drive);
   }
 
   /**

@@ -39,7 +39,7 @@ describe("two level arms of one length", () => {
   });
 
   it("do not bind within 200 mm", () => {
-    expect(new TravelSweep(geometry).findBinding(0.2)).toEqual({ low: null, high: null });
+    expect(new TravelSweep(geometry).findEnds(0.2)).toEqual({ low: null, high: null });
   });
 });
 

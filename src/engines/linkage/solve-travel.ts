@@ -1,9 +1,10 @@
 import type { SolveReport } from "#numeric";
+import { type BranchEnd, describeFold, findEnds, foldHere, type TravelFold } from "./binding.ts";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
 import { describePosition, type LengthAtPose, type TravelPosition } from "./describe-position.ts";
 import type { CornerGeometry, SpringGeometry } from "./geometry.ts";
 import { computeSeatLength, seatRow } from "./seat.ts";
-import { findBinding, traceTo } from "./trace.ts";
+import { traceTo } from "./trace.ts";
 import { TravelSolver, type TravelState } from "./travel-solver.ts";
 import type { Drive } from "./wheel.ts";
 
@@ -13,7 +14,7 @@ export interface TravelStep {
   readonly rack: number;
 }
 
-export type TravelAnswer = TravelPosition | { readonly foldAt: number; readonly on: Drive | "rack" };
+export type TravelAnswer = TravelPosition | TravelFold;
 
 /** Travel and rack sweeps of one corner: keeps the last states so that neighbouring questions start close. */
 export class TravelSweep {
@@ -33,13 +34,13 @@ export class TravelSweep {
   /** Solves one step from design; a position, or where the branch ends. */
   solve(step: TravelStep): TravelAnswer {
     const result = traceTo(this.solver, this.solver.start(), step.travel, step.rack, this.drive);
-    if (!result.reached) return { foldAt: result.foldAt, on: result.drive };
+    if (!result.reached) return describeFold(this.solver, result, step.rack, this.drive);
     return this.describe(result.state, result.report);
   }
 
-  /** Where the branch ends within `reach` metres of wheel-centre travel either side, rack at rest. */
-  findBinding(reach: number): { low: number | null; high: number | null } {
-    return findBinding(this.solver, reach);
+  /** Where the branch ends within `reach` metres of wheel-centre travel either side, rack at rest, and in which joints. */
+  findEnds(reach: number): { readonly low: BranchEnd | null; readonly high: BranchEnd | null } {
+    return findEnds(this.solver, reach);
   }
 
   private describe(state: TravelState, report: SolveReport): TravelAnswer {
@@ -55,6 +56,6 @@ export class TravelSweep {
       damper: lengthOf(geometry.damper),
       steerRates: steers ? solver.steerRates(state.pose, state.rack, this.steerLink) : null,
     });
-    return position ?? { foldAt: state.drive, on: this.drive };
+    return position ?? foldHere(solver, state, this.drive);
   }
 }

@@ -242,15 +242,3 @@ class ArcWalk {
 function weight(j: number): number {
   return j % 6 < 3 ? 1 : ARM;
 }
-
-/**
- * Ends of the branch within `reach` metres of wheel-centre travel either side of design, rack at rest;
- * null on a side where nothing binds.
- */
-export function findBinding(solver: TravelSolver, reach: number): { low: number | null; high: number | null } {
-  const end = (target: number): number | null => {
-    const result = traceTo(solver, solver.start(), target, 0, "centre-height");
-    return result.reached ? null : result.foldAt;
-  };
-  return { low: end(-reach), high: end(reach) };
-}

@@ -1,0 +1,43 @@
+import { describe, expect, it } from "vitest";
+import { checkMixedLengths, checkMixedRates } from "./mixed-units.ts";
+
+const rubber = (...rates: number[]) => ({ rubber: rates.map((radial_n_per_mm) => ({ radial_n_per_mm })) });
+const at = (key: string): string => key;
+
+describe("rates of different units", () => {
+  it("are told apart, with which one and in which unit", () => {
+    const [only, ...others] = checkMixedRates(rubber(9000, 7_000_000, 680, 52_000), at);
+    expect(others).toEqual([]);
+    expect(only).toMatchObject({ code: "unit-mixed", path: "rubber[1].radial_n_per_mm", got: "7000000" });
+    expect(only?.hint).toBe("It looks like newtons per metre: in N/mm it would be 7000.");
+    const [soft] = checkMixedRates(rubber(9000, 7, 6800, 12_000), at);
+    expect(soft?.hint).toBe("It looks like kilonewtons per millimetre: in N/mm it would be 7000.");
+    const [spring] = checkMixedRates({ ...rubber(9000), spring: { rate_n_per_mm: 28_000 } }, at);
+    expect(spring).toMatchObject({ path: "spring.rate_n_per_mm" });
+    expect(spring?.hint).toMatch(/28\.$/);
+  });
+
+  it("are not seen in what a car has, nor in a joint made nearly rigid or nearly gone", () => {
+    for (const rates of [
+      [680, 13_800, 52_000, 6900],
+      [9000, 9000, 1e9],
+      [9000, 9000, 1e-3],
+      [9000, 7_000_000],
+    ])
+      expect(checkMixedRates({ ...rubber(...rates), spring: { rate_n_per_mm: 60 } }, at)).toEqual([]);
+  });
+});
+
+describe("joints in metres beside a wheel in millimetres", () => {
+  const wheel = { centre_mm: [0, 760, 310] };
+  it("are told, and only they", () => {
+    const links = [
+      { inner_mm: [0.12, 0.35, 0.19], outer_mm: [5, 740, 190] },
+      { inner_mm: [-120, 350, 2], outer_mm: [0, 0, 0] },
+    ];
+    const [only, ...others] = checkMixedLengths({ wheel, links });
+    expect(others).toEqual([]);
+    expect(only).toMatchObject({ path: "links[0].inner_mm" });
+    expect(only?.hint).toMatch(/\[120, 350, 190\]/);
+  });
+});

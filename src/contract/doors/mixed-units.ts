@@ -1,0 +1,109 @@
+import type { Finding } from "#numeric";
+import { entriesOf, isNumber, isObject, type Loose, pointOf } from "./loose-corner.ts";
+
+/** A rate this many times above or below the middle of the others is no rate of the same unit (invented). */
+const FAR = 200;
+/** What lies this near the middle once its unit is turned was typed in that unit (invented). */
+const NEAR = 10;
+/** Fewer rates than this have no middle to be held against. */
+const FEWEST = 3;
+/** The stiffest spring of a car in N/mm, and the softest and stiffest that a figure in N/m may mean (invented). */
+const STIFFEST_SPRING = 2000;
+const SPRING_PER_METRE = [3000, 1_000_000] as const;
+/** A joint nearer to the origin than this in every direction was typed in metres, where the wheel stands farther (mm). */
+const NEAREST_JOINT = 5;
+
+const finding = (path: string, got: string, needed: string, hint: string): Finding => ({
+  code: "unit-mixed",
+  path,
+  got,
+  needed,
+  hint,
+});
+
+/** Six figures are enough to recognise what was typed. */
+const shown = (x: number): string => String(Number(x.toPrecision(6)));
+
+/** The middle of a list, the lower one of two. */
+const middleOf = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[(list.length - 1) >> 1] as number;
+
+/** Rates of one kind of which a few stand in another unit than the rest: which, and in which unit. */
+function strayRates(rates: readonly (readonly [path: string, value: number])[]): Finding[] {
+  if (rates.length < FEWEST) return [];
+  return rates.flatMap(([path, value], own) => {
+    const middle = middleOf(rates.flatMap(([, other], i) => (i === own ? [] : [other])));
+    const ratio = value / middle;
+    const needed = `a rate in newtons per millimetre; the middle of those beside it is ${shown(middle)}`;
+    if (ratio > FAR && ratio < 1000 * NEAR && ratio > 1000 / NEAR)
+      return [
+        finding(
+          path,
+          shown(value),
+          needed,
+          `It looks like newtons per metre: in N/mm it would be ${shown(value / 1000)}.`,
+        ),
+      ];
+    if (ratio < 1 / FAR && ratio > 1 / (1000 * NEAR) && ratio < NEAR / 1000)
+      return [
+        finding(
+          path,
+          shown(value),
+          needed,
+          `It looks like kilonewtons per millimetre: in N/mm it would be ${shown(value * 1000)}.`,
+        ),
+      ];
+    return [];
+  });
+}
+
+/** Rates of rubber, of members and of the spring that stand in another unit than the rest. `at` gives the path of a key. */
+export function checkMixedRates(doc: Loose, at: (key: string) => string): Finding[] {
+  const ratesOf = (list: string, key: string): (readonly [string, number])[] =>
+    entriesOf(doc[list]).flatMap(([i, entry]) => {
+      const value = entry[key];
+      return isNumber(value) && value > 0 ? [[at(`${list}[${i}].${key}`), value] as const] : [];
+    });
+  const spring = isObject(doc.spring) ? doc.spring.rate_n_per_mm : undefined;
+  const [softest, stiffest] = SPRING_PER_METRE;
+  return [
+    ...["radial_n_per_mm", "axial_n_per_mm", "voided_n_per_mm"].flatMap((key) => strayRates(ratesOf("rubber", key))),
+    ...strayRates(ratesOf("members", "n_per_mm")),
+    ...(isNumber(spring) && spring > STIFFEST_SPRING && spring >= softest && spring <= stiffest
+      ? [
+          finding(
+            at("spring.rate_n_per_mm"),
+            shown(spring),
+            "a rate in newtons per millimetre; no spring of a car has 2000",
+            `It looks like newtons per metre: in N/mm it would be ${shown(spring / 1000)}.`,
+          ),
+        ]
+      : []),
+  ];
+}
+
+/** Joints typed in metres beside a wheel in millimetres. */
+export function checkMixedLengths(doc: Loose): Finding[] {
+  const centre = isObject(doc.wheel) ? pointOf(doc.wheel.centre_mm) : null;
+  if (!centre || Math.abs(centre[1]) < 10 * NEAREST_JOINT) return [];
+  const [strut, arm] = [doc.strut, doc.trailing_arm].map((part) => (isObject(part) ? part : {}));
+  const joints: readonly (readonly [string, unknown])[] = [
+    ...entriesOf(doc.links).flatMap(([i, link]) =>
+      ["inner_mm", "outer_mm"].map((key) => [`links[${i}].${key}`, link[key]] as const),
+    ),
+    ["strut.top_mm", strut?.top_mm],
+    ["strut.axis_point_mm", strut?.axis_point_mm],
+    ["trailing_arm.bush_mm", arm?.bush_mm],
+  ];
+  return joints.flatMap(([path, value]) => {
+    const p = pointOf(value);
+    if (!p || p.every((c) => c === 0) || p.some((c) => Math.abs(c) >= NEAREST_JOINT)) return [];
+    return [
+      finding(
+        path,
+        `[${p.join(", ")}]`,
+        "[x, y, z] in millimetres, as the wheel centre is",
+        `It looks like metres: in millimetres it would be [${p.map((c) => shown(c * 1000)).join(", ")}].`,
+      ),
+    ];
+  });
+}
