@@ -1,4 +1,3 @@
-import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { demoSheetText, editSheet } from "../../../test/family-sheets/edit-sheet.ts";
 import { placesOf } from "./axle-places.ts";
@@ -7,7 +6,7 @@ import { formatFamily, parseSilhouette, type SilhouetteSheet } from "./index.ts"
 import { looseAxle } from "./loose-axle.ts";
 import { computeWheelMotion, straying } from "./wheel-motion.ts";
 
-const demo = (name: string): unknown => JSON.parse(demoSheetText(name));
+const demo = (name: Parameters<typeof demoSheetText>[0]): unknown => JSON.parse(demoSheetText(name));
 const scaled = (sheet: SilhouetteSheet): unknown => {
   const made = parseSilhouette(sheet);
   if ("findings" in made) throw new Error(JSON.stringify(made.findings));
@@ -30,7 +29,13 @@ const SLIPS: readonly (readonly [string, unknown, string, readonly number[], str
   ["a digit too few of a height", demo("dunlin-hatch"), "front.links[1].inner_mm", [-312, 372, 19.15], "z 191.5"],
   ["the sign of one end of a tie rod", demo("dunlin-hatch"), "front.links[2].inner_mm", [118, 319.9, 233.1], "x -118"],
   ["a strut that lies down", demo("dunlin-hatch"), "front.strut.top_mm", [-660, 546.2, 836], "x -66"],
-  ["an upper joint under a lower one", demo("ouzel-saloon"), "rear.links[0].outer_mm", [-2748, 694, 102], "Check the numbers"],
+  [
+    "an upper joint under a lower one",
+    demo("ouzel-saloon"),
+    "rear.links[0].outer_mm",
+    [-2748, 694, 102],
+    "Check the numbers",
+  ],
   ["a spring beside its seat", demo("ouzel-saloon"), "rear.spring.body_mm", [-1866, 546, 462], "x -2866"],
   ["a trailing link held behind", demo("ouzel-saloon"), "rear.links[3].inner_mm", [-3272, 590.5, 286.5], "x -2272"],
   [
@@ -84,8 +89,8 @@ describe("what is no slip", () => {
   });
 
   it("is every invented car line, whose wheels stray less than half of what no car's do", () => {
-    for (const file of readdirSync(new URL("../../demo/families/", import.meta.url))) {
-      const sheet = demo(file.replace(".json", "")) as Record<"front" | "rear", unknown>;
+    for (const car of ["dunlin-hatch", "ouzel-saloon", "siskin-coupe"] as const) {
+      const sheet = demo(car) as Record<"front" | "rear", unknown>;
       for (const name of ["front", "rear"] as const) {
         const axle = looseAxle(name, sheet[name]);
         const motion = computeWheelMotion(axle, placesOf(axle));

@@ -1,6 +1,6 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useEffect, useState } from "react";
-import { drawUnderside } from "#drawing";
+import { assumedMark, drawUnderside } from "#drawing";
 import type { Family } from "../../car.ts";
 import { LAYOUT_WORDS } from "../../families/layout-words.ts";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
@@ -10,6 +10,7 @@ import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
 import { FamilyChoice } from "./family-choice.tsx";
+import { geometryWords } from "./geometry-words.ts";
 import { isOdometerRefusal, OdometerField } from "./odometer-field.tsx";
 import { VariantChoices } from "./variant-choices.tsx";
 
@@ -108,25 +109,15 @@ const Identity = () => {
   );
 };
 
-const RUNG_WORDS = {
-  layout: "Only the layout is known: positions, lists and tests, no curves.",
-  scaled: "A template scaled to its measures: tendencies with their band, no more.",
-  measured: "Measured on a car: all whose sign is sure, with bands.",
-  matched: "Matched to a car's own readings: the same, in narrower bands.",
-} as const;
-
 const FamilyMargin = ({ family }: { readonly family: Family }) => (
   <>
     <h2 className="heading">{family.name}</h2>
     <StageDone stage="car" />
     <MarginSection title="Axles">
-      {LAYOUT_WORDS[family.front.layout]} front, {LAYOUT_WORDS[family.rear.layout]} rear
+      {LAYOUT_WORDS[family.front.layout]} front{assumedMark(family, "front-layout")}, {LAYOUT_WORDS[family.rear.layout]}{" "}
+      rear{assumedMark(family, "rear-layout")}
     </MarginSection>
-    <MarginSection title="How well its geometry is known">
-      {family.front.rung === family.rear.rung
-        ? RUNG_WORDS[family.front.rung]
-        : `Front: ${RUNG_WORDS[family.front.rung]} Rear: ${RUNG_WORDS[family.rear.rung]}`}
-    </MarginSection>
+    <MarginSection title="How well its geometry is known">{geometryWords(family)}</MarginSection>
   </>
 );
 
