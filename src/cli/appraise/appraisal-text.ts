@@ -53,9 +53,10 @@ const meaningLines = ({ means, advice }: AppraisedFinding): readonly string[] =>
 ];
 
 const doesLines = ({ effect, shake, noShake }: AppraisedFinding): readonly string[] =>
-  [shake?.sentence, shake?.hidden, shake?.howSure, noShake, effect?.sentence, effect?.howSure].flatMap((words) =>
-    words == null ? [] : [`    ${words}`],
-  );
+  [
+    ...[shake?.sentence, shake?.hidden, shake?.howSure, noShake],
+    ...[effect?.sentence, effect?.beyondTyre, effect?.howSure, effect?.narrows],
+  ].flatMap((words) => (words == null ? [] : [`    ${words}`]));
 
 const findingLines = (finding: AppraisedFinding): readonly string[] => [
   `${finding.notKnown ? NOT_KNOWN : gradeLine(finding)}: ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,

@@ -3,7 +3,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Readable, Writable } from "node:stream";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { computeFaultEffect } from "#casework";
+import { parseSilhouette } from "#contract";
 import { runCommandLine } from "../main.ts";
+
+type Wire = Readonly<Record<string, unknown>>;
 
 const example = new URL("../../../docs/examples/visit.json", import.meta.url);
 const text = readFileSync(example, "utf8");
@@ -45,7 +49,7 @@ describe("appraise", () => {
       expect(output).toContain(head);
     expect(output).toContain("Repair first");
     expect(output).toMatch(/torn bush lets the rear left wheel turn in \d\.\d+° further/);
-    expect(output).toContain("Best plan, proved");
+    expect(output).toContain("Best plan over what is on file, proved");
     expect(output).not.toMatch(/\b(NaN|undefined|null)\b/);
   });
 
@@ -96,6 +100,28 @@ describe("appraise", () => {
     );
     expect(unknown.status).toBe(0);
     expect(unknown.output).toContain("Work is the usual for these layouts");
+    const asJson = await run(
+      ["appraise", "-", "--json"],
+      JSON.stringify({ ...file, family: silhouette, looks, looks_before: [] }),
+    );
+    const said = (JSON.parse(asJson.output) as { findings: readonly { place: string; effect: Wire | null }[] })
+      .findings;
+    const wire = said.find(({ place }) => place === looks[0]?.place)?.effect;
+    const made = parseSilhouette(silhouette.silhouette);
+    if ("findings" in made || wire == null) throw new Error("nothing was computed");
+    const answer = computeFaultEffect(made.family, {
+      corner: "rear-left",
+      position: "rear-left/trailing-link/inner-bush",
+      fault: { kind: "torn", grade: 3 },
+      condition: { contactRise: 0, rack: 0, braking: Number(wire.braking_n), lateral: 0, drive: 0 },
+    });
+    if ("findings" in answer) throw new Error("the page would not compute it");
+    const { narrows, parts, cautions, howSure, headline } = answer.effect;
+    expect(wire).toMatchObject({ narrows, parts, cautions, how_sure: howSure });
+    expect(parts.length).toBeGreaterThan(20);
+    expect(narrows).toMatch(/would narrow it most/);
+    expect((wire.headline as Wire).inputs).toEqual(headline.inputs);
+    expect(unknown.output).toContain(narrows);
     const none = await run(["appraise", "-"], JSON.stringify({ ...file, family: null, looks: [], looks_before: [] }));
     expect(none.status).toBe(0);
     expect(none.output).toContain("No family is chosen, so nothing is judged.");

@@ -43,18 +43,33 @@ const formatFigure = (figure: Figure): Wire => {
   };
 };
 
+/** A hard point or a rate, as the page lists it behind every figure. */
+const formatPart = ({ kind, label, value, known }: FaultEffect["parts"][number]): Wire => ({
+  kind,
+  label,
+  value,
+  known,
+});
+
 const formatEffect = (effect: FaultEffect): Wire => ({
   sentence: effect.sentence,
   judged_against: effect.judgedAgainst,
   how_sure: effect.howSure,
+  narrows: effect.narrows,
   what_else: effect.whatElse,
   computed_so: effect.computedSo,
   beyond_tyre: effect.beyondTyre,
+  rung: effect.rung,
+  invented: effect.invented,
+  torn_share: effect.tornShare,
+  other_places_of_rest: effect.others.length,
   braking_n: effect.question.condition.braking,
   lateral_n: effect.question.condition.lateral,
   contact_rise_mm: exactMm(effect.question.condition.contactRise),
   headline: formatFigure(effect.headline),
   figures: effect.figures.map(formatFigure),
+  parts: effect.parts.map(formatPart),
+  cautions: effect.cautions,
 });
 
 const formatShake = (shake: Shake): Wire => ({
@@ -66,6 +81,8 @@ const formatShake = (shake: Shake): Wire => ({
   computed_so: shake.computedSo,
   headline: formatFigure(shake.headline),
   figures: shake.figures.map(formatFigure),
+  parts: shake.parts.map(formatPart),
+  cautions: shake.cautions,
 });
 
 const formatFinding = (finding: AppraisedFinding): Wire => ({
