@@ -5,7 +5,8 @@ import type { PlaceLooks } from "./place-looks.ts";
 import { judgeReading, type PlaceContext, seenReason, shownValue, summarise } from "./reading-reasons.ts";
 import { gradeOfSign, signWords } from "./signs.ts";
 import { quantityForms } from "./standard-readings.ts";
-import { judgeTreadAcross } from "./tread-across.ts";
+import { judgeTreadAcross, wearPattern } from "./tread-across.ts";
+import { type WearPattern, wearWords } from "./wear-pattern.ts";
 
 /** Judges one place; a place without looks is "not looked at" and has no grade. */
 export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): PlaceFinding {
@@ -40,11 +41,13 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
   });
   const readings = summarise(looks.readings).flatMap((r) => judgeReading(r, context));
   const across = position.kind === "tyre" ? judgeTreadAcross(looks.readings, context.confidence) : [];
+  const wear = position.kind === "tyre" ? wearPattern(looks.readings, looks.signs, across) : null;
   const weighed = {
     ...base,
     ...weighReasons([...signs, ...readings, ...across]),
-    found: foundWords(looks, signs),
+    found: foundWords(looks, signs, wear),
     looks,
+    ...(wear !== null && { wear }),
   };
   if (isJudged(looks, weighed.reasons)) return weighed;
   const open = weighed.reasons.find(({ judgement }) => judgement?.decision === null);
@@ -88,12 +91,13 @@ export function weighReasons(
 const gradeBeyond = ({ judgement, grade }: Reason): Grade =>
   judgement !== null && "gradeBeyond" in judgement ? judgement.gradeBeyond : grade;
 
-function foundWords(looks: PlaceLooks, signs: readonly Reason[]): string {
+function foundWords(looks: PlaceLooks, signs: readonly Reason[], wear: WearPattern | null): string {
   const parts = [
     ...signs.map((s) => s.text),
     ...summarise(looks.readings).map(
       (r) => `${quantityForms[r.quantity].label.toLowerCase()} ${shownValue(r.quantity, r.value)}`,
     ),
+    ...(wear === null || wear === "feathered" ? [] : [wearWords[wear]]),
   ];
   return parts.length === 0 ? "nothing seen" : parts.join(", ");
 }

@@ -1,6 +1,7 @@
 import type { Judgement, NotComparable } from "#engines/metrology";
 import type { FindingKind, Grade, Position, QuantityName } from "#vehicle";
 import type { PlaceLooks } from "./place-looks.ts";
+import type { WearPattern } from "./wear-pattern.ts";
 
 /** Held against nothing, and why: nothing on file, or read in a state that says nothing. */
 export interface NotJudged {
@@ -47,4 +48,6 @@ export interface PlaceFinding {
   /** What it must not be read without: "Judged on heights that had not settled."; null without. */
   readonly caveat: string | null;
   readonly looks: PlaceLooks | null;
+  /** How a tyre has worn across; absent: no tyre, or nothing stands out. */
+  readonly wear?: WearPattern;
 }

@@ -1,6 +1,8 @@
+import type { SignName } from "./look.ts";
 import type { Reason } from "./place-finding.ts";
 import type { CountedReading } from "./place-looks.ts";
 import { limitReason, shownValue } from "./reading-reasons.ts";
+import type { WearPattern } from "./wear-pattern.ts";
 
 /** Metres; from so much on the points of one tyre differ more than a sound one wears (common practice, no source). */
 const MOST_APART = 0.0015;
@@ -18,17 +20,37 @@ function pointsOf(readings: readonly CountedReading[]): Points | null {
   return inner && middle && outer ? { inner, middle, outer } : null;
 }
 
+/** What runs a tyre so. */
+const pointsTo: Readonly<Record<WearPattern, string>> = {
+  "inner-edge": "worn more at the inner edge, as by toe out or negative camber",
+  "outer-edge": "worn more at the outer edge, as by toe in or positive camber",
+  centre: "worn more in the middle, as by too much pressure",
+  "both-shoulders": "worn more at both edges, as by too little pressure",
+  feathered: "feathered, as by toe: a sharp edge toward the car's centre by toe in, outward by toe out",
+};
+
 /** What the least and most of the three points say of how the wheel has run. */
-function patternWords({ inner, middle, outer }: Points): string {
+function patternOf({ inner, middle, outer }: Points): WearPattern {
   const edges = (inner.value + outer.value) / 2;
-  const across = Math.abs(inner.value - outer.value);
-  if (across >= Math.abs(middle.value - edges)) {
-    const edge = inner.value < outer.value ? "inner" : "outer";
-    return `worn more at the ${edge} edge, as by ${edge === "inner" ? "toe out or negative camber" : "toe in or positive camber"}`;
-  }
-  return middle.value < edges
-    ? "worn more in the middle, as by too much pressure"
-    : "worn more at both edges, as by too little pressure";
+  if (Math.abs(inner.value - outer.value) >= Math.abs(middle.value - edges))
+    return inner.value < outer.value ? "inner-edge" : "outer-edge";
+  return middle.value < edges ? "centre" : "both-shoulders";
+}
+
+/**
+ * How a tyre has worn: by its three points where they lie further apart than is usual beyond doubt, else by the sign
+ * "feathered"; null where neither says so.
+ * @param across what judgeTreadAcross made of the points
+ */
+export function wearPattern(
+  readings: readonly CountedReading[],
+  signs: readonly SignName[],
+  across: readonly Reason[],
+): WearPattern | null {
+  const points = pointsOf(readings);
+  const isBeyond = across.some(({ judgement }) => judgement?.decision === "beyond");
+  if (points !== null && isBeyond) return patternOf(points);
+  return signs.includes("feathered") ? "feathered" : null;
 }
 
 /**
@@ -47,7 +69,7 @@ export function judgeTreadAcross(readings: readonly CountedReading[], confidence
     loadState: least.loadState,
   };
   const words = POINTS.map((point) => `${point} ${shownValue("tread", points[point].value)}`).join(", ");
-  const beyond = apart.value > MOST_APART ? `${patternWords(points)}: ` : "";
+  const beyond = apart.value > MOST_APART ? `${pointsTo[patternOf(points)]}: ` : "";
   const shown = `${beyond}${words}`;
   const limit = {
     lower: null,

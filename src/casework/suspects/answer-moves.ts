@@ -1,10 +1,11 @@
 import { computeSuspects, type Suspect } from "#engines/diagnosis";
 import type { Cause } from "./cause-table.ts";
 import { lookSign, type SuspectQuestion, withWords } from "./suspect-question.ts";
+import { wearSignWords } from "./wear-signs.ts";
 
 /** What one answer has done to the chance of one suspect, everything else as it is. */
 export interface Move {
-  /** Id of the cause the answer is about. */
+  /** Id of the cause the answer is about, or of the wear of a tyre. */
   readonly about: string;
   /** True: somebody's word; false: a look. */
   readonly said: boolean;
@@ -32,9 +33,9 @@ interface Answer extends Pick<Move, "about" | "said" | "words"> {
   readonly without: readonly Suspect[] | null;
 }
 
-const askWithout = (question: SuspectQuestion, cause: string): readonly Suspect[] | null => {
+const askWithoutSign = (question: SuspectQuestion, left: string): readonly Suspect[] | null => {
   const { observation } = question;
-  const others = (signs: readonly string[]): string[] => signs.filter((sign) => sign !== lookSign(cause));
+  const others = (signs: readonly string[]): string[] => signs.filter((sign) => sign !== left);
   const answer = computeSuspects(question.model, {
     ...observation,
     present: others(observation.present),
@@ -65,7 +66,14 @@ export function computeMoves(
   const looks = question.known.flatMap((cause): Answer[] => {
     const state = question.state.get(cause.id);
     return state === "there" || state === "not there"
-      ? [{ about: cause.id, said: false, words: wordsOf(cause, state), without: askWithout(question, cause.id) }]
+      ? [
+          {
+            about: cause.id,
+            said: false,
+            words: wordsOf(cause, state),
+            without: askWithoutSign(question, lookSign(cause.id)),
+          },
+        ]
       : [];
   });
   const said = question.known.flatMap((cause): Answer[] => {
@@ -81,7 +89,15 @@ export function computeMoves(
           },
         ];
   });
-  const answers = [...said, ...looks];
+  const wear = question.wear.map(
+    (sign): Answer => ({
+      about: sign.id,
+      said: false,
+      words: wearSignWords(sign),
+      without: askWithoutSign(question, sign.id),
+    }),
+  );
+  const answers = [...said, ...looks, ...wear];
   return new Map(
     now.map(({ cause, cures }) => {
       const moves = answers.flatMap(({ about, said: isSaid, words, without }): Move[] => {

@@ -32,17 +32,29 @@ export function lookState(cause: Cause, places: readonly PlaceFinding[]): LookSt
 }
 
 /** True where a place shows the cause. */
-export function isThere(cause: Cause, { grade, reasons, looks }: PlaceFinding): boolean {
+export function isThere(cause: Cause, { kind, grade, reasons, looks }: PlaceFinding): boolean {
   if (cause.about !== undefined)
     return reasons.some((r) => isAbout(cause, r) && r.grade >= THERE_FROM && !r.closeToCall);
   const { signs } = cause;
-  return (grade ?? 0) >= THERE_FROM && (signs === undefined || signs.some((sign) => looks?.signs.includes(sign)));
+  return (
+    (kind === "tyre" ? gradeOfSigns(reasons) : (grade ?? 0)) >= THERE_FROM &&
+    (signs === undefined || signs.some((sign) => looks?.signs.includes(sign)))
+  );
 }
+
+/** Grade by what an eye has seen: how deep and how even a tread is tells nothing of what is wrong inside a tyre. */
+const gradeOfSigns = (reasons: readonly Reason[]): number =>
+  Math.max(0, ...reasons.flatMap(({ about, grade }) => (about === null ? [grade] : [])));
+
+/** True where an eye has looked, and did not only read a figure. */
+const isSeen = ({ looks }: PlaceFinding): boolean =>
+  (looks?.looks ?? []).some(({ content }) => content.kind === "signs" || content.kind === "nothing-seen");
 
 /** True where a place speaks against the cause: a reading must lie within a limit, an eye that can tell it must have looked. */
 export function isRuledOut(cause: Cause, finding: PlaceFinding): boolean {
   const { grade, reasons } = finding;
   if (grade === null || isThere(cause, finding)) return false;
+  if (finding.kind === "tyre" && cause.about === undefined && !isSeen(finding)) return false;
   if (cause.about === undefined) return cause.signs === undefined ? grade < THERE_FROM : cause.signs.length > 0;
   const about = reasons.filter((r) => isAbout(cause, r));
   return (

@@ -9,6 +9,7 @@ import {
 import type { SuspectWord } from "../cases/documents.ts";
 import { type Cause, causes } from "./cause-table.ts";
 import type { Symptom } from "./symptom.ts";
+import type { WearSign } from "./wear-signs.ts";
 
 /** How far looking by hand and eye can be trusted (from memory, start values; outcomes teach better ones). */
 const SENSITIVITY = 0.85;
@@ -50,6 +51,7 @@ export interface SuspectQuestion {
   readonly observation: Observation;
   readonly state: ReadonlyMap<string, LookState>;
   readonly words: ReadonlyMap<string, SuspectWord>;
+  readonly wear: readonly WearSign[];
   readonly basisOf: (cause: string) => SuspectBasis;
 }
 
@@ -75,6 +77,7 @@ export const withWords = (model: SuspectModel, words: ReadonlyMap<string, Suspec
 
 /**
  * The question behind complaints: causes with their priors, complaints and looks as signs, and what was seen.
+ * @param wear how the tyres have worn, as far as it speaks of these causes
  * @param isCertain whether what was seen of a cause is the cause itself
  */
 export function buildQuestion(
@@ -82,6 +85,7 @@ export function buildQuestion(
   words: ReadonlyMap<string, SuspectWord>,
   stateOf: (cause: Cause) => LookState,
   isCertain: (cause: Cause) => boolean,
+  wear: (known: readonly string[]) => readonly WearSign[] = () => [],
 ): SuspectQuestion {
   const stated: SharesOfSymptom[] = complaints.map((s) => ({
     symptom: s.id,
@@ -91,6 +95,7 @@ export function buildQuestion(
   const known = causes.filter((c) => seeded.causes.some((s) => s.id === c.id));
   const state = new Map(known.map((c) => [c.id, stateOf(c)]));
   const certain = new Set(known.flatMap((c) => (state.get(c.id) === "there" && isCertain(c) ? [c.id] : [])));
+  const worn = wear(known.map(({ id }) => id));
   const untouched: SuspectModel = {
     causes: seeded.causes,
     signs: [
@@ -99,6 +104,7 @@ export function buildQuestion(
         const { sensitivity, specificity } = reliabilityOf(c, certain.has(c.id));
         return signOfLook(lookSign(c.id), specificity, new Map([[c.id, sensitivity]]));
       }),
+      ...worn,
     ],
   };
   const shown = (wanted: LookState): string[] =>
@@ -122,9 +128,14 @@ export function buildQuestion(
     known,
     model: withWords(untouched, words),
     untouched,
-    observation: { complaint: complaints.map((s) => s.id), present: shown("there"), absent: shown("not there") },
+    observation: {
+      complaint: complaints.map((s) => s.id),
+      present: [...shown("there"), ...worn.map(({ id }) => id)],
+      absent: shown("not there"),
+    },
     state,
     words,
+    wear: worn,
     basisOf,
   };
 }

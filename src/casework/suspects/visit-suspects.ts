@@ -10,6 +10,7 @@ import { isRuledOut, isThere, lookState } from "./look-state.ts";
 import { buildQuestion, lookSign, type SuspectBasis } from "./suspect-question.ts";
 import { lastWords } from "./suspect-words.ts";
 import { symptoms } from "./symptom-table.ts";
+import { findWearSigns, wearSignWords } from "./wear-signs.ts";
 
 /** A cause with what speaks for and against it on this car. */
 export interface CarSuspect {
@@ -58,6 +59,9 @@ export const tellingLooks = ({ next }: Pick<CarSuspects, "next">): NextLooks["lo
 export const NO_LOOK_TELLS_MUCH =
   "No single look tells much now: none would settle it with a chance of 1 % or more. Accept or rule out what you know.";
 
+/** Signs of worn tyres that are weighed beside the complaints (invented bound). */
+const MOST_WEAR = 4;
+
 /** Minutes to look at one place (invented). */
 const MINUTES_PER_PLACE = 3;
 /**
@@ -90,6 +94,12 @@ export function findSuspects(
     words,
     (cause) => lookState(cause, placesFor(cause, findings, felt)),
     (cause) => isSeenForCertain(cause.id, placesFor(cause, findings, felt)),
+    (causesBehind) =>
+      findWearSigns(
+        chosen.map(({ id }) => id),
+        causesBehind,
+        findings,
+      ).slice(0, Math.min(MOST_WEAR, MOST_SIGNS - chosen.length)),
   );
   const { known, model, observation } = question;
   const answer = computeSuspects(model, observation);
@@ -117,8 +127,11 @@ export function findSuspects(
         before: before.suspects.find((b) => b.cause === s.cause)?.cures ?? 0,
         places: places.map((p) => p.place),
         elsewhere: places.length > 0 || cause === undefined ? "" : elsewhereWords(cause),
-        speaksFor: places.flatMap((p) => (cause && isThere(cause, p) ? [`${p.label}: ${p.found}`] : [])),
-        speaksAgainst: places.flatMap((p) => (cause && isRuledOut(cause, p) ? [`${p.label}: ${p.found}`] : [])),
+        speaksFor: [
+          ...places.flatMap((p) => (cause && isThere(cause, p) ? [saidAt(p)] : [])),
+          ...question.wear.flatMap((sign) => (sign.strengths.has(s.cause) ? [wearSignWords(sign)] : [])),
+        ],
+        speaksAgainst: places.flatMap((p) => (cause && isRuledOut(cause, p) ? [saidAt(p)] : [])),
         word: words.get(s.cause) ?? null,
         basis: question.basisOf(s.cause),
         moves: moves.get(s.cause) ?? [],
@@ -132,10 +145,16 @@ export function findSuspects(
   };
 }
 
+/** What was found at a place, with its side: "Front left, tension link, inner bush: web torn". */
+function saidAt({ axle, side, label, found }: PlaceFinding): string {
+  const where = side === null ? `${axle} axle` : `${axle} ${side}`;
+  return `${where.charAt(0).toUpperCase()}${where.slice(1)}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
+}
+
 /** What a look has answered, in words: the place that shows it, or that none of its places does. */
 function answerWords(cause: Cause, places: readonly PlaceFinding[], state: "there" | "not there"): string {
   const shown = places.find((p) => isThere(cause, p));
-  if (state === "there" && shown) return `${shown.label}: ${shown.found}`;
+  if (state === "there" && shown) return saidAt(shown);
   const count = places.length === 1 ? "its place" : `all ${places.length} places`;
   return `${cause.label}: ${count} looked at, not seen`;
 }
