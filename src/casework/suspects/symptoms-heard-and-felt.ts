@@ -304,7 +304,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "coast-in-neutral-compare",
     ],
     firstLook: "frequency = wheel order then wheel; else shaft",
-    words: ["vibrat", "motorway", "speed"],
+    words: ["vibrat", "motorway", "speed", "shake", "wobble", "steering wheel"],
   },
   {
     id: "shudder-under-acceleration",

@@ -10,6 +10,11 @@ test("what an owner says points to the complaint, whatever the ending of the wor
   expect(offered("the pedal sinks at the lights")[0]).toBe("pedal-sinks-while-held");
 });
 
+test("a shake at a speed is not one under braking, unless the brake is named", () => {
+  expect(offered("the steering wheel shakes at 110")[0]).toBe("vibration-90-130-km-h-not-braking");
+  expect(offered("the steering wheel shakes at 110 when I brake")[0]).toBe("steering-wheel-shakes-under-braking");
+});
+
 test("a complaint is found however its words are spelled", () => {
   for (const words of ["a clonk at the rear over bumps", "klonk rear over bumps", "it clunck from the rear, bumps"])
     expect(offered(words)[0], words).toBe("clunk-over-bumps-rear");

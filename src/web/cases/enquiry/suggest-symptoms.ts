@@ -1,4 +1,5 @@
 import type { Symptom } from "#casework";
+import { readSaidWhen, type SaidWhen } from "./said-when.ts";
 import { soundsLike } from "./sounds-like.ts";
 
 /** Most that are offered at once; more are found in the whole list. */
@@ -36,6 +37,17 @@ const howFarSaid = (tokens: readonly string[], word: string): number => {
 const areOne = (one: string, other: string): boolean =>
   stemOf(one).startsWith(stemOf(other)) || stemOf(other).startsWith(stemOf(one));
 
+/** What a complaint counts that is only felt when nobody said so, and one felt just when it was said. */
+const NOT_THEN = 0.5;
+const JUST_THEN = 1.5;
+
+/** How well a complaint fits when it is felt: one under braking is not meant by a shake at a speed. */
+const fitToWhen = ({ words }: Symptom, when: SaidWhen): number => {
+  const isOf = (of: string): boolean => words.some((word) => areOne(of, word));
+  if (isOf("braking") && !when.braking && when.speed) return NOT_THEN;
+  return isOf("speed") && when.speed && !when.braking ? JUST_THEN : 1;
+};
+
 /**
  * Complaints an owner's words point to: the more of its words are said the further up, and among equals the one whose
  * words fewer complaints share.
@@ -45,12 +57,14 @@ export const suggestSymptoms = (words: string, symptoms: readonly Symptom[]): re
   const tokens = tokensOf(words);
   const sharers = (word: string): number =>
     symptoms.filter((symptom) => symptom.words.some((other) => areOne(word, other))).length;
+  const when = readSaidWhen(words);
   const scored = symptoms
     .map((symptom) => {
       const said = symptom.words.map((word) => ({ word, far: howFarSaid(tokens, word) })).filter(({ far }) => far > 0);
       const rarity = said.reduce((sum, { word, far }) => sum + far / sharers(word), 0);
       const sum = said.reduce((all, { far }) => all + far, 0);
-      return { symptom, score: sum + rarity / (symptom.words.length + 1) };
+      const score = sum + rarity / (symptom.words.length + 1);
+      return { symptom, score: sum === 0 ? 0 : score * fitToWhen(symptom, when) };
     })
     .filter(({ score }) => score > 0)
     .toSorted((one, other) => other.score - one.score);

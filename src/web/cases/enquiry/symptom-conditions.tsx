@@ -1,8 +1,10 @@
-import type { SymptomEntry } from "#casework";
+import { Fragment, type ReactNode } from "react";
+import { type SymptomEntry, symptoms } from "#casework";
 import { useCase } from "../case/case-context.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
 import { useRefusedText } from "../fields/refused-text.ts";
 import { Segments } from "../fields/segments.tsx";
+import { type ConditionName, orderConditions, readSaidWhen } from "./said-when.ts";
 import { parseSpeeds, speedWords } from "./speeds.ts";
 import { WherePicker } from "./where-picker.tsx";
 
@@ -43,45 +45,60 @@ interface SymptomConditionsProps {
 export const SymptomConditions = ({ entry, onChange }: SymptomConditionsProps) => {
   const { conditions } = entry;
   const change = (part: Partial<Conditions>) => onChange({ ...entry, conditions: { ...conditions, ...part } });
-  const { visitId } = useCase();
+  const { visitId, enquiry } = useCase();
+  const label = symptoms.find(({ id }) => id === entry.symptom)?.label ?? "";
+  const order = orderConditions(readSaidWhen(`${enquiry?.words ?? ""} ${label}`));
   const [refused, setRefused] = useRefusedText(`${visitId}.speed.${entry.symptom}`);
   const read = parseSpeeds(refused ?? "");
   const trouble = "trouble" in read ? read.trouble : null;
+  const rows: Readonly<Record<ConditionName, ReactNode>> = {
+    braking: (
+      <Segments
+        label="Braking"
+        options={BRAKING}
+        value={conditions.braking}
+        onChange={(braking) => change({ braking })}
+      />
+    ),
+    steering: (
+      <Segments
+        label="Steering"
+        options={STEERING}
+        value={conditions.steering}
+        onChange={(steering) => change({ steering })}
+      />
+    ),
+    temperature: (
+      <Segments
+        label="Temperature"
+        options={TEMPERATURE}
+        value={conditions.temperature}
+        onChange={(temperature) => change({ temperature })}
+      />
+    ),
+    load: <Segments label="Load" options={LOAD} value={conditions.load} onChange={(load) => change({ load })} />,
+    speed: (
+      <KeptField
+        label="Speed"
+        unit="km/h"
+        value={refused ?? speedWords(conditions.speedKmh)}
+        wrong={trouble !== null}
+        note={trouble ?? "one figure or a range: 90 to 130"}
+        onKeep={(text) => {
+          const typed = parseSpeeds(text);
+          setRefused("trouble" in typed ? text : null);
+          if ("speeds" in typed) change({ speedKmh: typed.speeds });
+        }}
+      />
+    ),
+  };
   return (
     <div className="conditions">
       <WherePicker where={entry} onChange={(where) => onChange({ ...entry, ...where })} />
       <div className="conditions-rows">
-        <Segments
-          label="Braking"
-          options={BRAKING}
-          value={conditions.braking}
-          onChange={(braking) => change({ braking })}
-        />
-        <Segments
-          label="Steering"
-          options={STEERING}
-          value={conditions.steering}
-          onChange={(steering) => change({ steering })}
-        />
-        <Segments
-          label="Temperature"
-          options={TEMPERATURE}
-          value={conditions.temperature}
-          onChange={(temperature) => change({ temperature })}
-        />
-        <Segments label="Load" options={LOAD} value={conditions.load} onChange={(load) => change({ load })} />
-        <KeptField
-          label="Speed"
-          unit="km/h"
-          value={refused ?? speedWords(conditions.speedKmh)}
-          wrong={trouble !== null}
-          note={trouble ?? "one figure or a range: 90 to 130"}
-          onKeep={(text) => {
-            const typed = parseSpeeds(text);
-            setRefused("trouble" in typed ? text : null);
-            if ("speeds" in typed) change({ speedKmh: typed.speeds });
-          }}
-        />
+        {order.map((name) => (
+          <Fragment key={name}>{rows[name]}</Fragment>
+        ))}
         <KeptField
           label="Since when"
           className="field-wide"
