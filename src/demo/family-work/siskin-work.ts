@@ -3,7 +3,7 @@ import { axleJobs, memberJobs, springJobs } from "./chassis-jobs.ts";
 import { INVENTED, workSheetOf } from "./job-rows.ts";
 import { limitRows } from "./limit-rows.ts";
 
-/** What is on file about the work on the Siskin coupe; there is no such car, and every figure is invented. */
+/** What is on file about the work on the Siskin coupé; there is no such car, and every figure is invented. */
 export const siskinWork = workSheetOf({
   limits: limitRows({
     maker: "the maker of the Siskin",

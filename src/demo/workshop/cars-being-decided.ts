@@ -4,7 +4,7 @@ import { type CarRow, complaint, words } from "./rows.ts";
 export const carsBeingDecided: readonly CarRow[] = [
   {
     registration: "MER 562",
-    name: "Siskin coupe, 2016",
+    name: "Siskin coupé, 2016",
     year: 2016,
     owner: "J. Quillbrook",
     family: "siskin-coupe",

@@ -4,7 +4,7 @@ import { type CarRow, complaint, words } from "./rows.ts";
 export const carsBeingTakenIn: readonly CarRow[] = [
   {
     registration: "MER 207",
-    name: "Siskin coupe, 2017",
+    name: "Siskin coupé, 2017",
     year: 2017,
     owner: "O. Lindqvane",
     family: "siskin-coupe",

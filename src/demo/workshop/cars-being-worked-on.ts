@@ -40,7 +40,7 @@ export const carsBeingWorkedOn: readonly CarRow[] = [
   },
   {
     registration: "MER 246",
-    name: "Siskin coupe, 2019",
+    name: "Siskin coupé, 2019",
     year: 2019,
     owner: "A. Fennimore",
     family: "siskin-coupe",

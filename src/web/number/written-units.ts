@@ -34,6 +34,12 @@ const units: Readonly<Record<string, readonly WrittenUnit[]>> = {
   "km/h": [times("km/h", /km ?\/? ?h|kph/, 1), times("mph", /mph|mi ?\/ ?h/, 1.609_344)],
 };
 
+/** Signs a thumb can put behind a number of a field beside its own unit: "psi"; for an angle degrees and minutes. */
+export const unitKeys = (fieldUnit: string): readonly string[] =>
+  fieldUnit === "°"
+    ? ["°", "'"]
+    : (units[fieldUnit] ?? []).flatMap(({ name }) => (name === fieldUnit || name === "m" ? [] : [name]));
+
 /** The number of a text and the unit written behind it; null where none is, or none that is known of this field. */
 export const splitUnit = (
   text: string,

@@ -8,6 +8,7 @@ import { MarginSection } from "../../shell/margin-section.tsx";
 import { type Case, useCase } from "../case/case-context.tsx";
 import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
+import { UNNAMED_CAR } from "../case/unnamed-car.ts";
 import { KeptField } from "../fields/kept-field.tsx";
 import { FamilyChoice } from "./family-choice.tsx";
 import { geometryWords } from "./geometry-words.ts";
@@ -73,8 +74,9 @@ const Identity = () => {
       <KeptField
         label="What people call it"
         className="field-wide"
-        value={car.name}
-        onKeep={(text) => set({ name: text.trim() === "" ? "Car not named yet" : text.trim() })}
+        value={car.name === UNNAMED_CAR ? "" : car.name}
+        {...(car.name === UNNAMED_CAR ? { note: "as people call it: maker's name, body, year" } : {})}
+        onKeep={(text) => set({ name: text.trim() === "" ? UNNAMED_CAR : text.trim() })}
       />
       <KeptField
         label="Year"

@@ -6,7 +6,7 @@ import { useRefusedText } from "../fields/refused-text.ts";
 import { Segments } from "../fields/segments.tsx";
 import { documentKey, type UnsentEntry } from "../unsent/entry.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
-import { asMiles, odometerText, offsetAfter, parseOdometer } from "./odometer.ts";
+import { asMiles, odometerNeeds, odometerText, offsetAfter, parseOdometer } from "./odometer.ts";
 
 const ODOMETER_CODES: readonly string[] = ["odometer-lower", "odometer-miles", "odometer-jump"];
 
@@ -83,7 +83,7 @@ export const OdometerField = () => {
         wrong={refused !== null}
         note={
           refused !== null
-            ? `give a whole number of ${unit}`
+            ? `typed was “${refused}”; needed is ${odometerNeeds(unit)}`
             : last === ""
               ? "as it reads"
               : `last time ${last} ${unit}`

@@ -1,5 +1,5 @@
-import { expect, test } from "vitest";
-import { odometerText, offsetAfter, parseOdometer } from "./odometer.ts";
+import { expect, odometerNeeds, test } from "vitest";
+import { odometerNeeds, odometerText, offsetAfter, parseOdometer } from "./odometer.ts";
 
 test("a distance is read whatever stands between its digits", () => {
   for (const text of ["128440", "128 440", "128,440", "128.440"]) expect(parseOdometer(text, "km")).toBe(128_440);
@@ -23,4 +23,9 @@ test("miles are kept as kilometres and shown as the same miles", () => {
 test("a replaced odometer goes on from where the old one stood", () => {
   expect(12 + offsetAfter(128_440, 12)).toBe(128_440);
   expect(offsetAfter(100, 200)).toBe(0);
+});
+
+test("the limits of an odometer are said in its own unit", () => {
+  expect(odometerNeeds("km")).toBe("a whole number of km, 0 to 3\u202f000\u202f000");
+  expect(odometerNeeds("mi")).toContain("0 to 1\u202f864");
 });

@@ -3,7 +3,7 @@ import { parseTypedQuantity } from "../../number/parse-typed-quantity.ts";
 
 const KM_PER_MILE = 1.609_344;
 /** Further than any odometer goes, km. */
-const FURTHEST_KM = 3_000_000;
+export const FURTHEST_KM = 3_000_000;
 
 export type DistanceUnit = DocumentBodies["car"]["distanceUnit"];
 
@@ -19,6 +19,12 @@ export const parseOdometer = (text: string, unit: DistanceUnit): number | null |
 /** An odometer as it is typed, in the unit of its car; "" where it was not read. */
 export const odometerText = (km: number | null, unit: DistanceUnit): string =>
   km === null ? "" : String(Math.round(unit === "km" ? km : km / KM_PER_MILE));
+
+/** What an odometer takes, in words: "a whole number of km, 0 to 3 000 000". */
+export const odometerNeeds = (unit: DistanceUnit): string => {
+  const most = Math.floor(unit === "km" ? FURTHEST_KM : FURTHEST_KM / KM_PER_MILE);
+  return `a whole number of ${unit}, 0 to ${String(most).replace(/\B(?=(\d{3})+$)/g, "\u202f")}`;
+};
 
 /** What was typed as km, taken for miles, km. */
 export const asMiles = (km: number): number => km * KM_PER_MILE;

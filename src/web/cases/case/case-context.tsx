@@ -73,6 +73,23 @@ const changeDocument = <K extends CaseKind>(
   });
 };
 
+/** A reading taken again answers the question whether the one before it stands: that one is withdrawn. */
+const dropRefused = ({ visit, place, content }: Look): void => {
+  if (content.kind !== "reading") return;
+  for (const [key, entry] of outbox.state().entries) {
+    if (entry.what !== "look" || entry.state.kind !== "refused") continue;
+    const odd = entry.look;
+    const point = typeof odd.content.point === "string" ? odd.content.point : null;
+    if (
+      odd.visit === visit &&
+      odd.place === place &&
+      odd.content.quantity === content.quantity &&
+      point === content.point
+    )
+      outbox.drop(key);
+  }
+};
+
 const recordLooks = (loaded: LoadedCase, looks: readonly NewLook[], confirmed: boolean): readonly string[] => {
   const at = momentNow();
   const made = looks.map(
@@ -89,6 +106,7 @@ const recordLooks = (loaded: LoadedCase, looks: readonly NewLook[], confirmed: b
       at,
     }),
   );
+  for (const look of made) dropRefused(look);
   outbox.putLooks(made.map((look) => ({ look: formatLook(look), confirmed })));
   return made.map(({ id }) => id);
 };

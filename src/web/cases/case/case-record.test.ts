@@ -109,6 +109,18 @@ test("what waits to be sent counts already, what was refused does not", () => {
   expect(readCaseRecord(loaded, { ...nothing, entries }).looks.map(({ id }) => id)).toEqual([idOf(2), idOf(8)]);
 });
 
+test("a reading no car shows does not count until the store has it, or somebody has said that it stands", () => {
+  const odd = (confirmed: boolean): OutboxState => {
+    const [key, entry] = unsent({ kind: "waiting" }, 8);
+    if (entry.what !== "look") throw new Error("no look");
+    const content = { kind: "reading", quantity: "ride-height", value_mm: 3820, u_mm: 1, point: null };
+    const read = { ...entry.look, place: "front-left/ride-height", content };
+    return { ...nothing, entries: new Map([[key, { ...entry, look: read, confirmed }]]) };
+  };
+  expect(readCaseRecord(loaded, odd(false)).looks.map(({ id }) => id)).toEqual([idOf(2)]);
+  expect(readCaseRecord(loaded, odd(true)).looks.map(({ id }) => id)).toEqual([idOf(2), idOf(8)]);
+});
+
 test("a look that was loaded and acknowledged stands once", () => {
   const looks = new Map([[idOf(2), look(2, "visit-2")]]);
   expect(readCaseRecord(loaded, { ...nothing, looks }).looks).toHaveLength(1);

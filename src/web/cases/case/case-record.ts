@@ -1,5 +1,5 @@
 import { type DocumentBodies, type DocumentKind, looksBefore, type StoredLook } from "#casework";
-import { readBody, type StoredDocumentSheet, type WireBody } from "#contract";
+import { checkReading, readBody, type StoredDocumentSheet, type WireBody } from "#contract";
 import { documentKey, looksInOrder, type UnsentDocument, type UnsentLook } from "../unsent/entry.ts";
 import type { OutboxState } from "../unsent/outbox.ts";
 import type { NumberedLook } from "../unsent/send-entries.ts";
@@ -21,7 +21,10 @@ export interface CaseRecord {
   readonly settings: DocumentBodies["settings"] | null;
   /** Who saved the settings that stand, and when; null where nobody has. */
   readonly settingsSaved: { readonly by: string; readonly at: string } | null;
-  /** Looks of this visit in the order they were stored; those on their way to the store last, refused ones left out. */
+  /**
+   * Looks of this visit in the order they were stored; those on their way to the store last, refused and doubted ones left
+   * out.
+   */
   readonly looks: readonly StoredLook[];
   /** The visit before this one. */
   readonly pastVisit: DocumentBodies["visit"] | null;
@@ -93,6 +96,12 @@ export const bodyOf = <K extends DocumentKind>(
   return wire === undefined ? null : readBody(kind, wire);
 };
 
+/** True for a reading outside what any car shows that nobody has said stands: it counts once the store has taken it. */
+export const isDoubted = ({ look, confirmed }: UnsentLook): boolean => {
+  const read = readNumberedLook({ ...look, sequence: 0, received_at: look.at, clock_off: false });
+  return !confirmed && read !== null && checkReading(read.content).length > 0;
+};
+
 /** Unsent looks have no number yet; they follow all that have one, in the order they were made. */
 const numberUnsent = (unsent: readonly UnsentLook[]): readonly NumberedLook[] =>
   unsent.map(({ look }, index) => ({
@@ -106,7 +115,7 @@ const looksOf = (visits: readonly string[], loaded: LoadedCase, state: OutboxSta
   const stored = new Map(loaded.looks.map((look) => [look.id, look]));
   for (const [id, look] of state.looks) stored.set(id, look);
   const unsent = looksInOrder([...state.entries.values()]).filter(
-    (entry) => entry.state.kind === "waiting" && !stored.has(entry.look.id),
+    (entry) => entry.state.kind === "waiting" && !stored.has(entry.look.id) && !isDoubted(entry),
   );
   return [...stored.values(), ...numberUnsent(unsent)]
     .filter((look) => visits.includes(look.visit))

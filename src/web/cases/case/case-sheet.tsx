@@ -1,7 +1,8 @@
 import { useNavigate } from "@tanstack/react-router";
-import { type ReactNode, useMemo } from "react";
+import { type ReactNode, useEffect, useMemo } from "react";
 import { formatNumber, recordedBy, type Stage, type StageMark, stageOrder, stageWords } from "#casework";
 import { INVENTED_NOTE } from "#drawing";
+import { bringIntoView } from "../../scene/bring-into-view.ts";
 import type { PageKey } from "../../shell/page-keys.ts";
 import { Sheet } from "../../shell/sheet.tsx";
 import type { TitleBlockFacts } from "../../shell/title-block.tsx";
@@ -101,6 +102,21 @@ const useStageKeys = (visitId: string, stage: Stage): readonly PageKey[] => {
   }, [navigate, visitId, stage]);
 };
 
+/** Keeps what was tapped in view while the margin slides up over the lower half of an upright tablet. */
+const useTappedInView = (subject: string | null): void => {
+  useEffect(() => {
+    const drawing = document.querySelector<HTMLElement>("#drawing");
+    const tapped = document.activeElement;
+    if (subject === null || drawing === null || tapped === null || !drawing.contains(tapped)) return;
+    // The margin has its height only a frame or two later: what is left for the drawing then changes.
+    const room = new ResizeObserver(() => {
+      if (tapped.isConnected) bringIntoView(tapped, drawing);
+    });
+    room.observe(drawing);
+    return () => room.disconnect();
+  }, [subject]);
+};
+
 /** A sheet of a case: job line on top, what has not reached the store, drawing or table, margin, title block. */
 export const CaseSheet = ({
   stage,
@@ -114,6 +130,7 @@ export const CaseSheet = ({
   ...rest
 }: CaseSheetProps) => {
   const held = useCase();
+  useTappedInView(rest.subject ?? null);
   const stageKeys = useStageKeys(held.visitId, stage);
   const all = useMemo(() => [...keys, ...stageKeys], [keys, stageKeys]);
   return (

@@ -1,19 +1,6 @@
 import type { ReactNode } from "react";
 import type { Finding } from "#contract";
-
-/** What a program that sends records is told; a person has buttons for it. */
-const FOR_PROGRAMS: readonly (readonly [RegExp, string])[] = [
-  [/\s*(Read it again; if|If) it stands, send it with "confirmed": true\./g, ""],
-  [
-    /set odometer_offset_km of the car to what the new one lacks \(at least ([^)]*)\)/g,
-    "say so below; the new one lacks at least $1",
-  ],
-  [/send this one under a new id/gi, "record it anew"],
-];
-
-/** A hint without what only a sending program needs. */
-export const plainHint = (hint: string): string =>
-  FOR_PROGRAMS.reduce((text, [words, instead]) => text.replace(words, instead), hint).trim();
+import { plainHint } from "../unsent/plain-words.ts";
 
 interface AskedAgainProps {
   /** Where it was typed, as the page names it. */

@@ -1,8 +1,8 @@
 import { Link, useNavigate, useSearch } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
 import type { Appraisal } from "#casework";
-import { isWorthSaying, notOnFileWords, symptoms } from "#casework";
-import { drawUnderside } from "#drawing";
+import { findReadingPlace, isWorthSaying, notOnFileWords, symptoms } from "#casework";
+import { drawUnderside, type TypeScale } from "#drawing";
 import type { Family } from "../../car.ts";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
 import { type AppraisedCase, useAppraisal } from "../appraisal/use-appraisal.ts";
@@ -16,8 +16,21 @@ import { NextLooks } from "./next-looks.tsx";
 import { SuspectMargin } from "./suspect-margin.tsx";
 import { SuspectRows } from "./suspect-rows.tsx";
 
-/** The car with both axles, in the room between its labels. */
-const leastHeight = (width: number): number => Math.max(440, 0.68 * width);
+/** Room a label of several lines takes in its column, px; larger under a thumb. */
+const LABEL_ROOM = { desk: 92, touch: 116 } as const;
+
+/** The car with both axles, in the room between its labels: as high as the fuller column of them needs. */
+const leastHeightFor =
+  (labels: number) =>
+  (width: number, type: TypeScale): number =>
+    Math.max(440, 0.68 * width, labels * LABEL_ROOM[type]);
+
+/** How many labels the fuller of the two columns holds. */
+const mostLabels = (findings: Appraisal["findings"]): number => {
+  const drawn = findings.filter((finding) => isWorthSaying(finding) && findReadingPlace(finding.place) === null);
+  const on = (side: "left" | "right"): number => drawn.filter((finding) => finding.side === side).length;
+  return Math.max(on("left"), on("right"));
+};
 
 /** The complaint in the words of the table, as the head of the suspects. */
 const complaintWords = ({ held }: AppraisedCase): string =>
@@ -59,6 +72,7 @@ const CarDrawing = ({
     (room: SceneRoom) => drawUnderside(family, { ...room, states, selected, legend: false }),
     [family, states, selected],
   );
+  const leastHeight = useMemo(() => leastHeightFor(mostLabels(appraisal.findings)), [appraisal]);
   const places = useMemo(() => new Set(appraisal.findings.map((f) => f.place)), [appraisal]);
   return (
     <FittedScene

@@ -98,6 +98,7 @@ const FieldPad = ({ active, onDone }: { readonly active: ActiveField; readonly o
       </p>
       <NumberPad
         text={text}
+        unit={unit}
         onType={type}
         signed={plausible[0] < 0}
         onNext={() => {

@@ -1,5 +1,12 @@
+import { splitUnit, unitKeys } from "../../number/written-units.ts";
+
+/** What a key of a unit is called where its sign cannot be read out. */
+const UNIT_NAMES: Readonly<Record<string, string>> = { "°": "degrees", "'": "minutes of arc", in: "inches" };
+
 interface NumberPadProps {
   readonly text: string;
+  /** Of the field; what can be typed behind a number beside it has a key. */
+  readonly unit: string;
   readonly onType: (text: string) => void;
   readonly onNext: () => void;
   /** True where a reading may lie below nought. */
@@ -7,6 +14,13 @@ interface NumberPadProps {
 }
 
 const withPoint = (text: string): string => (text.includes(".") ? text : `${text}.`);
+
+/** A number with a unit behind it in place of any that stood there; the signs of an angle are added one after the other. */
+export const withUnit = (text: string, sign: string, fieldUnit: string): string => {
+  if (text === "") return "";
+  if (fieldUnit === "°") return `${text}${sign}`;
+  return `${splitUnit(text, fieldUnit)?.number.trimEnd() ?? text} ${sign}`;
+};
 
 const DIGITS = ["7", "8", "9", "4", "5", "6", "1", "2", "3"] as const;
 
@@ -22,7 +36,8 @@ const isAllSelected = (): boolean => {
 };
 
 /** Digits under the thumb; they type into the field that is open and leave it in focus. */
-export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
+export const NumberPad = ({ text, unit, onType, onNext, signed }: NumberPadProps) => {
+  const keepsText = new Set(["other sign", ...unitKeys(unit).map((sign) => UNIT_NAMES[sign] ?? sign)]);
   const key = (label: string, name: string, nextOf: (text: string) => string) => (
     <button
       key={label}
@@ -30,7 +45,7 @@ export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
       className="pad-key"
       aria-label={name}
       onPointerDown={(event) => event.preventDefault()}
-      onClick={() => onType(nextOf(name !== "other sign" && isAllSelected() ? "" : text))}
+      onClick={() => onType(nextOf(!keepsText.has(name) && isAllSelected() ? "" : text))}
     >
       {label}
     </button>
@@ -45,6 +60,9 @@ export const NumberPad = ({ text, onType, onNext, signed }: NumberPadProps) => {
       {key("0", "0", (last) => `${last}0`)}
       {key("back", "back, take the last off", (last) => last.slice(0, -1))}
       {signed ? key(".", "point", withPoint) : null}
+      <span className="pad-units">
+        {unitKeys(unit).map((sign) => key(sign, UNIT_NAMES[sign] ?? sign, (last) => withUnit(last, sign, unit)))}
+      </span>
       <button
         type="button"
         className="press pad-next"

@@ -31,6 +31,7 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
   const stands = refused ?? readings.textOf(cell);
   const [text, setText] = useState(stands);
   const [last, setLast] = useState(stands);
+  const typed = useRef(false);
   const troubleId = useId();
   const foundId = useId();
   const pad = useTypeScale() === "touch" && onActive !== undefined;
@@ -39,6 +40,9 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
     setText(stands);
   }
   const keep = () => {
+    // The same figure typed once more under the question answers it.
+    if (text === stands && typed.current) readings.confirm(cell);
+    typed.current = false;
     if (text === stands) return;
     const isKept = readings.keep(cell, text, means);
     setRefused(isKept ? null : text);
@@ -56,6 +60,7 @@ export const ReadingField = ({ cell, readings, name, onActive, means }: ReadingF
     };
   }, []);
   const type = (next: string) => {
+    typed.current = true;
     setText(next);
     onActive?.({ cell, text: next, type });
   };

@@ -6,7 +6,7 @@ import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { Segments } from "../fields/segments.tsx";
 import { NumberPad } from "./number-pad.tsx";
-import { ALL_CELLS, cellText, GROUPS, openAsked, rangeWords, readAs, twinCell } from "./reading-cells.ts";
+import { ALL_CELLS, cellsOf, cellText, GROUPS, openAsked, rangeWords, readAs, twinCell } from "./reading-cells.ts";
 import type { ActiveField } from "./reading-field.tsx";
 import { ReadingGroupTable } from "./reading-group.tsx";
 import { StampedMinimum } from "./stamped-minimum.tsx";
@@ -100,7 +100,13 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
           <p className="pad-figure">
             <span className="figure-huge">{text === "" ? "\u00a0" : text}</span> <span className="unit">{unit}</span>
           </p>
-          <NumberPad text={text} onType={type} signed={plausible[0] < 0} onNext={() => goToNext(cell.key)} />
+          <NumberPad
+            text={text}
+            unit={unit}
+            onType={type}
+            signed={plausible[0] < 0}
+            onNext={() => goToNext(cell.key)}
+          />
         </div>
       ) : null}
     </div>
@@ -109,10 +115,27 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
 
 const isLeaving = (readings: Readings): boolean => ALL_CELLS.some(readings.leaves);
 
-const Summary = ({ readings, open }: { readonly readings: Readings; readonly open: number }) => (
+interface SummaryProps {
+  readonly readings: Readings;
+  readonly open: number;
+  /** Heights were read, and nobody has said on what the car stood. */
+  readonly isSettledOpen: boolean;
+}
+
+const Summary = ({ readings, open, isSettledOpen }: SummaryProps) => (
   <>
     <h2 className="heading">{readings.taken.size === 0 ? "Heights first" : `${readings.taken.size} readings taken`}</h2>
-    <StageDone stage="readings" />
+    {isSettledOpen ? (
+      <>
+        <p className="margin-notice">
+          Heights were read: say whether the car had been rolled and bounced before. Heights of a car that had not
+          settled are not judged.
+        </p>
+        <Settled />
+      </>
+    ) : (
+      <StageDone stage="readings" />
+    )}
     <p className="margin-lead">
       {isLeaving(readings)
         ? "Fields that say found under them take how the car leaves. The same figure measured again is typed again."
@@ -128,6 +151,8 @@ const Summary = ({ readings, open }: { readonly readings: Readings; readonly ope
 export const ReadingsPage = () => {
   const readings = useReadings();
   const [active, setActive] = useState<ActiveField | null>(null);
+  const { settled } = readings.held.visit;
+  const isSettledOpen = settled === null && cellsOf("heights").some(({ key }) => readings.taken.has(key));
   const open = GROUPS.reduce((sum, group) => sum + openAsked(group, readings).length, 0);
   return (
     <CaseSheet
@@ -137,7 +162,7 @@ export const ReadingsPage = () => {
       shownOnPage={isRefusedReading}
       margin={
         active === null ? (
-          <Summary readings={readings} open={open} />
+          <Summary readings={readings} open={open} isSettledOpen={isSettledOpen} />
         ) : (
           <>
             <FieldMargin active={active} readings={readings} />

@@ -1,6 +1,8 @@
 import { useMemo, useState } from "react";
 import { computeReadingUncertainty, type LoadState, type ReadingGroup, splitByWork, usualInstrument } from "#casework";
 import { type Case, type NewLook, useCase } from "../case/case-context.tsx";
+import { isDoubted } from "../case/case-record.ts";
+import { canBeConfirmed } from "../unsent/can-be-confirmed.ts";
 import type { UnsentEntry, UnsentLook } from "../unsent/entry.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
 import {
@@ -45,13 +47,19 @@ const PLACES = new Set(READINGS.map(askedKey));
 export const isRefusedLook = (entry: UnsentEntry): entry is UnsentLook =>
   entry.what === "look" && entry.state.kind === "refused" && entry.look.content.kind === "reading";
 
+/** True for a reading that was refused, or will be asked about as soon as the store answers. */
+const isAskedAbout = (entry: UnsentEntry): entry is UnsentLook =>
+  entry.what === "look" &&
+  entry.look.content.kind === "reading" &&
+  (entry.state.kind === "refused" || (entry.state.kind === "waiting" && isDoubted(entry)));
+
 /** True for a refused reading of one of the fields of the readings' page. */
 export const isRefusedReading = (entry: UnsentEntry): boolean =>
   isRefusedLook(entry) && PLACES.has(`${entry.look.place}|${String(entry.look.content.quantity)}`);
 
 const pointOf = (point: unknown): string | null => (typeof point === "string" ? point : null);
 
-/** A refused reading with the key of its field and its key in the outbox. */
+/** A reading that was refused or is doubted, with the key of its field and its key in the outbox. */
 export interface RefusedReading {
   readonly entryKey: string;
   readonly entry: UnsentLook;
@@ -75,6 +83,8 @@ export interface Readings extends TakenReadings {
   readonly textOf: (cell: Cell) => string;
   /** Keeps what was typed, read by the means of its group or by these; false where it is no number. */
   readonly keep: (cell: Cell, text: string, means?: Means) => boolean;
+  /** Says that a reading that was asked about stands: it was read again and is the same. */
+  readonly confirm: (cell: Cell) => void;
   /** Says of everything still open in these groups that it was not taken: one record each. */
   readonly markNotTaken: (groups: readonly ReadingGroup[]) => void;
   /** Takes such marks of a group back. */
@@ -113,7 +123,7 @@ export const useReadings = (): Readings => {
   const refused = useMemo(
     () =>
       [...entries].flatMap(([entryKey, entry]): RefusedReading[] => {
-        if (!isRefusedLook(entry) || entry.look.visit !== held.visitId) return [];
+        if (!isAskedAbout(entry) || entry.look.visit !== held.visitId) return [];
         const { place, content } = entry.look;
         return [{ entryKey, entry, cellKey: keyOf(place, String(content.quantity), pointOf(content.point)) }];
       }),
@@ -172,6 +182,11 @@ export const useReadings = (): Readings => {
     },
     textOf,
     keep,
+    confirm: (cell) => {
+      const odd = refusedIn(cell);
+      if (odd !== undefined && canBeConfirmed(odd.entry.state.kind === "refused" ? odd.entry.state.findings : []))
+        outbox.confirm(odd.entryKey);
+    },
     markNotTaken: (groups) => {
       const open = groups.flatMap((group) => openAsked(group, now));
       held.record(open.map(({ place, quantity }): NewLook => ({ place, content: { kind: "not-taken", quantity } })));

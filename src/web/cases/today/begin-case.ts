@@ -1,6 +1,7 @@
 import type { DocumentBodies } from "#casework";
 import { formatBody } from "#contract";
 import { currentRecorder } from "../case/recorder.ts";
+import { UNNAMED_CAR } from "../case/unnamed-car.ts";
 import { outbox } from "../unsent/workshop-outbox.ts";
 import type { FirstEntry } from "./first-entry.ts";
 import type { CarLine } from "./load-today.ts";
@@ -30,7 +31,7 @@ const newId = (kind: "car" | "visit"): string => `${kind}-${today().replaceAll("
 
 const carOf = (entry: FirstEntry, invented: boolean): DocumentBodies["car"] => ({
   registration: entry.kind === "registration" ? entry.text : "",
-  name: entry.kind === "words" ? "Car not named yet" : entry.text,
+  name: entry.kind === "words" ? UNNAMED_CAR : entry.text,
   year: null,
   identityNumber: null,
   owner: null,

@@ -3,6 +3,7 @@ import { BothVersions } from "./both-versions.tsx";
 import { canBeConfirmed } from "./can-be-confirmed.ts";
 import { kindWords } from "./document-words.ts";
 import type { UnsentEntry } from "./entry.ts";
+import { fieldWords, placeWords, plainHint } from "./plain-words.ts";
 import { outbox, useOutbox } from "./workshop-outbox.ts";
 
 const countWords = (count: number): string => (count === 1 ? "One entry is" : `${count} entries are`);
@@ -38,7 +39,8 @@ interface RefusedProps {
 /** What the store has not taken; bytes of a photo may be gone, the rest is always here. */
 const notTaken = (entry: UnsentEntry): string => {
   if (entry.what === "photo") return `The store has not taken the photo ${entry.name}.`;
-  const subject = entry.what === "look" ? `A look at ${entry.look.place}` : `A change of ${kindWords(entry.kind)}`;
+  const subject =
+    entry.what === "look" ? `A look at ${placeWords(entry.look.place)}` : `A change of ${kindWords(entry.kind)}`;
   return `${subject} is kept here; the store has not taken it.`;
 };
 
@@ -52,7 +54,8 @@ const Refused = ({ entryKey, entry }: RefusedProps) => {
         <strong>{notTaken(entry)}</strong>
       </p>
       <FindingsList
-        findings={findings}
+        findings={findings.map((finding) => ({ ...finding, hint: plainHint(finding.hint) }))}
+        nameOf={fieldWords}
         outcome={entry.what === "photo" ? "it has not been stored" : "what you typed is still here"}
       />
       <p className="notice-links">
