@@ -41,6 +41,9 @@ const LABEL_WIDTH = 164;
 /** Narrower than this the car keeps the room and the labels are left to the sheets of the corners. */
 const LEAST_LABELLED = 540;
 
+/** Labels keep so far from the edge of the drawing and from its legend. */
+const LABEL_EDGE = 14;
+
 /**
  * The underside of a car: from below, front up, page right = the car's left side, the stretch between the axles left out.
  * @param asked drawn from its hard points; an axle on rung "layout" from its silhouette, wheelbase, track and tyre alone
@@ -65,7 +68,7 @@ export function drawUnderside(asked: Family, options: UndersideOptions): Scene {
     options.detail === undefined || shown === undefined
       ? null
       : drawDetail(shown.position, shown.spot, layout, options.detail, type);
-  marks.push(...drawLeftOut(family, layout, detail?.radius ?? 0), ...drawSides(family, layout));
+  marks.push(...drawLeftOut(family, layout, detail?.radius ?? 0));
   if (detail !== null) marks.push(...detail.marks);
   if (states !== null) marks.push(...drawMarks(placed, states, selected));
 
@@ -77,11 +80,19 @@ export function drawUnderside(asked: Family, options: UndersideOptions): Scene {
         );
   const hung = drawPositionLabels(
     labels,
-    { left: layout.left, right: layout.right, top: layout.top - 10, bottom: layout.bottom + 10, width },
+    // Labels may stand above and below the car: the columns beside it have nothing else in them.
+    {
+      left: layout.left,
+      right: layout.right,
+      top: Math.min(layout.top - 10, LABEL_EDGE),
+      bottom: Math.max(layout.bottom + 10, (layout.legendY ?? height) - LABEL_EDGE),
+      width,
+    },
     states ?? {},
     type,
   );
-  marks.push(...hung.marks);
+  // The words of the sides stand on their halo over a leader that passes behind them.
+  marks.push(...hung.marks, ...drawSides(family, layout));
   if (layout.legendY !== null) marks.push(...drawLegend(24, layout.legendY, width - 48, type));
   return {
     width,

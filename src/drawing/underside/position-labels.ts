@@ -18,7 +18,7 @@ export interface PositionLabel {
   readonly selected: boolean;
 }
 
-const MOST_LINES = 4;
+const MOST_LINES = 5;
 /** From the text to the knee of the leader. */
 const TO_PORT = 8;
 const PORT_TO_KNEE = 14;

@@ -1,4 +1,4 @@
-import { expect, odometerNeeds, test } from "vitest";
+import { expect, test } from "vitest";
 import { odometerNeeds, odometerText, offsetAfter, parseOdometer } from "./odometer.ts";
 
 test("a distance is read whatever stands between its digits", () => {

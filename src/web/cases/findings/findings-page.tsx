@@ -17,7 +17,7 @@ import { SuspectMargin } from "./suspect-margin.tsx";
 import { SuspectRows } from "./suspect-rows.tsx";
 
 /** Room a label of several lines takes in its column, px; larger under a thumb. */
-const LABEL_ROOM = { desk: 92, touch: 116 } as const;
+const LABEL_ROOM = { desk: 104, touch: 130 } as const;
 
 /** The car with both axles, in the room between its labels: as high as the fuller column of them needs. */
 const leastHeightFor =
