@@ -113,7 +113,7 @@ test("a reading no car shows does not count until the store has it, or somebody 
   const odd = (confirmed: boolean): OutboxState => {
     const [key, entry] = unsent({ kind: "waiting" }, 8);
     if (entry.what !== "look") throw new Error("no look");
-    const content = { kind: "reading", quantity: "ride-height", value_mm: 3820, u_mm: 1, point: null };
+    const content = { kind: "reading" as const, quantity: "ride-height", value_mm: 3820, u_mm: 1, point: null };
     const read = { ...entry.look, place: "front-left/ride-height", content };
     return { ...nothing, entries: new Map([[key, { ...entry, look: read, confirmed }]]) };
   };
