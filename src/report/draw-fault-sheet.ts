@@ -165,12 +165,11 @@ function drawTable({ doc, facts: { effect }, plan }: FaultSheetPage, sheet: PDFK
     line.add(structureElement(doc, "TH", { scope: "Row" }, label));
     const cell = (draw: () => void) => line.add(structureElement(doc, "TD", {}, draw));
     cell(() => setLine(doc, row.value, x + TABLE.value, base, styles.figure, "end"));
-    cell(() => setLine(doc, row.band, x + TABLE.band, base, styles.body));
-    const settle = row.settle;
-    if (settle !== null) {
-      const settleTop = rowTop + heightOf(row.label, TABLE.label, styles.body);
-      cell(() => setBlock(doc, settle, x, settleTop, TABLE.width, styles.small));
-    }
+    const { settle } = row;
+    const settleTop = rowTop + heightOf(row.label, TABLE.label, styles.body);
+    // Every row has as many cells as the head: what would settle a figure stands in the place of its band.
+    if (settle === null) cell(() => setLine(doc, row.band, x + TABLE.band, base, styles.body));
+    else cell(() => setBlock(doc, settle, x, settleTop, TABLE.width, styles.small));
     top += rowHeight(row, styles);
   }
 }

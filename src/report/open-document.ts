@@ -19,8 +19,8 @@ export interface OpenDocument {
 }
 
 /**
- * A tagged document of A4 pages in page units (96 to the inch) with our faces known to it; marked as PDF/UA by ourselves,
- * checked by nobody. The same drawing on it gives the same bytes.
+ * A tagged document of A4 pages in page units (96 to the inch) with our faces known to it; marked as PDF/UA by ourselves;
+ * test/printed/universal-access.ts checks what a machine can of it, no validator has seen it. The same drawing on it gives the same bytes.
  */
 export function openDocument(title: string): OpenDocument {
   const doc = new PDFDocument({
