@@ -205,6 +205,8 @@ export interface Axle {
   readonly knuckle: readonly Outline[];
   /** Where it is bolted to the body, both sides as they are. */
   readonly subframeMounts: readonly PointIn<"vehicle">[];
+  /** Somebody has looked again at hard points of an unusual order or motion, and they are so. */
+  readonly pointsConfirmed?: boolean;
   /** Steered axle: rack housing from boot to boot, half length, at the inner tie-rod joints. */
   readonly rackTravel?: Metres;
   readonly driven: boolean;

@@ -135,12 +135,12 @@ export const slips: readonly Slip[] = [
   {
     ...slip("point-out-of-reach", "rear.links[3].outer_mm", { set: "rear.links[3].outer_mm[2]", to: 1197 }),
     needed: /^a place at most \d+ mm from the wheel centre \[.*; this one is \d+ mm away$/,
-    hint: /^Is it a metre too much\? z 197 in place of 1197 would do\.$/,
+    hint: /^Is it a metre too much\? z 197 in place of 1197 would do\. If the car is so/,
   },
   {
     ...slip("point-out-of-reach", "front.links[0].inner_mm", { set: "front.links[0].inner_mm[2]", to: 1080 }),
     needed: /^z of at most \d+ mm/,
-    hint: /^Is it a metre too much\? z 80 in place of 1080 would do\.$/,
+    hint: /^Is it a metre too much\? z 80 in place of 1080 would do\. If the car is so/,
   },
   {
     ...slip("point-out-of-reach", "rear.links[0].inner_mm", { set: "rear.links[0].inner_mm[0]", to: 0 }),

@@ -89,6 +89,10 @@ export const axleShape = {
     .max(20)
     .optional()
     .meta({ description: "Extra metal of the left knuckle as seen from below, [x, y] in mm." }),
+  points_confirmed: z.boolean().optional().meta({
+    description:
+      "True where somebody has looked again at hard points of an unusual order or motion and they are so. Absent: false.",
+  }),
   rack_travel_mm: lengthMm
     .optional()
     .meta({ description: "Rack travel from the middle to one end in mm; steered axles." }),

@@ -73,7 +73,7 @@ function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] 
     ...checkRubber(axle),
     ...wheel,
     ...checkPlausible(axle),
-    ...checkReach(axle, wheel.length === 0),
+    ...checkReach(axle, wheel.length === 0 && !axle.pointsConfirmed),
     ...checkSubframe(axle),
   ];
 }

@@ -19,10 +19,10 @@ const MOST_SWEPT = 0.6;
 const LONGEST = 2.8;
 const LONGEST_UPPER = 1.7;
 /** How low an end named upper, and how high one named lower may lie, in heights of the wheel centre (invented). */
-const LOWEST_UPPER = 0.8;
+const LOWEST_UPPER = 0.7;
 const HIGHEST_LOWER = 1.2;
 /** How far the line of a strut, a spring or a damper may lean, in mm along or across per mm of height (invented). */
-const MOST_LEAN = { strut: 0.6, spring: 0.6, damper: 0.9 } as const;
+const MOST_LEAN = { strut: 0.6, spring: 0.6, damper: 1.4 } as const;
 
 /** What hard points say against each other or against the names of their links; nothing where all of it goes together. */
 export function findDoubts(axle: LooseAxle, places: AxlePlaces): readonly Doubt[] {

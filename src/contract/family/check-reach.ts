@@ -1,6 +1,6 @@
 import type { Finding } from "#numeric";
 import { distanceMm } from "./check-points.ts";
-import { familyFinding, placeWords } from "./family-finding.ts";
+import { CONFIRM_POINTS, familyFinding, placeWords } from "./family-finding.ts";
 import { likelySlip } from "./likely-slip.ts";
 import { asObject, type LooseAxle, placeOf } from "./loose-axle.ts";
 
@@ -36,11 +36,11 @@ interface Point {
 
 /**
  * Hard points no car has: below the ground, or out of reach of their wheel; one finding per point.
- * @param wheelStands false: the wheel itself is in doubt, so nothing is measured from it
+ * @param fromWheel false: the wheel itself is in doubt, or somebody has confirmed the points; only the ground is a bound then
  * @param places where points lie other than in the sheet, by their path behind the name of the axle
  */
-export function checkReach(axle: LooseAxle, wheelStands: boolean, places?: ReadonlyMap<string, Triple>): Finding[] {
-  const centre = wheelStands ? axle.wheel?.centre_mm : undefined;
+export function checkReach(axle: LooseAxle, fromWheel: boolean, places?: ReadonlyMap<string, Triple>): Finding[] {
+  const centre = fromWheel ? axle.wheel?.centre_mm : undefined;
   return pointsOf(axle).flatMap(({ path, place: typed, room }) => {
     const place = places?.get(path.slice(axle.name.length + 1)) ?? typed;
     if (!place) return [];
@@ -53,9 +53,9 @@ export function checkReach(axle: LooseAxle, wheelStands: boolean, places?: Reado
     const needed = missed(place);
     if (needed === null) return [];
     const hint = likelySlip(place, (one) => missed(one) === null);
-    return [
-      familyFinding(place[2] < 0 ? "point-below-ground" : "point-out-of-reach", path, placeWords(place), needed, hint),
-    ];
+    return place[2] < 0
+      ? [familyFinding("point-below-ground", path, placeWords(place), needed, hint)]
+      : [familyFinding("point-out-of-reach", path, placeWords(place), needed, `${hint} ${CONFIRM_POINTS}`)];
   });
 }
 

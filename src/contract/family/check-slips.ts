@@ -2,7 +2,7 @@ import type { Finding } from "#numeric";
 import { type AxlePlaces, placesOf, withPlace } from "./axle-places.ts";
 import { findDoubts } from "./check-order.ts";
 import { checkReach } from "./check-reach.ts";
-import { familyFinding, placeWords } from "./family-finding.ts";
+import { CONFIRM_POINTS, familyFinding, placeWords } from "./family-finding.ts";
 import { slipsOf } from "./likely-slip.ts";
 import type { LooseAxle } from "./loose-axle.ts";
 import { computeWheelMotion, straying, type WheelMotion } from "./wheel-motion.ts";
@@ -22,9 +22,11 @@ interface Undone {
 /**
  * Points of an axle that is sound by itself but that no car has so: out of the order its links are named in, a strut lying
  * down, a wheel that runs off as it rises. One finding, at the point a single slip of which explains it best.
- * What no single slip explains is somebody's car: an odd motion alone is then no finding.
+ * What no single slip explains is somebody's car: an odd motion alone is then no finding. Nothing is one where somebody
+ * has confirmed the points.
  */
 export function checkSlips(axle: LooseAxle): Finding[] {
+  if (axle.pointsConfirmed) return [];
   const places = placesOf(axle);
   const doubts = findDoubts(axle, places);
   const motion = computeWheelMotion(axle, places);
@@ -42,7 +44,7 @@ export function checkSlips(axle: LooseAxle): Finding[] {
       `${axle.name}.${path}`,
       placeWords(places.get(path) ?? [0, 0, 0]),
       said ? needed(said, path) : motionWords(motion),
-      undone.length === 0 ? "Check the numbers of this point, and those of its pair." : hintOf(undone, path),
+      `${undone.length === 0 ? "Check the numbers of this point, and those of its pair." : hintOf(undone, path)} ${CONFIRM_POINTS}`,
     ),
   ];
 }

@@ -18,3 +18,6 @@ export function familyFinding(
 export function placeWords(place: readonly [number, number, number]): string {
   return `[${place.join(", ")}] mm`;
 }
+
+/** The way past a bound that is no law of nature. */
+export const CONFIRM_POINTS = 'If the car is so, write "points_confirmed": true on this axle.';

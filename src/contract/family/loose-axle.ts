@@ -33,6 +33,8 @@ export interface LooseAxle {
     | undefined;
   readonly spring: LoosePart<z.infer<typeof spring>["seat"]>;
   readonly damper: LoosePart<z.infer<typeof damper>["seat"]>;
+  /** Whether an unusual order or motion of its points has been looked at again and is so. */
+  readonly pointsConfirmed: boolean;
   readonly raw: Readonly<Record<string, unknown>>;
 }
 
@@ -101,6 +103,7 @@ export function looseAxle(name: AxleName, sheet: unknown): LooseAxle {
             hasFreeAxis: arm.free_axis !== undefined,
             bushJoint: arm.bush_joint,
           },
+    pointsConfirmed: raw.points_confirmed === true,
     spring: loosePart(raw.spring, spring.shape.seat),
     damper: loosePart(raw.damper, damper.shape.seat),
   };
