@@ -1,5 +1,7 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export { findReadingPlace } from "#vehicle";
+export { carMotionForm, carMotions, computeCar } from "./car/index.ts";
+export type * from "./car.ts";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
 export { type LargestPhotoBytes, largestPhotoBytes } from "./case-ports.ts";
 export { type AppraisalMemory, createMemory } from "./cases/appraisal-memory.ts";

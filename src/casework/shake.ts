@@ -12,6 +12,8 @@ export interface ShakeQuestion {
   readonly corner: Corner;
   /** Id of a position with a hydraulic bush, e.g. "front-left/tension-link/inner-bush". */
   readonly position: string;
+  /** Thickness variation of the disc, peak to peak; absent: the most a new one may have. */
+  readonly variation?: Metres;
 }
 
 /** Amplitude of the wheel's movement along the road over the road speed, with its band (95 %). */

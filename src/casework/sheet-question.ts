@@ -1,12 +1,19 @@
 import type { Corner, Family } from "#vehicle";
+import type { CarQuestion } from "./car.ts";
 import type { HandQuestion, Held } from "./hold.ts";
+import type { ShakeQuestion } from "./shake.ts";
+import type { TravelSheetQuestion } from "./travel/travel-sheet.ts";
 
 /** What a printed sheet of a car line is asked with; each kind has a page of its own. */
-export type SheetQuestion = {
-  readonly kind: "hold";
-  readonly family: Family;
-  readonly corner: Corner;
-  readonly held: Held;
-  /** null: no hand is looked at. */
-  readonly test: HandQuestion | null;
-};
+export type SheetQuestion =
+  | {
+      readonly kind: "hold";
+      readonly family: Family;
+      readonly corner: Corner;
+      readonly held: Held;
+      /** null: no hand is looked at. */
+      readonly test: HandQuestion | null;
+    }
+  | { readonly kind: "car"; readonly question: CarQuestion }
+  | { readonly kind: "travel"; readonly question: TravelSheetQuestion }
+  | { readonly kind: "shake"; readonly family: Family; readonly question: ShakeQuestion };

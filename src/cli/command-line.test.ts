@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Readable, Writable } from "node:stream";
@@ -256,5 +256,40 @@ describe("family check", () => {
     const ended = await run(["family", "check", join(folder, name)]);
     expect(ended.status).toBe(2);
     expect(ended.problems).toContain("[no-file]");
+  });
+});
+
+describe("sheet", { timeout: 60_000 }, () => {
+  let folder: string;
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), "computed-sheets-"));
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  const asked = {
+    sheet: "shake",
+    family: "siskin-coupe",
+    corner: "front-left",
+    position: "front-left/tension-link/inner-bush",
+    variation_mm: 0.03,
+  };
+
+  it("prints a hydraulic bush without its fluid on one page, never over a file that is there", async () => {
+    const pdf = join(folder, "shake.pdf");
+    const words = ["sheet", "-", "--pdf", pdf, "--data", join(folder, "none")];
+    expect(await run(words, JSON.stringify(asked))).toEqual({ status: 0, output: `${pdf}\n`, problems: "" });
+    expect(readFileSync(pdf).subarray(0, 5).toString()).toBe("%PDF-");
+    const again = await run(words, JSON.stringify(asked));
+    expect([again.status, again.output]).toEqual([2, ""]);
+    expect(again.problems).toContain("[file-exists]");
+  });
+
+  it.each([
+    [{ ...asked, family: "siskin-cupe" }, "family  [unknown-family]"],
+    [{ ...asked, variation_mm: 2 }, "variation_mm  [out-of-range]"],
+    [{ ...asked, sheet: "shape" }, "sheet  ["],
+  ])("says what is wrong with %o", async (question, problem) => {
+    const ended = await run(["sheet", "-", "--pdf", join(folder, "no.pdf")], JSON.stringify(question));
+    expect([ended.status, ended.output]).toEqual([2, ""]);
+    expect(ended.problems).toContain(problem);
   });
 });

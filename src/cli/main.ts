@@ -7,6 +7,7 @@ import { checkFamilyFile, printFamilySchema } from "./family-command.ts";
 import { formatFindingsJson } from "./format-findings.ts";
 import { loadDoors } from "./load-doors.ts";
 import { printDoorSchema, printLayoutSchema, printVisitSchema } from "./schema-command.ts";
+import { addSheetCommand } from "./sheet-command.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
 /** What the command line is given from outside. */
@@ -117,6 +118,7 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
     );
 
   addAppraiseCommand(program, terminal, parts.dataFolder ?? "data", end);
+  addSheetCommand(program, terminal, parts.dataFolder ?? "data", end);
   addRecordCommands(program, terminal, parts.dataFolder ?? "data", end);
 
   program

@@ -26,6 +26,7 @@ import type { Answer } from "./server/ask-server.ts";
 import { listFamilies, listShownFamilies } from "./server/family-list.ts";
 import { readTravelSearch } from "./travel/travel-search.ts";
 import { readUndersideSearch } from "./underside/underside-search.ts";
+import { readWholeCarSearch } from "./whole-car/car-search.ts";
 
 const BeginPage = lazyPage(async () => (await import("./begin/begin-page.tsx")).BeginPage);
 const BenchPage = lazyPage(async () => (await import("./places/later-pages.tsx")).BenchPage);
@@ -53,6 +54,7 @@ const TallyPage = lazyPage(async () => (await import("./places/later-pages.tsx")
 const TravelPage = lazyPage(async () => (await import("./travel/travel-page.tsx")).TravelPage);
 const TodayPage = lazyPage(async () => (await import("./places/today-page.tsx")).TodayPage);
 const UndersideHold = lazyPage(async () => (await import("./underside/underside-hold.tsx")).UndersideHold);
+const WholeCarPage = lazyPage(async () => (await import("./whole-car/whole-car-page.tsx")).WholeCarPage);
 const VisitCarPage = lazyPage(async () => (await import("./cases/car/car-page.tsx")).CarPage);
 
 /** What a loader gives its page; anything but an answer is shown by RefusedPage. */
@@ -156,6 +158,12 @@ const match = createRoute({
   loader: async () => ({ lines: shown(await listShownFamilies()) }),
   component: MatchPage,
   errorComponent: RefusedPage,
+});
+const wholeCar = createRoute({
+  getParentRoute: () => family,
+  path: "/car",
+  validateSearch: readWholeCarSearch,
+  component: WholeCarPage,
 });
 const travel = createRoute({
   getParentRoute: () => family,
@@ -273,7 +281,7 @@ export const router = createRouter({
       jobCard,
       handOver,
     ]),
-    family.addChildren([familySheet, geometry, hold, match, travel, underside.addChildren([car, group])]),
+    family.addChildren([familySheet, geometry, hold, match, travel, wholeCar, underside.addChildren([car, group])]),
   ]),
   parseSearch,
   stringifySearch: formatSearch,

@@ -240,4 +240,29 @@ describe("a travel sheet", () => {
     const nowhere: TravelSubject = { kind: "rubber", position: "nowhere", fault: { kind: "firmer", factor: 2 } };
     expect(ask([nowhere])).toMatchObject({ findings: [{ code: "unknown-position" }] });
   });
+
+  it("answers whether the five-link loses less camber and steers less than the strut, and the other way round", () => {
+    const [coupe, hatch] = [siskin, dunlin];
+    const answers = (family: Family, beside: Family) => {
+      const answer = computeTravelSheet({
+        family,
+        corner: "front-left",
+        condition: { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 },
+        subjects: [{ kind: "sound" }, { kind: "beside", family: beside }],
+        figures: ["toe", "camber"],
+      });
+      if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+      const { rows, sentences } = answer.sheet;
+      const bump = rows.map(({ camber }) => camber.find(({ travel }) => travel > 0)?.value ?? Number.NaN);
+      return { bump, said: sentences.filter((sentence) => sentence.startsWith("Does ")) };
+    };
+    const five = answers(coupe, hatch);
+    expect(five.bump[0]).toBeLessThan((five.bump[1] ?? Number.NaN) - 0.5);
+    expect(five.said[0]).toMatch(
+      /^Does the five-link of .* lose less camber in a bend than the strut of .*\? Yes: 50 mm of bump takes its top 1\.\d+° inward/,
+    );
+    expect(answers(hatch, coupe).said[0]).toMatch(/^Does the strut of .*\? No: /);
+    expect(five.said[1]).toBe("Does it steer less over bumps? Too close to call, bump and droop taken together.");
+    expect(answers(coupe, { ...coupe, id: "twin", name: "Twin" }).said).toEqual([]);
+  });
 });

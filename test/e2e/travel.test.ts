@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
+  computeCar,
   computeHandTest,
   computeHold,
   computeTravelSheet,
@@ -64,9 +65,35 @@ describe("over travel", () => {
     ]);
     expect(download.suggestedFilename()).toBe("ouzel-saloon-front-left.csv");
     expect(readFileSync(await download.path(), "utf8")).toBe(formatTravelCsv(sheet, question));
+    const [printed] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Print the sheet" }).click(),
+    ]);
+    expect(printed.suggestedFilename()).toBe("ouzel-saloon-front-left-travel.pdf");
     await page.reload();
     await settle(page);
     expect(await page.getByLabel("Beside").inputValue()).toBe("dunlin-hatch");
+  });
+
+  it("moves the whole car by keyboard, and keeps the motion in the address", async () => {
+    const page = await openAtDesk(browser, "/families/ouzel-saloon/car");
+    const answer = computeCar({
+      family: readFamily("ouzel-saloon"),
+      motion: { kind: "roll", by: (2.5 * Math.PI) / 180 },
+    });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    await page.getByLabel("lean of the body").focus();
+    await page.keyboard.press("ArrowRight");
+    await page.waitForURL(/by=2\.5/);
+    await page.getByText(answer.car.sentence, { exact: true }).first().waitFor();
+    expect(await findByAxe(page)).toEqual([]);
+    await page.getByLabel("Moved").selectOption("rack");
+    await page
+      .getByText(/^With the rack 40 mm to the left the inner wheel turns /)
+      .first()
+      .waitFor();
+    await page.goBack();
+    await page.getByText(answer.car.sentence, { exact: true }).first().waitFor();
   });
 
   it("says how to hold a corner, and prints it", async () => {

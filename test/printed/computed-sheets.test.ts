@@ -34,6 +34,50 @@ const sheets: readonly (readonly [string, SheetQuestion])[] = [
   ],
 ];
 
+const still = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 } as const;
+const more: readonly (readonly [string, SheetQuestion])[] = [
+  ["whole car, leaning", { kind: "car", question: { family: ouzel, motion: { kind: "roll", by: 0.035 } } }],
+  ["whole car, steered", { kind: "car", question: { family: template, motion: { kind: "rack", by: 0.04 } } }],
+  [
+    "over travel, beside another car line",
+    {
+      kind: "travel",
+      question: {
+        family: ouzel,
+        corner: "front-left",
+        condition: still,
+        subjects: [{ kind: "sound" }, { kind: "beside", family: dunlin }],
+        figures: ["toe", "camber"],
+      },
+    },
+  ],
+  [
+    "over travel, torn and lowered",
+    {
+      kind: "travel",
+      question: {
+        family: template,
+        corner: "rear-left",
+        condition: { ...still, braking: 2000 },
+        subjects: [
+          { kind: "sound" },
+          { kind: "rubber", position: "rear-left/trailing-link/inner-bush", fault: { kind: "torn", grade: 3 } },
+          { kind: "lowered", by: 0.03 },
+        ],
+        figures: ["camber", "roll-centre"],
+      },
+    },
+  ],
+  [
+    "fluid gone",
+    {
+      kind: "shake",
+      family: demo("siskin-coupe"),
+      question: { corner: "front-left", position: "front-left/tension-link/inner-bush", variation: 0.00003 },
+    },
+  ],
+];
+
 function handSheet(family: Family, corner: "rear-left" | "front-right", part: string, joint: string): SheetQuestion {
   const held = { kind: "under", part } as const;
   const way = { kind: "bar", force: 500 } as const;
@@ -55,7 +99,7 @@ const print = async (question: SheetQuestion): Promise<Uint8Array> => {
 };
 
 describe("a computed sheet", { timeout: 120_000 }, () => {
-  it.each(sheets)(
+  it.each([...sheets, ...more])(
     "is one A4 page, tagged, every word inside its frame and clear of each other: %s",
     async (_, question) => {
       const bytes = await print(question);
@@ -67,7 +111,7 @@ describe("a computed sheet", { timeout: 120_000 }, () => {
       const said = texts.join(" ").replaceAll(/\s+/g, " ");
       expect(said).toContain("12 March 2026");
       expect(said).toContain("I. Marden");
-      expect(said).toContain("jack only");
+      expect(said).toMatch(/jack only/);
       const [page] = readPageInk(bytes);
       if (!page) throw new Error("no page");
       expect([...outsideFrame(page, MARGIN), ...overlappingWords(page), ...struckWords(page)]).toEqual([]);

@@ -1,4 +1,5 @@
 import type { Finding } from "#numeric";
+import { mmFromMetres } from "#quantity";
 import { axleAndSide, type CornerAssembly, type Family, type Position, positionsOf } from "#vehicle";
 import { linksAt, modelCorner } from "../fault/corner-model.ts";
 import { listParts } from "../fault/effect-parts.ts";
@@ -11,6 +12,9 @@ import { buildShakeFigures } from "./shake-figures.ts";
 import { makeShakeModel } from "./shake-model.ts";
 import { shakeWheelOf } from "./shake-wheel.ts";
 import { describeShake } from "./shake-words.ts";
+
+/** More than any disc that still brakes (invented), metres. */
+export const MOST_VARIATION = 0.2e-3;
 
 const refused = (code: string, path: string, got: string, needed: string, hint: string) => ({
   findings: [{ code, path, got, needed, hint }],
@@ -71,7 +75,16 @@ export function computeShake(
   const { assembly } = corner;
   const link = findLink(assembly, position);
   if (typeof link !== "string") return link;
-  const wheel = shakeWheelOf(family[axle]);
+  const usual = shakeWheelOf(family[axle]);
+  const wheel = { ...usual, variation: question.variation ?? usual.variation };
+  if (!(wheel.variation > 0 && wheel.variation <= MOST_VARIATION))
+    return refused(
+      "out-of-range",
+      "variation",
+      `${mmFromMetres(wheel.variation)} mm`,
+      `more than 0, at most ${mmFromMetres(MOST_VARIATION)} mm`,
+      "Read it with an outside micrometer at eight points around the disc.",
+    );
   const model = makeShakeModel(assembly, link, wheel);
   const fluidSd = assembly.links.find(({ name }) => name === link)?.innerJoint.fluid?.sdShare ?? 0;
   const band = model && sampleShakeBand(assembly, link, wheel, fluidSd);

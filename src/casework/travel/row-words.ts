@@ -1,4 +1,5 @@
 import { mmFromMetres } from "#quantity";
+import { axleAndSide, type LayoutName } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
 import { SIGN_SURE, signProbability } from "../fault/settle.ts";
 import type { TravelChange, TravelRow, TravelSheetQuestion } from "./travel-sheet.ts";
@@ -35,6 +36,49 @@ function compareChange(key: "toe" | "camber", a: TravelRow, b: TravelRow): strin
   });
 }
 
+const layoutNames: Readonly<Record<LayoutName, string>> = {
+  "five-link": "five-link",
+  "double-wishbone": "double wishbone",
+  strut: "strut",
+  "trailing-arm": "trailing arm",
+};
+
+/** "yes", "no" or "too close to call", by how sure the sign of a difference is. */
+const verdict = (difference: number, sd: number): "yes" | "no" | null =>
+  signProbability(difference, sd) < SIGN_SURE ? null : difference > 0 ? "yes" : "no";
+
+/**
+ * What a customer asks of two layouts: does the one lose less camber, and does it steer less over bumps? Lost camber is what
+ * the body's lean takes and bump does not give back: the more a wheel leans inward in bump, the less it loses.
+ */
+function compareLayouts(a: TravelRow, b: TravelRow, layouts: readonly [LayoutName, LayoutName]): string[] {
+  const [one, other] = [layoutNames[layouts[0]], layoutNames[layouts[1]]];
+  if (one === other) return [];
+  const bump = (row: TravelRow, key: "toe" | "camber") => row[key].find(({ travel }) => travel > 0);
+  const [own, theirs] = [bump(a, "camber"), bump(b, "camber")];
+  const camber = own && theirs ? verdict(theirs.value - own.value, Math.hypot(sdOf(own), sdOf(theirs))) : null;
+  const steers = a.toe.flatMap((change) => {
+    const against = b.toe.find(({ travel }) => Math.sign(travel) === Math.sign(change.travel));
+    return against
+      ? [verdict(Math.abs(against.value) - Math.abs(change.value), Math.hypot(sdOf(change), sdOf(against)))]
+      : [];
+  });
+  const toe = steers.length > 0 && steers.every((said) => said === steers[0]) ? (steers[0] ?? null) : null;
+  const answers: Readonly<Record<"yes" | "no", string>> = { yes: "Yes", no: "No" };
+  const lean = ({ value }: TravelChange): string => `${degrees(value)} ${value < 0 ? "inward" : "outward"}`;
+  const figures =
+    own?.sure && theirs?.sure
+      ? `: ${height(own)} takes its top ${lean(own)}, that of the ${other} ${lean(theirs)}; what leans inward in bump makes up for the lean of the body`
+      : "";
+  const lost = camber === null ? "Too close to call" : `${answers[camber]}${figures}`;
+  const turned =
+    toe === null ? "Too close to call, bump and droop taken together" : `${answers[toe]}, in bump and in droop`;
+  return [
+    `Does the ${one} of ${a.words} lose less camber in a bend than the ${other} of ${b.words}? ${lost}.`,
+    `Does it steer less over bumps? ${turned}.`,
+  ];
+}
+
 /** Both figures where the signs of both are sure: one that is not is not printed anywhere. */
 const against = (a: TravelChange, b: TravelChange): string =>
   a.sure && b.sure ? ` (${degrees(a.value)} against ${degrees(b.value)})` : "";
@@ -43,12 +87,18 @@ const against = (a: TravelChange, b: TravelChange): string =>
 const sdOf = ({ band }: TravelChange): number => (band[1] - band[0]) / (2 * 1.959963984540054);
 
 /** What the lines say in plain words: every sound corner by itself, and another car line against this one. */
-export function compareRows({ family }: TravelSheetQuestion, rows: readonly TravelRow[]): readonly string[] {
+export function compareRows(
+  { family, corner, subjects }: TravelSheetQuestion,
+  rows: readonly TravelRow[],
+): readonly string[] {
   const named = rows.map((row) => (row.subject === "sound" ? { ...row, words: family.name } : row));
   const own = named.find(({ subject }) => subject === "sound");
   const beside = named.find(({ subject }) => subject === "beside");
+  const other = subjects.find((subject) => subject.kind === "beside");
+  const { axle } = axleAndSide(corner);
   return [
     ...named.map(describeRow),
+    ...(own && beside && other ? compareLayouts(own, beside, [family[axle].layout, other.family[axle].layout]) : []),
     ...(own && beside ? [...compareChange("camber", own, beside), ...compareChange("toe", own, beside)] : []),
   ];
 }

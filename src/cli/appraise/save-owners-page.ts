@@ -1,19 +1,10 @@
-import { writeFile } from "node:fs/promises";
 import { type Appraisal, recordedBy } from "#casework";
 import type { Finding } from "#contract";
 import { printOwnersPage } from "#report";
+import { saveNewFile } from "../save-new-file.ts";
 import type { LoadedVisit } from "./load-visit.ts";
 
 const dateWords = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });
-
-const words: Readonly<Record<string, string>> = {
-  EEXIST: "a file that is there already",
-  ENOENT: "a folder that is not there",
-  EISDIR: "a folder",
-  EACCES: "a place that may not be written",
-  EROFS: "a disk that is only read",
-  ENOSPC: "a disk that is full",
-};
 
 /** Writes the owner's page to a file that is not there yet; what keeps it from being written comes back. */
 export const saveOwnersPage = async (
@@ -30,19 +21,5 @@ export const saveOwnersPage = async (
     appraisal,
     date: dateWords.format(new Date(`${record.visit.date}T00:00:00Z`)),
   });
-  try {
-    await writeFile(path, bytes, { flag: "wx" });
-    return null;
-  } catch (problem) {
-    const code = problem instanceof Error && "code" in problem ? String(problem.code) : "";
-    const got = words[code];
-    if (got === undefined) throw problem;
-    return {
-      code: code === "EEXIST" ? "file-exists" : code === "ENOSPC" ? "no-space" : "no-file",
-      path: "",
-      got: `${got}: ${path}`,
-      needed: "the name of a file that is not there yet",
-      hint: "",
-    };
-  }
+  return saveNewFile(path, bytes);
 };

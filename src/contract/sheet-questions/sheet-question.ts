@@ -4,9 +4,12 @@ import type { Finding } from "#numeric";
 import type { Family } from "#vehicle";
 import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
+import { carWire, formatCar, readCar } from "./car-wire.ts";
 import { formatHold, holdWire, readHold } from "./hold-wire.ts";
+import { formatShake, readShake, shakeWire } from "./shake-wire.ts";
+import { formatTravel, readTravel, travelWire } from "./travel-wire.ts";
 
-const wire = z.discriminatedUnion("sheet", [holdWire]);
+const wire = z.discriminatedUnion("sheet", [holdWire, carWire, travelWire, shakeWire]);
 
 /** What a printed sheet is asked with, as it stands in JSON: keys with units. */
 export type SheetQuestionWire = z.input<typeof wire>;
@@ -24,10 +27,26 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
   const parsed = parseReading(wire, readJson(text));
   if ("findings" in parsed) return parsed;
   const asked = parsed.value;
+  const beside = asked.sheet === "travel" ? asked.beside : undefined;
   return {
     value: {
-      families: [{ path: "family", id: asked.family }],
-      withFamilies: (found) => readHold(asked, familyOf(found, 0)),
+      families: [
+        { path: "family", id: asked.family },
+        ...(beside === undefined ? [] : [{ path: "beside", id: beside }]),
+      ],
+      withFamilies: (found) => {
+        const family = familyOf(found, 0);
+        switch (asked.sheet) {
+          case "hold":
+            return readHold(asked, family);
+          case "car":
+            return readCar(asked, family);
+          case "shake":
+            return readShake(asked, family);
+          case "travel":
+            return readTravel(asked, family, beside === undefined ? null : familyOf(found, 1));
+        }
+      },
     },
   };
 };
@@ -39,9 +58,20 @@ function familyOf(found: readonly Family[], index: number): Family {
 }
 
 /** The question of a printed sheet as it is sent. */
-export const formatSheetQuestion = (question: SheetQuestion): SheetQuestionWire => formatHold(question);
+export const formatSheetQuestion = (question: SheetQuestion): SheetQuestionWire => {
+  switch (question.kind) {
+    case "hold":
+      return formatHold(question);
+    case "car":
+      return formatCar(question);
+    case "shake":
+      return formatShake(question);
+    case "travel":
+      return formatTravel(question);
+  }
+};
 
-/** Path inside a question as casework names it -> the key a sender wrote. */
+/** Path inside the question of a hold as casework names it -> the key a sender wrote. */
 const wirePaths: Readonly<Record<string, string>> = {
   position: "hand.position",
   "fault.play": "hand.fault.play_mm",
@@ -51,6 +81,19 @@ const wirePaths: Readonly<Record<string, string>> = {
   "way.force": "hand.way.force_n",
 };
 
+/** The same of a sheet of shake, of the whole car, and over travel, where they differ. */
+const otherPaths: Readonly<Record<string, string>> = {
+  variation: "variation_mm",
+  "motion.by": "motion",
+  "condition.contactRise": "condition.contact_rise_mm",
+  "condition.rack": "condition.rack_mm",
+  "condition.braking": "condition.braking_n",
+  "condition.lateral": "condition.lateral_n",
+  "condition.drive": "condition.drive_n",
+};
+
 /** Findings about the question of a sheet with the paths a sender knows. */
-export const formatSheetFindings = (findings: readonly Finding[]): readonly Finding[] =>
-  findings.map((finding) => ({ ...finding, path: wirePaths[finding.path] ?? finding.path }));
+export const formatSheetFindings = (kind: SheetQuestion["kind"], findings: readonly Finding[]): readonly Finding[] => {
+  const paths = kind === "hold" ? wirePaths : otherPaths;
+  return findings.map((finding) => ({ ...finding, path: paths[finding.path] ?? finding.path }));
+};

@@ -16,7 +16,11 @@ export interface TravelPlotsOptions {
   readonly type?: TypeScale;
   /** Travel at which the wheel is drawn, metres: a line across. */
   readonly at: number;
+  /** What stands upright; absent: travel of the wheel, mm. */
+  readonly upright?: { readonly title: string; readonly show: (si: number) => number };
 }
+
+const TRAVEL = { title: "travel, mm", show: mmFromMetres };
 
 const TOP = 34;
 const FOOT = 64;
@@ -37,7 +41,8 @@ const colourOf = (line: TravelLine): Colour =>
 /** Figures over travel beside each other, travel upright and shared, each line labelled by its own words, with its band. */
 export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions): Scene {
   const { width, height, type = "desk" } = options;
-  const rises = sheet.plots.flatMap(({ lines }) => lines.flatMap((line) => line.rises.map(mmFromMetres)));
+  const { title, show } = options.upright ?? TRAVEL;
+  const rises = sheet.plots.flatMap(({ lines }) => lines.flatMap((line) => line.rises.map(show)));
   const upright = niceAxis(rises, 8);
   const noted = sheet.plots.some(({ leftOut }) => leftOut.length > 0);
   const bottom = height - FOOT - (noted ? MOST_NOTE_LINES * faces[type].note.size * 1.2 : 0);
@@ -55,24 +60,30 @@ export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions)
       anchor: "end",
     }),
   );
-  if (rises.length > 0) marks.push({ kind: "text", x: 4, y: 18, text: "travel, mm", style: "label-second" });
+  if (rises.length > 0) marks.push({ kind: "text", x: 4, y: 18, text: title, style: "label-second" });
   for (const [i, plot] of sheet.plots.entries()) {
     const area = { x: LEFT + i * (each + BETWEEN), width: each, top: TOP, bottom, toY };
-    marks.push(...drawPlot(plot, area, mmFromMetres(options.at), type));
+    marks.push(...drawPlot(plot, area, { now: show(options.at), show }, type));
   }
-  const titles = sheet.plots.map(({ title }) => title).join("; ");
+  const titles = sheet.plots.map((plot) => plot.title).join("; ");
   return {
     width,
     height,
     type,
-    title: "Figures over travel",
+    title: options.upright === undefined ? "Figures over travel" : `Figures over ${title}`,
     description: `${titles}. ${sheet.sentences.join(" ")}`,
     marks,
     targets: [],
   };
 }
 
-function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: TypeScale): readonly Mark[] {
+/** Where the line across lies, as shown, and how amounts are shown upright. */
+interface Upright {
+  readonly now: number;
+  readonly show: (si: number) => number;
+}
+
+function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, { now, show }: Upright, type: TypeScale): readonly Mark[] {
   if (plot.lines.length === 0) return drawNothing(plot, area, type);
   const reach = reachOfLines(plot.lines, false);
   const axis = niceAxis([reach.low, reach.high], Math.max(2, Math.min(6, Math.floor(area.width / 52))));
@@ -104,9 +115,9 @@ function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: 
     marks.push({ kind: "text", x: right, y, text, style: "note", anchor: "end" });
   });
   const spotsOf = (line: TravelLine): readonly Spot[] =>
-    line.values.map((value, i) => [toX(value), area.toY(mmFromMetres(line.rises[i] ?? 0))]);
+    line.values.map((value, i) => [toX(value), area.toY(show(line.rises[i] ?? 0))]);
   for (const line of plot.lines) {
-    const { low, high, at } = clipBand(line, line.rises.map(mmFromMetres), axis);
+    const { low, high, at } = clipBand(line, line.rises.map(show), axis);
     const edge = (side: readonly number[]): readonly Spot[] => side.map((v, i) => [toX(v), area.toY(at[i] ?? 0)]);
     const d = polygon([...edge(low), ...edge(high).toReversed()]);
     marks.push({ kind: "path", d, fill: colourOf(line), opacity: line.subject === "rubber" ? 0.16 : 0.1 });
@@ -117,7 +128,7 @@ function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, now: number, type: 
     marks.push({ kind: "path", d: polyline(spots), stroke });
   }
   for (const { rise, value } of plot.dots ?? []) {
-    const [cx, cy] = [toX(value), area.toY(mmFromMetres(rise))];
+    const [cx, cy] = [toX(value), area.toY(show(rise))];
     if (value >= axis.low && value <= axis.high)
       marks.push({ kind: "circle", cx, cy, r: 5, fill: "paper", stroke: { colour: "accent", width: 2 } });
   }

@@ -1,1 +1,2 @@
-export { type PrintedFile, printAskedSheet, type SheetStamp } from "./print-asked-sheet.ts";
+export { type PrintedFile, printAskedSheet } from "./print-asked-sheet.ts";
+export type { SheetStamp } from "./sheet-stamp.ts";

@@ -1,15 +1,18 @@
-import { computeHandTest, computeHold, type SheetQuestion } from "#casework";
+import {
+  computeCar,
+  computeHandTest,
+  computeHold,
+  computeShake,
+  computeTravelSheet,
+  type SheetQuestion,
+} from "#casework";
+import { carSheet } from "./car-sheet.ts";
 import type { ComputedSheet } from "./computed-sheet.ts";
 import { holdSheet } from "./hold-sheet.ts";
 import { printComputedSheet } from "./print-computed-sheet.ts";
-
-/** What is stamped on a sheet beside what was computed. */
-export interface SheetStamp {
-  /** The date as it is to be written on the sheet. */
-  readonly date: string;
-  /** Who makes it; absent = the cell is left out. */
-  readonly by?: string;
-}
+import { shakeSheet } from "./shake-sheet.ts";
+import type { SheetStamp } from "./sheet-stamp.ts";
+import { travelSheet } from "./travel-sheet.ts";
 
 /** What keeps a sheet from being computed. */
 type Findings = Extract<ReturnType<typeof computeHold>, { findings: unknown }>;
@@ -36,8 +39,35 @@ const fileName = (...words: readonly string[]): string =>
     .replaceAll("/", "-")
     .replaceAll(/[^a-z0-9-]/g, "")}.pdf`;
 
-function makeSheet(question: SheetQuestion, stamp: SheetStamp): Made {
-  const { family, corner, held, test } = question;
+function makeSheet(asked: SheetQuestion, stamp: SheetStamp): Made {
+  switch (asked.kind) {
+    case "hold":
+      return makeHold(asked, stamp);
+    case "car": {
+      const { question } = asked;
+      const answer = computeCar(question);
+      if ("findings" in answer) return answer;
+      const sheet = carSheet(question, answer.car, stamp);
+      return { sheet, fileName: fileName(question.family.id, "car", question.motion.kind) };
+    }
+    case "shake": {
+      const { family, question } = asked;
+      const answer = computeShake(family, question);
+      if ("findings" in answer) return answer;
+      const sheet = shakeSheet(family, answer.shake, stamp);
+      return { sheet, fileName: fileName(family.id, question.position, "fluid-gone") };
+    }
+    case "travel": {
+      const { question } = asked;
+      const answer = computeTravelSheet(question);
+      if ("findings" in answer) return answer;
+      const sheet = travelSheet(question, answer.sheet, stamp);
+      return { sheet, fileName: fileName(question.family.id, question.corner, "travel") };
+    }
+  }
+}
+
+function makeHold({ family, corner, held, test }: Extract<SheetQuestion, { kind: "hold" }>, stamp: SheetStamp): Made {
   const hold = computeHold(family, corner);
   if ("findings" in hold) return hold;
   const hand = test === null ? null : computeHandTest(family, test);

@@ -25,8 +25,9 @@ const printSheet = async (
     found.push(parsed.family);
   }
   const stamp = { date: today(), ...(by === null ? {} : { by }) };
-  const printed = printAskedSheet(asked.value.withFamilies(found), stamp);
-  if ("findings" in printed) return refuse(reply, 422, formatSheetFindings(printed.findings));
+  const question = asked.value.withFamilies(found);
+  const printed = printAskedSheet(question, stamp);
+  if ("findings" in printed) return refuse(reply, 422, formatSheetFindings(question.kind, printed.findings));
   return reply
     .type("application/pdf")
     .header("content-disposition", `attachment; filename="${printed.fileName}"`)

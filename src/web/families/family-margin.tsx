@@ -73,6 +73,9 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
         <Link to="/families/$familyId/travel" params={params}>
           Over travel
         </Link>
+        <Link to="/families/$familyId/car" params={params}>
+          Whole car
+        </Link>
         <Link to="/families/$familyId/hold" params={params}>
           How to hold it
         </Link>

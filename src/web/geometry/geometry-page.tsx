@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
+import { formatNumber } from "#casework";
 import { groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
 import { AskUsual } from "../effect/ask-usual.tsx";
@@ -13,9 +14,11 @@ import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
 import { EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
+import { VARIATION_MM } from "./geometry-search.ts";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
 import { NothingShown } from "./nothing-shown.tsx";
+import { Slider } from "./slider.tsx";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
 
@@ -90,7 +93,14 @@ const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
   if (position === null || shown === null) return <NothingMarked geometry={geometry} />;
   if (shown.kind === "fluid-gone") {
     const subject = { geometry, position, shown };
-    return <ShakeMargin position={position} state={shake} lookedAt={<OnlyLookedAt {...subject} />} />;
+    return (
+      <ShakeMargin
+        family={geometry.family}
+        position={position}
+        state={shake}
+        lookedAt={<OnlyLookedAt {...subject} />}
+      />
+    );
   }
   if (answer === null) return <NoAnswer ended={effect.ended} />;
   if ("findings" in answer) return <NoFigure />;
@@ -102,7 +112,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
   const state = useFaultEffect(family, question);
   const { answer, busy, stop } = state;
   const effect = answer !== null && "effect" in answer ? answer.effect : null;
-  const shake = useShake(family, position, shown);
+  const shake = useShake(family, position, shown, geometry.variation);
   const shaken = shake.answer !== null && "shake" in shake.answer ? shake.answer.shake : null;
   const balancing = busy ? { doing: "Balancing the corner, sound and as looked at, at every height", stop } : null;
   const [scale, setScale] = useState<string | null>(null);
@@ -134,6 +144,21 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
           {shaken === null ? null : <ShakeDrawing shake={shaken} />}
           {shown === null ? <NothingShown geometry={geometry} /> : null}
         </section>
+        {shown?.kind === "fluid-gone" ? (
+          <div className="geometry-sliders">
+            <Slider
+              label="Thickness variation of the disc"
+              value={geometry.variation}
+              low={VARIATION_MM.low}
+              high={VARIATION_MM.high}
+              step={VARIATION_MM.step}
+              said={`${formatNumber(geometry.variation, 3)} mm${geometry.variation === VARIATION_MM.usual ? ", the most of a new disc" : ""}`}
+              lowSaid={`${VARIATION_MM.low} mm`}
+              highSaid={`${VARIATION_MM.high} mm`}
+              onChange={geometry.setVariation}
+            />
+          </div>
+        ) : null}
         {question === null || position === null ? null : (
           <div className="geometry-sliders">
             <ConditionSliders axle={family[position.axle]} condition={condition} onChange={geometry.setCondition} />

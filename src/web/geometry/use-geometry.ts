@@ -17,6 +17,7 @@ import {
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { canStandAt } from "../underside/signs-at.ts";
 import { useKeptMarks } from "../underside/use-kept-marks.ts";
+import { VARIATION_MM } from "./geometry-search.ts";
 import { useDragged } from "./use-dragged.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
@@ -42,6 +43,9 @@ export interface Geometry {
   /** Marks the place on the underside as it is looked at. */
   readonly markAsShown: () => void;
   readonly setCondition: (condition: Condition) => void;
+  /** Thickness variation of the disc, mm. */
+  readonly variation: number;
+  readonly setVariation: (mm: number) => void;
   readonly resetCondition: () => void;
 }
 
@@ -94,6 +98,11 @@ export const useGeometry = (): Geometry | "arriving" => {
     [navigate],
   );
   const [condition, setCondition] = useDragged(addressed, write);
+  const writeVariation = useCallback(
+    (mm: number) => void navigate({ search: (last) => ({ ...last, variation_mm: mm }), replace: true }),
+    [navigate],
+  );
+  const [variation, setVariation] = useDragged(search.variation_mm ?? VARIATION_MM.usual, writeVariation);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
   const question = useMemo(() => questionAt(position, balancedFault(shown), condition), [position, shown, condition]);
   if (!arrived) return "arriving";
@@ -117,6 +126,8 @@ export const useGeometry = (): Geometry | "arriving" => {
       void navigate({ search: ({ as: _, ...last }) => ({ ...last, at: position.id, marks: next }) });
     },
     setCondition,
+    variation,
+    setVariation,
     resetCondition,
   };
 };

@@ -1,10 +1,13 @@
 import { formatBand, formatFigure } from "#casework";
 import { fullName, gradeWords } from "#drawing";
-import type { Position } from "../car.ts";
+import type { Family, Position } from "../car.ts";
+import { byQuery } from "../cases/case/recorder.ts";
 import { FigureFacts } from "../effect/figure-facts.tsx";
 import { FigureLine, settleWords } from "../effect/figure-line.tsx";
 import { rungWords } from "../effect/rung-words.ts";
+import { PrintButton } from "../printing/print-button.tsx";
 import { GradeMark } from "../scene/grade-mark.tsx";
+import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { Cautions } from "../shell/cautions.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
@@ -13,6 +16,7 @@ import { FLUID_GONE_LOOKS } from "../underside/torn-looks.ts";
 import type { ShakeState } from "./use-shake.ts";
 
 interface ShakeMarginProps {
+  readonly family: Family;
   readonly position: Position;
   readonly state: ShakeState;
   /** Said under the heading: whether it is only looked at. */
@@ -37,7 +41,7 @@ const NoCurve = ({ state }: { readonly state: ShakeState }) => {
 };
 
 /** Explains a bush without its fluid: the figure, why nobody sees it, how sure, what else, computed so. */
-export const ShakeMargin = ({ position, state, lookedAt }: ShakeMarginProps) => {
+export const ShakeMargin = ({ family, position, state, lookedAt }: ShakeMarginProps) => {
   const { answer } = state;
   const grade = gradeOfMark({ kind: "fluid-gone" }, position.kind);
   const shake = answer !== null && "shake" in answer ? answer.shake : null;
@@ -78,9 +82,9 @@ export const ShakeMargin = ({ position, state, lookedAt }: ShakeMarginProps) => 
           <MarginSection title="What else">{shake.whatElse}</MarginSection>
           <MarginSection title="Computed so">{shake.computedSo}</MarginSection>
           <p className="margin-links">
-            <button type="button" className="link" onClick={() => window.print()}>
-              Print this sheet
-            </button>
+            <PrintButton
+              print={() => printAskedSheet({ kind: "shake", family, question: shake.question }, byQuery())}
+            />
           </p>
           <h3 className="margin-title">All figures; each opens</h3>
           {shake.figures.map((figure) => (

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { ShakeQuestion } from "#casework";
+import { metresFromMm } from "#quantity";
 import { cornerOf, type Family, type Position } from "../car.ts";
 import type { Waiting } from "../shell/waiting-line.tsx";
 import type { PartFault } from "../underside/position-mark.ts";
@@ -21,17 +22,29 @@ interface Shown {
 }
 
 /** The question a place without its fluid asks; null where it is not that. */
-export const shakeQuestionAt = (position: Position | null, fault: PartFault | null): ShakeQuestion | null => {
+export const shakeQuestionAt = (
+  position: Position | null,
+  fault: PartFault | null,
+  variation?: number,
+): ShakeQuestion | null => {
   const corner = position === null ? null : cornerOf(position);
   return position === null || corner === null || fault?.kind !== "fluid-gone"
     ? null
-    : { corner, position: position.id };
+    : { corner, position: position.id, ...(variation === undefined ? {} : { variation: metresFromMm(variation) }) };
 };
 
-/** How the wheel shakes once the fluid of a bush is gone, computed in a worker; asks nothing where the fault is another. */
-export const useShake = (family: Family, position: Position | null, fault: PartFault | null): ShakeState => {
+/**
+ * How the wheel shakes once the fluid of a bush is gone, computed in a worker; asks nothing where the fault is another.
+ * @param variation thickness variation of the disc, mm; absent: the most a new one may have
+ */
+export const useShake = (
+  family: Family,
+  position: Position | null,
+  fault: PartFault | null,
+  variation?: number,
+): ShakeState => {
   const client = useRef<ShakeClient | null>(null);
-  const question = useMemo(() => shakeQuestionAt(position, fault), [position, fault]);
+  const question = useMemo(() => shakeQuestionAt(position, fault, variation), [position, fault, variation]);
   const [shown, setShown] = useState<Shown | null>(null);
   const [state, setState] = useState<"idle" | "busy" | "stopped" | "broken">("idle");
 

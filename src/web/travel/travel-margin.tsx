@@ -9,7 +9,11 @@ import {
   type TravelSheetQuestion,
 } from "#casework";
 import { mmFromMetres } from "#quantity";
+import { byQuery } from "../cases/case/recorder.ts";
+import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { rungWords } from "../effect/rung-words.ts";
+import { PrintButton } from "../printing/print-button.tsx";
+import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import type { TravelView } from "./use-travel-view.ts";
 
@@ -118,6 +122,10 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
         </Link>
       </MarginSection>
       <p className="margin-links">
+        <PrintButton
+          print={() => printAskedSheet({ kind: "travel", question: asked }, byQuery())}
+          nameOf={conditionPathWords}
+        />
         <CsvLink sheet={sheet} asked={asked} name={`${view.family.id}-${view.corner}`} />
         <Link to="/families/$familyId/geometry" params={{ familyId: view.family.id }}>
           Geometry

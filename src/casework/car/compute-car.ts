@@ -1,0 +1,199 @@
+import {
+  type CarOnGround,
+  computeSteeredAxle,
+  placeCar,
+  TravelBand,
+  TravelSweep,
+  type WheelOnGround,
+} from "#engines/linkage";
+import type { Finding } from "#numeric";
+import { degreesFromRadians } from "#quantity";
+import type { Rung } from "#vehicle";
+import type { CarQuestion, WholeCar } from "../car.ts";
+import { bandOfAngles } from "../fault/change-band.ts";
+import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
+import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
+import type { CarFacts, WheelName } from "./car-facts.ts";
+import { buildCarFigures } from "./car-figures.ts";
+import { carMotionForm } from "./car-motions.ts";
+import { describeCar } from "./car-words.ts";
+
+const STEPS_EACH_WAY = 10;
+const NAMES: Readonly<Record<WheelName, string>> = {
+  frontLeft: "front left",
+  frontRight: "front right",
+  rearLeft: "rear left",
+  rearRight: "rear right",
+};
+const RUNGS: readonly Rung[] = ["layout", "scaled", "measured", "matched"];
+
+/**
+ * Four wheels of a car line on level ground over one motion of the body or the rack: camber and toe against the ground, the
+ * bars' twist, and for the rack how far the outer wheel turns beside the exact condition of one turn centre. Findings where
+ * a wheel cannot follow at the asked amount.
+ */
+export function computeCar(
+  question: CarQuestion,
+): { readonly car: WholeCar } | { readonly findings: readonly Finding[] } {
+  const { family, motion } = question;
+  const form = carMotionForm(motion.kind);
+  const most = form.read(form.most(family));
+  const asked = form.show(motion.by);
+  if (!(Math.abs(motion.by) <= most * (1 + 1e-9)))
+    return {
+      findings: [
+        {
+          code: "out-of-range",
+          path: "motion.by",
+          got: `${asked} ${form.unit}`,
+          needed: `${-form.most(family)} to ${form.most(family)} ${form.unit}`,
+          hint: "",
+        },
+      ],
+    };
+  const [front, rear] = [modelCorner(family, "front-left"), modelCorner(family, "rear-left")];
+  const place = (amount: number): CarOnGround | null =>
+    placeCar(
+      front.geometry,
+      rear.geometry,
+      {
+        heave: motion.kind === "heave" ? amount : 0,
+        roll: motion.kind === "roll" ? amount : 0,
+        pitch: motion.kind === "pitch" ? amount : 0,
+        // About the place of the centre of mass on the ground: the body is not moved along with it.
+        about: [-(1 - family.frontWeightShare) * family.wheelbase, 0, 0],
+      },
+      motion.kind === "rack" ? amount : 0,
+    );
+  const [rest, there] = [place(0), place(motion.by)];
+  if (!rest || !there)
+    return {
+      findings: [
+        {
+          code: "beyond-fold",
+          path: "motion.by",
+          got: `${asked} ${form.unit}`,
+          needed: "a motion every wheel can follow to the ground",
+          hint: "Move the car less.",
+        },
+      ],
+    };
+  const amounts = Array.from(
+    { length: 2 * STEPS_EACH_WAY + 1 },
+    (_, i) => ((i - STEPS_EACH_WAY) / STEPS_EACH_WAY) * most,
+  );
+  const over = amounts.flatMap((amount) => {
+    const car = place(amount);
+    return car ? [{ amount, car }] : [];
+  });
+  const facts: CarFacts = {
+    question,
+    front,
+    rear,
+    rest,
+    there,
+    over,
+    bands: { front: bandOf(front), rear: bandOf(rear) },
+    steered: motion.kind === "rack" ? steeredOver(question, front, amounts) : [],
+    steeredThere: motion.kind === "rack" ? steer(question, front, motion.by) : null,
+  };
+  return {
+    car: {
+      motion,
+      rung: RUNGS[Math.min(RUNGS.indexOf(family.front.rung), RUNGS.indexOf(family.rear.rung))] ?? "layout",
+      invented: family.invented,
+      parts: [],
+      axis: form.axis,
+      plots: plotsOf(facts),
+      figures: buildCarFigures(facts),
+      ...describeCar(facts),
+    },
+  };
+}
+
+const bandOf = (model: CornerModel): TravelBand => new TravelBand(model.geometry, model.deviations);
+
+/** Width between the steering axes where they meet the ground, from the asked family's front corner at rest. */
+function steer({ family }: CarQuestion, front: CornerModel, rack: number) {
+  const at = new TravelSweep(front.geometry).solve({ travel: 0, rack: 0 });
+  if ("foldAt" in at) return null;
+  const axis = at.steering?.springHeld ?? at.steering?.heightHeld;
+  if (!axis) return null;
+  return computeSteeredAxle(front.geometry, rack, { pivots: 2 * axis.ground[1], wheelbase: family.wheelbase });
+}
+
+const steeredOver = (question: CarQuestion, front: CornerModel, amounts: readonly number[]) =>
+  amounts.flatMap((amount) => {
+    const steered = steer(question, front, amount);
+    return steered ? [{ amount, steered }] : [];
+  });
+
+function plotsOf(facts: CarFacts): readonly TravelPlot[] {
+  const { question, over, steered } = facts;
+  const { kind } = question.motion;
+  if (kind === "rack") {
+    const line = (values: readonly number[]): TravelLine => ({
+      state: "sound",
+      words: "outer less exact",
+      subject: "sound",
+      rises: steered.map(({ amount }) => amount),
+      values,
+      low: values,
+      high: values,
+    });
+    const error = steered.map(({ steered: s }) => degreesFromRadians(s.error));
+    return [
+      {
+        figure: "toe",
+        title: "outer wheel beyond the exact angle, °",
+        unit: "deg",
+        lines: [line(error)],
+        leftOut: ["exact: both wheels roll about one point on the line of the rear axle"],
+      },
+      angleOver(facts, "camber", ["frontLeft", "frontRight"]),
+    ];
+  }
+  // Left and right do the same where the body does not lean.
+  const wheels: readonly WheelName[] =
+    kind === "roll" ? ["frontLeft", "frontRight", "rearLeft", "rearRight"] : ["frontLeft", "rearLeft"];
+  return over.length < 2 ? [] : [angleOver(facts, "toe", wheels), angleOver(facts, "camber", wheels)];
+}
+
+function angleOver(
+  { over, rest, bands, question }: CarFacts,
+  key: "toe" | "camber",
+  wheels: readonly WheelName[],
+): TravelPlot {
+  const { kind } = question.motion;
+  return {
+    figure: key,
+    title:
+      key === "toe" ? "toe against the car, from standing, °, in is +" : "camber against the ground, from standing, °",
+    unit: "deg",
+    lines: wheels.map((name): TravelLine => {
+      const points = over.map(({ amount, car }) => {
+        const value = degreesFromRadians(car[name][key] - rest[name][key]);
+        const sd =
+          kind === "rack" ? 0 : deviationAt(bands[name.startsWith("front") ? "front" : "rear"], key, car[name]);
+        const [low, high] = bandOfAngles([{ value, sd: degreesFromRadians(sd) }]);
+        return { amount, value, low, high };
+      });
+      return {
+        state: "sound",
+        words: kind === "roll" || kind === "rack" ? NAMES[name] : name.startsWith("front") ? "front" : "rear",
+        subject: name.startsWith("front") ? "sound" : "beside",
+        rises: points.map((p) => p.amount),
+        values: points.map((p) => p.value),
+        low: points.map((p) => p.low),
+        high: points.map((p) => p.high),
+      };
+    }),
+    leftOut: kind === "rack" ? ["no band with the rack moved"] : [],
+  };
+}
+
+/** Standard deviation of an angle's change at the travel a wheel takes; 0 where the corner does not reach it. */
+export function deviationAt(band: TravelBand, key: "toe" | "camber", wheel: WheelOnGround): number {
+  const at = band.solve(wheel.travel);
+  return "foldAt" in at ? 0 : at[key === "toe" ? "toeChange" : "camberChange"].sd;
+}

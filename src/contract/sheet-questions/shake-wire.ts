@@ -1,0 +1,35 @@
+import { z } from "zod";
+import type { SheetQuestion } from "#casework";
+import { metresFromMm, mmFromMetres } from "#quantity";
+import type { Family } from "#vehicle";
+import { cornerSchema } from "./place-schema.ts";
+
+/** What the sheet of a bush without its fluid is asked with, as it stands in JSON. */
+export const shakeWire = z.strictObject({
+  sheet: z.literal("shake"),
+  family: z.string(),
+  corner: cornerSchema,
+  position: z.string(),
+  variation_mm: z.number().positive().optional(),
+});
+
+type AskedShake = Extract<SheetQuestion, { kind: "shake" }>;
+
+/** The question of a sheet of shake, its family found. */
+export const readShake = (
+  { corner, position, variation_mm }: z.infer<typeof shakeWire>,
+  family: Family,
+): AskedShake => ({
+  kind: "shake",
+  family,
+  question: { corner, position, ...(variation_mm === undefined ? {} : { variation: metresFromMm(variation_mm) }) },
+});
+
+/** The same as it is sent. */
+export const formatShake = ({ family, question }: AskedShake): z.input<typeof shakeWire> => ({
+  sheet: "shake",
+  family: family.id,
+  corner: question.corner,
+  position: question.position,
+  ...(question.variation === undefined ? {} : { variation_mm: mmFromMetres(question.variation) }),
+});

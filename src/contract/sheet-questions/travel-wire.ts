@@ -1,0 +1,94 @@
+import { z } from "zod";
+import { type SheetQuestion, type TravelFigure, type TravelSubject, travelFigureForms } from "#casework";
+import { metresFromMm, mmFromMetres } from "#quantity";
+import type { Family } from "#vehicle";
+import { cornerSchema, gradeSchema } from "./place-schema.ts";
+
+const figures = travelFigureForms.map(({ figure }) => figure) as [TravelFigure, ...TravelFigure[]];
+
+/** What the sheet over travel is asked with, as it stands in JSON: lines beside the sound one by their keys. */
+export const travelWire = z.strictObject({
+  sheet: z.literal("travel"),
+  family: z.string(),
+  corner: cornerSchema,
+  condition: z.strictObject({
+    contact_rise_mm: z.number().default(0),
+    rack_mm: z.number().default(0),
+    braking_n: z.number().default(0),
+    lateral_n: z.number().default(0),
+    drive_n: z.number().default(0),
+  }),
+  torn: z.strictObject({ position: z.string(), grade: gradeSchema }).optional(),
+  firmer: z.strictObject({ position: z.string(), factor: z.number().positive() }).optional(),
+  lowered_mm: z.number().positive().optional(),
+  beside: z.string().optional(),
+  figures: z.array(z.enum(figures)).min(1).max(2),
+});
+
+type AskedTravel = Extract<SheetQuestion, { kind: "travel" }>;
+
+/** The question of a sheet over travel, its car lines found; the second is the one beside. */
+export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, beside: Family | null): AskedTravel => {
+  const { torn, firmer, lowered_mm, condition: at } = wire;
+  const subjects: TravelSubject[] = [
+    { kind: "sound" },
+    ...(torn
+      ? [{ kind: "rubber" as const, position: torn.position, fault: { kind: "torn" as const, grade: torn.grade } }]
+      : []),
+    ...(firmer
+      ? [
+          {
+            kind: "rubber" as const,
+            position: firmer.position,
+            fault: { kind: "firmer" as const, factor: firmer.factor },
+          },
+        ]
+      : []),
+    ...(lowered_mm === undefined ? [] : [{ kind: "lowered" as const, by: metresFromMm(lowered_mm) }]),
+    ...(beside === null ? [] : [{ kind: "beside" as const, family: beside }]),
+  ];
+  return {
+    kind: "travel",
+    question: {
+      family,
+      corner: wire.corner,
+      condition: {
+        contactRise: metresFromMm(at.contact_rise_mm),
+        rack: metresFromMm(at.rack_mm),
+        braking: at.braking_n,
+        lateral: at.lateral_n,
+        drive: at.drive_n,
+      },
+      subjects,
+      figures: wire.figures,
+    },
+  };
+};
+
+/** The same as it is sent. */
+export const formatTravel = ({ question }: AskedTravel): z.input<typeof travelWire> => {
+  const { family, corner, condition: at, subjects } = question;
+  const lines: Pick<z.input<typeof travelWire>, "torn" | "firmer" | "lowered_mm" | "beside"> = {};
+  for (const one of subjects) {
+    if (one.kind === "rubber" && one.fault.kind === "torn")
+      lines.torn = { position: one.position, grade: one.fault.grade };
+    if (one.kind === "rubber" && one.fault.kind === "firmer")
+      lines.firmer = { position: one.position, factor: one.fault.factor };
+    if (one.kind === "lowered") lines.lowered_mm = mmFromMetres(one.by);
+    if (one.kind === "beside") lines.beside = one.family.id;
+  }
+  return {
+    sheet: "travel",
+    family: family.id,
+    corner,
+    condition: {
+      contact_rise_mm: mmFromMetres(at.contactRise),
+      rack_mm: mmFromMetres(at.rack),
+      braking_n: at.braking,
+      lateral_n: at.lateral,
+      drive_n: at.drive,
+    },
+    ...lines,
+    figures: [...question.figures],
+  };
+};

@@ -1,0 +1,77 @@
+import { formatNumber, type TravelChange, type TravelSheet, type TravelSheetQuestion } from "#casework";
+import { drawTravelPlots, drawTurnedCorner } from "#drawing";
+import { mmFromMetres } from "#quantity";
+import { forceWords } from "../fault-sheet-words.ts";
+import type { ComputedSheet, SheetTable } from "./computed-sheet.ts";
+import { SHEET_CAUTIONS } from "./figure-table.ts";
+import type { SheetStamp } from "./sheet-stamp.ts";
+
+/** From where the corner is seen on paper: a little round and from above. */
+const EYE = { turn: 35, tilt: 20 } as const;
+const MOST_ROWS = 2;
+
+/** The printed sheet of a corner over its travel, up to four states beside each other. */
+export function travelSheet(question: TravelSheetQuestion, sheet: TravelSheet, stamp: SheetStamp): ComputedSheet {
+  const { family, corner, condition } = question;
+  const words = corner.replace("-", " ");
+  const pose = sheet.poses[0];
+  const verdicts = sheet.sentences.slice(sheet.rows.length);
+  const first = verdicts.length > 0 ? verdicts : sheet.sentences.slice(0, MOST_ROWS);
+  return {
+    family,
+    title: `${words.charAt(0).toUpperCase()}${words.slice(1)} over its travel`,
+    sentences: first,
+    asked: [{ heading: "Force at this wheel", text: forceWords(condition) }],
+    drawings: [
+      ...(pose
+        ? [
+            {
+              share: 0.36,
+              draw: (room: { readonly width: number; readonly height: number }) =>
+                drawTurnedCorner(family, corner, pose, condition.rack, { ...room, eye: EYE }),
+            },
+          ]
+        : []),
+      { share: pose ? 0.64 : 1, draw: (room) => drawTravelPlots(sheet, { ...room, at: condition.contactRise }) },
+    ],
+    tables: sheet.rows.map((row) => changeTable(row.subject === "sound" ? family.name : row.words, row)),
+    words: [
+      {
+        heading: "How sure",
+        text: "Each change from ride height with its 95 %; a value whose sign is less than 97.5 % sure is not printed. Two car lines are compared as independent, the rack moved so that both turn the same way.",
+      },
+      {
+        heading: "Computed so",
+        text: "Toe, camber and the place of the wheel: links with rubber ends in balance at the asked force, the contact height held. The other figures: the same linkage without rubber. Method and proof: two-force-links; docs/method/linkage.md, docs/verification.md.",
+      },
+    ],
+    cautions: SHEET_CAUTIONS,
+    blockName: "Over travel",
+    cells: [
+      { label: "Rung", value: sheet.rows.map(({ rung }) => rung).join(", "), share: 0.4 },
+      { label: "Units", value: "mm, °, kN", share: 0.6 },
+    ],
+    ...stamp,
+  };
+}
+
+function changeTable(caption: string, row: TravelSheet["rows"][number]): SheetTable {
+  const cell = (change: TravelChange): string => {
+    if (!change.sure) return "sign not sure";
+    const signed = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, 2)}°`;
+    return `${signed(change.value)} (${signed(change.band[0])} to ${signed(change.band[1])})`;
+  };
+  const height = ({ travel }: TravelChange): string =>
+    `${travel > 0 ? "+" : ""}${formatNumber(mmFromMetres(travel), 0)} mm`;
+  return {
+    caption,
+    columns: [
+      { title: "from ride height", share: 0.24, anchor: "start" },
+      ...row.toe.map((change) => ({ title: height(change), share: 0.38, anchor: "start" as const })),
+    ],
+    rows: [
+      ["toe, in is +", ...row.toe.map(cell)],
+      ["camber, top out is +", ...row.camber.map(cell)],
+    ],
+  };
+}

@@ -1,0 +1,121 @@
+import type { FastifyInstance } from "fastify";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import type { SheetQuestion } from "#casework";
+import { type Finding, formatSheetQuestion, parseFamily, parseSheetQuestion } from "#contract";
+import { demoFamilySheets } from "#demo";
+import { buildApp } from "../app.ts";
+import { openFamilyShelf } from "../family-shelf.ts";
+
+const demo = (id: string) => {
+  const parsed = parseFamily(structuredClone(demoFamilySheets[id]));
+  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+  return parsed.family;
+};
+const ouzel = demo("ouzel-saloon");
+const dunlin = demo("dunlin-hatch");
+const position = "rear-left/trailing-link/inner-bush";
+const held = { kind: "under", part: "spring-link" } as const;
+
+const questions: readonly SheetQuestion[] = [
+  { kind: "hold", family: ouzel, corner: "rear-left", held: { kind: "ride" }, test: null },
+  {
+    kind: "hold",
+    family: ouzel,
+    corner: "rear-left",
+    held,
+    test: {
+      corner: "rear-left",
+      held,
+      position,
+      fault: { kind: "loose", play: 0.0015, assumed: true },
+      way: { kind: "push", at: "rear", force: 200 },
+    },
+  },
+  { kind: "car", question: { family: ouzel, motion: { kind: "rack", by: 0.04 } } },
+  {
+    kind: "shake",
+    family: ouzel,
+    question: { corner: "front-left", position: "front-left/lower-arm/rear-bush", variation: 0.00003 },
+  },
+  {
+    kind: "travel",
+    question: {
+      family: ouzel,
+      corner: "rear-left",
+      condition: { contactRise: 0.01, rack: 0, braking: 2000, lateral: -500, drive: 0 },
+      subjects: [
+        { kind: "sound" },
+        { kind: "rubber", position, fault: { kind: "torn", grade: 3 } },
+        { kind: "lowered", by: 0.03 },
+        { kind: "beside", family: dunlin },
+      ],
+      figures: ["toe", "roll-centre"],
+    },
+  },
+];
+
+describe("the question of a printed sheet", () => {
+  it("comes back from what is sent as it was asked", () => {
+    for (const question of questions) {
+      const parsed = parseSheetQuestion(JSON.stringify(formatSheetQuestion(question)));
+      if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+      const found = parsed.value.families.map(({ id }) => (id === ouzel.id ? ouzel : dunlin));
+      expect(JSON.parse(JSON.stringify(parsed.value.withFamilies(found), rounded))).toEqual(
+        JSON.parse(JSON.stringify(question, rounded)),
+      );
+    }
+  });
+});
+
+/** Rounding of units that were changed and changed back. */
+const rounded = (_: string, value: unknown): unknown =>
+  typeof value === "number" ? Number(value.toPrecision(12)) : value;
+
+describe("printed sheets over HTTP", { timeout: 60_000 }, () => {
+  let app: FastifyInstance;
+  beforeEach(() => {
+    const store = { list: async () => [], load: async () => null, save: async () => expect.fail("nothing is saved") };
+    app = buildApp({
+      pages: null,
+      families: openFamilyShelf(store, demoFamilySheets),
+      today: () => "14 May 2031",
+      report: (problem) => expect.fail(String(problem)),
+    });
+  });
+  afterEach(() => app.close());
+
+  const print = (body: unknown) =>
+    app.inject({
+      method: "POST",
+      url: "/api/sheets?by=MK",
+      payload: JSON.stringify(body),
+      headers: { "content-type": "application/json" },
+    });
+
+  it("are PDFs under a name that says what they are", async () => {
+    const names = ["ouzel-saloon-car-rack.pdf", "ouzel-saloon-front-left-lower-arm-rear-bush-fluid-gone.pdf"];
+    for (const [i, question] of questions.slice(2, 4).entries()) {
+      const reply = await print(formatSheetQuestion(question));
+      expect([reply.statusCode, reply.headers["content-type"]]).toEqual([200, "application/pdf"]);
+      expect(reply.headers["content-disposition"]).toContain(`filename="${names[i]}"`);
+      expect(reply.rawPayload.subarray(0, 5).toString("latin1")).toBe("%PDF-");
+    }
+  });
+
+  it("are refused under the keys that were sent", async () => {
+    const places = async (body: unknown) => {
+      const reply = await print(body);
+      expect(reply.statusCode).toBe(422);
+      return (JSON.parse(reply.body) as { findings: readonly Finding[] }).findings.map(
+        ({ code, path }) => `${code} ${path}`,
+      );
+    };
+    expect(await places({ sheet: "car", family: "ouzel-saloon", motion: { roll_deg: 20 } })).toEqual([
+      "out-of-range motion",
+    ]);
+    expect(await places({ sheet: "car", family: "ouzel", motion: { roll_deg: 2 } })).toEqual(["unknown-family family"]);
+    const travel = questions[4];
+    if (travel === undefined) throw new Error("no question");
+    expect(await places({ ...formatSheetQuestion(travel), beside: "nobody" })).toEqual(["unknown-family beside"]);
+  });
+});

@@ -1,0 +1,155 @@
+import { getRouteApi, Link, useNavigate } from "@tanstack/react-router";
+import { useCallback, useMemo } from "react";
+import { type CarQuestion, carMotionForm, carMotions, formatNumber, type WholeCar } from "#casework";
+import { drawTravelPlots } from "#drawing";
+import { byQuery } from "../cases/case/recorder.ts";
+import { Choice } from "../choices/choice.tsx";
+import { FigureLine } from "../effect/figure-line.tsx";
+import { rungWords } from "../effect/rung-words.ts";
+import { NoSlider, Slider } from "../geometry/slider.tsx";
+import { useDragged } from "../geometry/use-dragged.ts";
+import { PrintButton } from "../printing/print-button.tsx";
+import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+import { printAskedSheet } from "../server/print-asked-sheet.ts";
+import { FindingsList } from "../shell/findings-list.tsx";
+import { MarginSection } from "../shell/margin-section.tsx";
+import { Sheet } from "../shell/sheet.tsx";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
+import { useCar } from "./use-car.ts";
+import "./whole-car.css";
+
+const familyRoute = getRouteApi("/families/$familyId");
+const carRoute = getRouteApi("/families/$familyId/car");
+const MARGIN_LOW = 172;
+const leastHeight = () => 400;
+/** Where a motion begins to be looked at, as shown. */
+const FIRST = { roll: 2, heave: -30, pitch: 1, rack: 40 } as const;
+
+const Curves = ({ car }: { readonly car: WholeCar }) => {
+  const draw = useCallback(
+    (room: SceneRoom) =>
+      drawTravelPlots(
+        { plots: car.plots, rows: [], poses: [], sentences: [car.sentence] },
+        { ...room, at: car.motion.by, upright: { title: car.axis, show: carMotionForm(car.motion.kind).show } },
+      ),
+    [car],
+  );
+  return <FittedScene draw={draw} leastHeight={leastHeight} />;
+};
+
+interface CarMarginProps {
+  readonly question: CarQuestion;
+  readonly car: WholeCar;
+}
+
+/** What the wheels do, in words and figures, and how sure that is. */
+const CarMargin = ({ question, car }: CarMarginProps) => (
+  <>
+    <h2 className="heading">What the wheels do</h2>
+    <p className="margin-lead">{car.sentence}</p>
+    <h3 className="margin-title">All figures; each opens</h3>
+    {car.figures.map((figure) => (
+      <FigureLine key={figure.key} figure={figure} effect={car} />
+    ))}
+    <MarginSection title="How sure">
+      {car.howSure} Geometry {rungWords(car.rung, car.invented)}.
+    </MarginSection>
+    <MarginSection title="Computed so">{car.computedSo}</MarginSection>
+    <p className="margin-links">
+      <PrintButton print={() => printAskedSheet({ kind: "car", question }, byQuery())} />
+      <Link to="/families/$familyId/travel" params={{ familyId: question.family.id }}>
+        Over travel
+      </Link>
+      <Link to="/families/$familyId" params={{ familyId: question.family.id }}>
+        Family sheet
+      </Link>
+    </p>
+  </>
+);
+
+/** The whole car on level ground: leaning, sinking, nodding, steered. */
+export const WholeCarPage = () => {
+  const { family } = familyRoute.useLoaderData();
+  const search = carRoute.useSearch();
+  const navigate = useNavigate({ from: "/families/$familyId/car" });
+  const kind = search.motion ?? "roll";
+  const form = carMotionForm(kind);
+  const most = form.most(family);
+  const addressed = Math.max(-most, Math.min(most, search.by ?? FIRST[kind]));
+  const write = useCallback(
+    (by: number) => void navigate({ search: (last) => ({ ...last, by }), replace: true }),
+    [navigate],
+  );
+  const [by, setBy] = useDragged(addressed, write);
+  const question = useMemo(
+    (): CarQuestion => ({ family, motion: { kind, by: carMotionForm(kind).read(by) } as CarQuestion["motion"] }),
+    [family, kind, by],
+  );
+  const { answer, busy, ended, stop } = useCar(question);
+  const car = answer !== null && "car" in answer && answer.car.motion.kind === kind ? answer.car : null;
+  const said = `${formatNumber(by, form.unit === "°" ? 2 : 0)}${form.unit === "°" ? "°" : " mm"}`;
+  return (
+    <Sheet
+      name={family.name}
+      sub="the whole car"
+      place="Families"
+      subject={null}
+      marginLow={MARGIN_LOW}
+      waiting={busy ? { doing: "Putting four wheels on the ground", stop } : null}
+      titleBlock={familyTitleBlock(family, { title: "The whole car", sheet: "6 of 7", scale: null })}
+      margin={
+        car !== null ? (
+          <CarMargin question={question} car={car} />
+        ) : answer !== null && "findings" in answer ? (
+          <FindingsList findings={answer.findings} nameOf={() => form.name} />
+        ) : (
+          <>
+            <h2 className="heading">{ended === null ? "Being computed" : "No answer"}</h2>
+            <p className="margin-lead">
+              {ended === null
+                ? "Every wheel is put on the ground."
+                : "The computation was ended. Move the car to start it again."}
+            </p>
+          </>
+        )
+      }
+    >
+      <div className="geometry">
+        <section className="subject picks" aria-label="Motion">
+          <Choice
+            label="Moved"
+            value={kind}
+            options={carMotions.map((one) => ({ value: one.kind, words: one.name }))}
+            onChoose={(motion) => void navigate({ search: { motion: motion as typeof kind } })}
+          />
+        </section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
+        <section className="geometry-drawing car-drawing" aria-label="Curves of the wheels" tabIndex={0}>
+          {car === null ? null : (
+            <>
+              <p className="car-sentence">{car.sentence}</p>
+              <Curves car={car} />
+            </>
+          )}
+        </section>
+        <div className="geometry-sliders">
+          {most === 0 ? (
+            <NoSlider label={form.name} why="this car line is not steered by a rack" />
+          ) : (
+            <Slider
+              label={form.name}
+              value={by}
+              low={-most}
+              high={most}
+              step={form.step}
+              said={`${said}${by === 0 ? "" : `, ${by > 0 ? form.high : form.low}`}`}
+              lowSaid={form.low}
+              highSaid={form.high}
+              onChange={setBy}
+            />
+          )}
+        </div>
+      </div>
+    </Sheet>
+  );
+};

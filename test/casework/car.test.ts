@@ -1,0 +1,111 @@
+import { describe, expect, it } from "vitest";
+import { type CarMotion, computeCar, type Figure, type WholeCar } from "#casework";
+import { askDoor, parseFamily } from "#contract";
+import { demoFamilySheets } from "#demo";
+import { assembleCorner, type Family, familyFromSilhouette } from "#vehicle";
+
+const demo = (id: string): Family => {
+  const parsed = parseFamily(structuredClone(demoFamilySheets[id]));
+  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+  return parsed.family;
+};
+const ouzel = demo("ouzel-saloon");
+const carOf = (motion: CarMotion, family = ouzel): WholeCar => {
+  const answer = computeCar({ family, motion });
+  if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+  return answer.car;
+};
+const figure = (car: WholeCar, key: string): Figure => {
+  const found = car.figures.find((one) => one.key === key);
+  if (!found) throw new Error(`no figure ${key}`);
+  return found;
+};
+const ROLL = (2 * Math.PI) / 180;
+
+describe("the whole car", { timeout: 60_000 }, () => {
+  it("is the calculation linkage.car for the same points and motion", () => {
+    const mm = (p: readonly number[]): number[] => p.map((x) => 1000 * x);
+    const axle = (name: "front" | "rear") => {
+      const a = assembleCorner(ouzel, `${name}-left`);
+      return {
+        links: a.links.map((l) => ({
+          name: l.name,
+          inner_mm: mm(l.inner.at),
+          outer_mm: mm(l.outer.at),
+          steered: l.steered,
+        })),
+        wheel: {
+          centre_mm: mm(a.wheel.centre),
+          camber_deg: (a.wheel.camber * 180) / Math.PI,
+          toe_deg: (a.wheel.toe * 180) / Math.PI,
+          loaded_radius_mm: 1000 * a.wheel.loadedRadius,
+        },
+      };
+    };
+    const about = [-1000 * (1 - ouzel.frontWeightShare) * ouzel.wheelbase, 0, 0];
+    const answer = askDoor("linkage.car", {
+      front: axle("front"),
+      rear: axle("rear"),
+      about_mm: about,
+      motions: [{}, { roll_deg: 2 }],
+    });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    const { states } = answer.output as {
+      readonly states: readonly Record<string, { toe_deg: number; camber_deg: number }>[];
+    };
+    const car = carOf({ kind: "roll", by: ROLL });
+    for (const [key, wire] of [
+      ["frontLeft", "front_left"],
+      ["frontRight", "front_right"],
+      ["rearLeft", "rear_left"],
+      ["rearRight", "rear_right"],
+    ] as const) {
+      const [rest, there] = [states[0]?.[wire], states[1]?.[wire]];
+      expect(figure(car, `${key}-toe`).value).toBeCloseTo((there?.toe_deg ?? Number.NaN) - (rest?.toe_deg ?? 0), 9);
+      expect(figure(car, `${key}-camber`).value).toBeCloseTo(
+        (there?.camber_deg ?? Number.NaN) - (rest?.camber_deg ?? 0),
+        9,
+      );
+    }
+  });
+
+  it("leans to both sides alike: what the right wheel does, the left one does the other way round", () => {
+    const [right, left] = [carOf({ kind: "roll", by: ROLL }), carOf({ kind: "roll", by: -ROLL })];
+    for (const key of ["toe", "camber"])
+      for (const axle of ["front", "rear"])
+        expect(figure(right, `${axle}Right-${key}`).value).toBeCloseTo(figure(left, `${axle}Left-${key}`).value, 9);
+    expect(right.sentence).toMatch(
+      /^With the body leaning 2\.00° to the right, as in a bend to the left: the loaded front right wheel /,
+    );
+    expect(left.sentence).toMatch(/to the left, as in a bend to the right: the loaded front left wheel /);
+  });
+
+  it("says how far the outer wheel is from the exact condition, in closed form", () => {
+    const car = carOf({ kind: "rack", by: 0.04 });
+    const [inner, correct, outer] = ["inner", "correct", "outer"].map(
+      (key) => (figure(car, key).value * Math.PI) / 180,
+    ) as [number, number, number];
+    const pivots = (1 / Math.tan(correct) - 1 / Math.tan(inner)) * ouzel.wheelbase;
+    // The steering axes meet the ground inboard of the patches, by a little.
+    expect(pivots).toBeGreaterThan(0.8 * ouzel.front.track);
+    expect(pivots).toBeLessThan(1.1 * ouzel.front.track);
+    expect(figure(car, "error").value).toBeCloseTo(((outer - correct) * 180) / Math.PI, 9);
+  });
+
+  it("prints no toe whose sign is not sure, and no force of a bar that would twist too far, and says both", () => {
+    const made = familyFromSilhouette({ frontLayout: "strut", rearLayout: "five-link" });
+    if ("findings" in made) throw new Error("no family");
+    const scaled = carOf({ kind: "roll", by: ROLL }, made.family);
+    expect(scaled.sentence).toContain("which is not sure");
+    expect(scaled.figures.some(({ signSure, settle }) => !signSure && settle !== null)).toBe(true);
+    const own = carOf({ kind: "roll", by: ROLL });
+    expect(own.howSure).toMatch(/^The rear bar would twist \d+°, further than a bar takes/);
+    expect(own.figures.map(({ key }) => key)).toContain("front-force");
+    expect(own.figures.map(({ key }) => key)).not.toContain("rear-force");
+  });
+
+  it("is refused beyond what is followed", () => {
+    const answer = computeCar({ family: ouzel, motion: { kind: "heave", by: 0.3 } });
+    expect("findings" in answer && answer.findings).toMatchObject([{ code: "out-of-range", path: "motion.by" }]);
+  });
+});
