@@ -41,3 +41,21 @@ describe("joints in metres beside a wheel in millimetres", () => {
     expect(only?.hint).toMatch(/\[120, 350, 190\]/);
   });
 });
+
+describe("a wheel in metres", () => {
+  const links = [{ inner_mm: [120, 350, 190], outer_mm: [5, 740, 190] }];
+  it("is told at its centre, whatever the joints stand in", () => {
+    for (const joints of [links, [{ inner_mm: [0.12, 0.35, 0.19], outer_mm: [0.005, 0.74, 0.19] }]]) {
+      const [only, ...others] = checkMixedLengths({ wheel: { centre_mm: [0, 0.775, 0.312] }, links: joints });
+      expect(others).toEqual([]);
+      expect(only).toMatchObject({ path: "wheel.centre_mm", code: "unit-mixed" });
+      expect(only?.hint).toMatch(/\[0, 775, 312\]/);
+    }
+  });
+
+  it("is told at its radius beside a centre in millimetres", () => {
+    const found = checkMixedLengths({ wheel: { centre_mm: [0, 775, 312], loaded_radius_mm: 0.31 }, links });
+    expect(found.map(({ path }) => path)).toEqual(["wheel.loaded_radius_mm"]);
+    expect(checkMixedLengths({ wheel: { centre_mm: [0, 775, 312], loaded_radius_mm: 310 }, links })).toEqual([]);
+  });
+});

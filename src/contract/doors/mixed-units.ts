@@ -81,10 +81,26 @@ export function checkMixedRates(doc: Loose, at: (key: string) => string): Findin
   ];
 }
 
-/** Joints typed in metres beside a wheel in millimetres. */
+type Place = readonly [number, number, number];
+
+/** A place all of whose figures are so small that they can only be metres; null where it is none. */
+const inMetres = (value: unknown): Place | null => {
+  const p = pointOf(value);
+  return !p || p.every((c) => c === 0) || p.some((c) => Math.abs(c) >= NEAREST_JOINT) ? null : p;
+};
+
+const metresFound = (path: string, p: Place, needed: string): Finding =>
+  finding(
+    path,
+    `[${p.join(", ")}]`,
+    `[x, y, z] in millimetres${needed}`,
+    `It looks like metres: in millimetres it would be [${p.map((c) => shown(c * 1000)).join(", ")}].`,
+  );
+
+/** Joints typed in metres beside a wheel in millimetres, a wheel so beside joints in millimetres, or all of them so. */
 export function checkMixedLengths(doc: Loose): Finding[] {
-  const centre = isObject(doc.wheel) ? pointOf(doc.wheel.centre_mm) : null;
-  if (!centre || Math.abs(centre[1]) < 10 * NEAREST_JOINT) return [];
+  const wheel = isObject(doc.wheel) ? doc.wheel : {};
+  const centre = pointOf(wheel.centre_mm);
   const [strut, arm] = [doc.strut, doc.trailing_arm].map((part) => (isObject(part) ? part : {}));
   const joints: readonly (readonly [string, unknown])[] = [
     ...entriesOf(doc.links).flatMap(([i, link]) =>
@@ -94,16 +110,24 @@ export function checkMixedLengths(doc: Loose): Finding[] {
     ["strut.axis_point_mm", strut?.axis_point_mm],
     ["trailing_arm.bush_mm", arm?.bush_mm],
   ];
-  return joints.flatMap(([path, value]) => {
-    const p = pointOf(value);
-    if (!p || p.every((c) => c === 0) || p.some((c) => Math.abs(c) >= NEAREST_JOINT)) return [];
-    return [
-      finding(
-        path,
-        `[${p.join(", ")}]`,
-        "[x, y, z] in millimetres, as the wheel centre is",
-        `It looks like metres: in millimetres it would be [${p.map((c) => shown(c * 1000)).join(", ")}].`,
-      ),
-    ];
+  const wheelInMetres = inMetres(wheel.centre_mm);
+  const radius = wheel.loaded_radius_mm;
+  const small =
+    isNumber(radius) && radius > 0 && radius < NEAREST_JOINT
+      ? [
+          finding(
+            "wheel.loaded_radius_mm",
+            shown(radius),
+            "the loaded radius of a wheel in millimetres",
+            `It looks like metres: in millimetres it would be ${shown(radius * 1000)}.`,
+          ),
+        ]
+      : [];
+  if (wheelInMetres) return [metresFound("wheel.centre_mm", wheelInMetres, ", as all lengths here are"), ...small];
+  if (!centre || Math.abs(centre[1]) < 10 * NEAREST_JOINT) return small;
+  const strays = joints.flatMap(([path, value]) => {
+    const p = inMetres(value);
+    return p ? [metresFound(path, p, ", as the wheel centre is")] : [];
   });
+  return [...strays, ...small];
 }
