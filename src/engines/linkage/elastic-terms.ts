@@ -1,7 +1,8 @@
 import { dot, subtract, unitVector, type Vector } from "#numeric";
 import type { ElasticCorner, ElasticFault, EndRate } from "./elastic-corner.ts";
 import { type ElasticTerm, makeTermState, writeDistanceTerm, writeMeasure } from "./elastic-term.ts";
-import { buildStrutTopTerms, buildTrailingArmTerms, directionAcross } from "./mount-terms.ts";
+import { directionAcross } from "./mechanism.ts";
+import { buildStrutTopTerms, buildTrailingArmTerms } from "./mount-terms.ts";
 import { computeSeatLength } from "./seat.ts";
 import { buildTurnTerms, type Softness } from "./turn-terms.ts";
 

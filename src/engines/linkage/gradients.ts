@@ -10,7 +10,16 @@ import {
   subtract,
   type Vector,
 } from "#numeric";
-import { type Anchor, type Direction, designDirection, designTriad, GROUND, type Measure } from "./mechanism.ts";
+import {
+  type Anchor,
+  type Direction,
+  designDirection,
+  designTriad,
+  GROUND,
+  type LineDirection,
+  type Measure,
+  pointsOfDirection,
+} from "./mechanism.ts";
 import type { Pose } from "./pose.ts";
 import type { TravelSolver } from "./travel-solver.ts";
 import type { Drive } from "./wheel.ts";
@@ -94,8 +103,7 @@ export function computeWheelGradients(
 
 /** Points that a measure depends on; ends of springs hold nothing and have no part in a pose. */
 function pointsOf(m: Measure): number[] {
-  const line = m.kind === "offset" && m.direction.kind === "between" ? [m.direction.from, m.direction.to] : [];
-  return [m.a.point, m.b.point, ...line];
+  return [m.a.point, m.b.point, ...(m.kind === "offset" ? pointsOfDirection(m.direction) : [])];
 }
 
 /** The error of one constraint at a held pose as a function of the design points: its derivatives by each of them. */
@@ -119,7 +127,7 @@ class ErrorOfMeasure {
   byPoint(point: number): Vector {
     const { measure: m } = this;
     const uses = m.a.point === point || m.b.point === point;
-    const turns = m.kind === "offset" && m.direction.kind === "between";
+    const turns = m.kind === "offset" && pointsOfDirection(m.direction).length > 0;
     if (!uses && !turns) return [0, 0, 0];
     if (m.kind === "distance") {
       const now = scale(this.now, 1 / norm(this.now));
@@ -130,7 +138,8 @@ class ErrorOfMeasure {
     const ends = this.byEnds(point, this.carried(m.carrier, design), design);
     // The carried direction itself may follow the point: e = d.(R^T (b - a) now - (b - a) at design), d at design.
     const across = subtract(this.carriedBack(m.carrier, this.now), this.design);
-    return add(ends, turnOfTriad(m.direction, m.which, point, this.points, across));
+    const turned = turnOfDirection(m.direction, m.which, point, this.points);
+    return turned ? add(ends, [dot(across, turned[0]), dot(across, turned[1]), dot(across, turned[2])]) : ends;
   }
 
   private byEnds(point: number, now: Vector, design: Vector): Vector {
@@ -167,33 +176,51 @@ class ErrorOfMeasure {
 }
 
 /**
- * Derivative of c.d by the coordinates of a point, d the unit vector number `which` of the triad of a direction through
- * two points (along u; first across f = (u x o)/|u x o| with a fixed axis o; second u x f) and c held.
+ * Derivatives by the three coordinates of a point of d, the unit vector number `which` of the triad of a direction through
+ * two points (along u, first across f, second u x f); null where it does not follow the point.
  */
-function turnOfTriad(
+export function turnOfDirection(
   direction: Direction,
   which: 0 | 1 | 2,
   point: number,
   points: readonly Vector[],
-  c: Vector,
-): Vector {
-  if (direction.kind === "given") return [0, 0, 0];
-  const sign = (direction.to === point ? 1 : 0) - (direction.from === point ? 1 : 0);
-  if (sign === 0) return [0, 0, 0];
-  const line = subtract(points[direction.to] as Vector, points[direction.from] as Vector);
+): readonly [Vector, Vector, Vector] | null {
+  const along = turnOfLine(direction.kind === "across" ? direction.along : direction, point, points);
+  if (!along) return null;
+  if (which === 2) return along;
   const u = designDirection(direction, points);
   const [first] = designTriad(direction, points);
-  const other = axisAcross(u);
-  const sine = norm(cross(u, other));
-  const component = (axis: 0 | 1 | 2): number => {
-    const e: Vector = [axis === 0 ? 1 : 0, axis === 1 ? 1 : 0, axis === 2 ? 1 : 0];
-    const du = scale(subtract(e, scale(u, dot(u, e))), sign / norm(line));
-    if (which === 2) return dot(c, du);
-    const raw = scale(cross(du, other), 1 / sine);
-    const df = subtract(raw, scale(first, dot(first, raw)));
-    return dot(c, which === 0 ? df : add(cross(du, first), cross(u, df)));
+  // First across is the unit vector of u x o with a fixed axis o, or of what a fixed direction has across u.
+  const raw = (du: Vector): Vector => {
+    if (direction.kind !== "across") {
+      const other = axisAcross(u);
+      return scale(cross(du, other), 1 / norm(cross(u, other)));
+    }
+    const { toward } = direction;
+    const size = norm(subtract(toward, scale(u, dot(toward, u))));
+    return scale(add(scale(u, dot(toward, du)), scale(du, dot(toward, u))), -1 / size);
   };
-  return [component(0), component(1), component(2)];
+  const component = (du: Vector): Vector => {
+    const change = raw(du);
+    const df = subtract(change, scale(first, dot(first, change)));
+    return which === 0 ? df : add(cross(du, first), cross(u, df));
+  };
+  return [component(along[0]), component(along[1]), component(along[2])];
+}
+
+/** Derivatives of a line's unit vector by the three coordinates of a point; null where it does not run through it. */
+function turnOfLine(
+  line: LineDirection,
+  point: number,
+  points: readonly Vector[],
+): readonly [Vector, Vector, Vector] | null {
+  if (line.kind === "given") return null;
+  const sign = (line.to === point ? 1 : 0) - (line.from === point ? 1 : 0);
+  if (sign === 0) return null;
+  const length = norm(subtract(points[line.to] as Vector, points[line.from] as Vector));
+  const u = designDirection(line, points);
+  const by = (e: Vector): Vector => scale(subtract(e, scale(u, dot(u, e))), sign / length);
+  return [by([1, 0, 0]), by([0, 1, 0]), by([0, 0, 1])];
 }
 
 /** The axis that `a` is least along, as perpendicularTo takes it. */

@@ -84,7 +84,13 @@ function linkTerm(all: JetCorner, { elasticity, faults }: ElasticCorner, link: L
 const slotOf = ([x]: JetVector): number => x.indexOf(1, 1) - 1;
 
 /** Flexibility of one end along the link's direction, its rates times a common factor. */
-function endFlexibility(jets: JetCorner, u: JetVector, rate: EndRate, factor: Jet, soft: number): Jet {
+export function endFlexibility(
+  jets: Pick<JetCorner, "number" | "constant">,
+  u: JetVector,
+  rate: EndRate,
+  factor: Jet,
+  soft: number,
+): Jet {
   const scaled = scaleJet(factor, soft);
   if (!rate.axis || rate.axial === undefined) return divideJets(jets.number(1 / rate.radial), scaled);
   const axis = unitJets(jets.constant(rate.axis));

@@ -1,4 +1,4 @@
-import { perpendicularTo, type Vector } from "#numeric";
+import { dot, perpendicularTo, scale, subtract, unitVector, type Vector } from "#numeric";
 
 /**
  * Any suspension as moving bodies and scalar measures between them. A measure is a length or an offset that a joint
@@ -15,10 +15,15 @@ export interface Anchor {
   readonly onRack: boolean;
 }
 
-/** A direction: fixed by two design points, or given; carried by a body or by the ground. */
-export type Direction =
+/** A line's direction: fixed by two design points, or given; carried by a body or by the ground. */
+export type LineDirection =
   | { readonly kind: "given"; readonly vector: Vector }
   | { readonly kind: "between"; readonly from: number; readonly to: number };
+
+/** A line with, where it matters, which way its first cross direction points: toward a given direction. */
+export type Direction =
+  | LineDirection
+  | { readonly kind: "across"; readonly along: LineDirection; readonly toward: Vector };
 
 export type Measure =
   /** Distance between two anchors. */
@@ -69,6 +74,7 @@ export class PointTable {
 
 /** The unit vector of a direction at design. */
 export function designDirection(direction: Direction, points: readonly Vector[]): Vector {
+  if (direction.kind === "across") return designDirection(direction.along, points);
   if (direction.kind === "given") return unit(direction.vector);
   const a = points[direction.from] as Vector;
   const b = points[direction.to] as Vector;
@@ -78,13 +84,24 @@ export function designDirection(direction: Direction, points: readonly Vector[])
 /** Two unit vectors across and the one along a direction at design: right-handed, [first, second, along]. */
 export function designTriad(direction: Direction, points: readonly Vector[]): readonly [Vector, Vector, Vector] {
   const along = designDirection(direction, points);
-  const first = perpendicularTo(along);
+  const first = direction.kind === "across" ? directionAcross(along, direction.toward) : perpendicularTo(along);
   const second: Vector = [
     along[1] * first[2] - along[2] * first[1],
     along[2] * first[0] - along[0] * first[2],
     along[0] * first[1] - along[1] * first[0],
   ];
   return [first, second, along];
+}
+
+/** Unit vector of a direction's part across a unit axis. */
+export function directionAcross(axis: Vector, direction: Vector): Vector {
+  return unitVector(subtract(direction, scale(axis, dot(direction, axis))));
+}
+
+/** The two design points a direction runs through, or none. */
+export function pointsOfDirection(direction: Direction): readonly number[] {
+  const line = direction.kind === "across" ? direction.along : direction;
+  return line.kind === "between" ? [line.from, line.to] : [];
 }
 
 function unit(v: Vector): Vector {

@@ -10,13 +10,8 @@ import {
   writePointTerm,
 } from "./elastic-term.ts";
 import type { CornerGeometry } from "./geometry.ts";
-import { designTriad } from "./mechanism.ts";
+import { designTriad, directionAcross } from "./mechanism.ts";
 import type { Pose } from "./pose.ts";
-
-/** Unit vector of a direction's part across a unit axis. */
-export function directionAcross(axis: Vector, direction: Vector): Vector {
-  return unitVector(subtract(direction, scale(axis, dot(direction, axis))));
-}
 
 /**
  * The two offsets of a strut's top across its line. One rate in all directions: along directions the knuckle carries; with

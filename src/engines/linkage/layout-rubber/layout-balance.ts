@@ -1,0 +1,269 @@
+import {
+  add,
+  type Factorisation,
+  factorise,
+  makeFactorisation,
+  type SolveReport,
+  solveFactorised,
+  type Vector,
+} from "#numeric";
+import { type CornerLoad, type Hold, NO_LOAD } from "../elastic-corner.ts";
+import type { LayoutLinkage } from "../layout-linkage.ts";
+import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "../pose.ts";
+import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "../wheel-figures.ts";
+import { computeWheelWrench, contactWithChange } from "../wheel-forces.ts";
+import { buildLayoutTerms, type LayoutElasticity, type LayoutFault, type LayoutTerm } from "./layout-elasticity.ts";
+import { PlacedMeasure } from "./placed-measure.ts";
+
+/** A balance of a layout under a load; forces in the order of the terms, N, tension positive. */
+export interface LayoutState {
+  readonly pose: Pose;
+  readonly attitude: WheelAttitude;
+  readonly forces: readonly number[];
+  readonly wheelLoad: number;
+  readonly load: CornerLoad;
+}
+
+export type LayoutAnswer = LayoutState | { readonly unsolved: SolveReport };
+
+/** Newton ends when a step moves nothing by more than this, or stalls on rounding below the promise (m and rad). */
+const SETTLED = 2e-15;
+const SETTLED_PROMISED = 1e-11;
+const LIMIT = 40;
+/** Steps of the walk to a height, metres, and how finely it is cut before it is given up. */
+const RISE_STEP = 0.01;
+const LEAST_SHARE = 1 / 64;
+
+/** Steps per newton (or N m) of one load at a state, and what follows for the wheel. */
+export interface LayoutLoadRate {
+  readonly toe: number;
+  readonly camber: number;
+  readonly caster: number;
+  readonly centre: Vector;
+  readonly contact: Vector;
+}
+
+/**
+ * Static balance of a wheel suspension of any number of bodies with rubber between them: elastic members are measures with
+ * an energy, rigid ones measures with an unknown force. The healthy corner stands at design under its wheel load.
+ */
+export class LayoutBalance {
+  readonly terms: readonly LayoutTerm[];
+  readonly preload: readonly number[];
+  readonly free: readonly number[];
+  readonly rigid: readonly number[];
+  readonly factorisation: Factorisation;
+  readonly size: number;
+  private readonly right: Float64Array;
+  private readonly steps: number;
+  private readonly designContactHeight: number;
+
+  constructor(
+    readonly linkage: LayoutLinkage,
+    readonly elasticity: LayoutElasticity,
+    readonly hold: Hold,
+    faults: readonly LayoutFault[],
+  ) {
+    const bodies = linkage.mechanism.origins.length;
+    this.steps = 6 * bodies;
+    this.terms = buildLayoutTerms(linkage, elasticity, faults);
+    this.rigid = this.terms.flatMap((t, i) => (Number.isFinite(t.rate) ? [] : [i]));
+    this.size = this.steps + this.rigid.length + (hold === "contact-height" ? 1 : 0);
+    this.factorisation = makeFactorisation(this.size);
+    this.right = new Float64Array(this.size);
+    const start = designPose(bodies);
+    this.designContactHeight = this.contactHeight(start);
+    const design = this.place(start, 0);
+    this.preload = this.solvePreload(start, design);
+    this.free = this.terms.map((t, i) => {
+      const { value } = design[i] as PlacedMeasure;
+      return Number.isFinite(t.healthyRate) ? value - (this.preload[i] as number) / t.healthyRate : value;
+    });
+  }
+
+  /** False where the members cannot carry the wheel load at design. */
+  get carries(): boolean {
+    return this.preload.every(Number.isFinite);
+  }
+
+  /** The balance under a load, walked to from design; or how the search ended. */
+  solve(load: CornerLoad): LayoutAnswer {
+    const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
+    const start = designPose(this.linkage.mechanism.origins.length);
+    const first = this.solveFrom(start, NO_LOAD, this.elasticity.wheelLoad);
+    if ("unsolved" in first) return first;
+    const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
+    const risen = this.walk(first, NO_LOAD, rest, Math.min(1, RISE_STEP / moved));
+    return "unsolved" in risen ? risen : this.walk(risen, rest, load, 1);
+  }
+
+  /** Exact derivatives per newton (N m about z for "aligning") at a state; null where its stiffness is singular. */
+  loadRates(state: LayoutState): Readonly<Record<"lateral" | "braking" | "drive" | "aligning", LayoutLoadRate>> | null {
+    if (!this.factoriseAt(state)) return null;
+    const { offset } = contactWithChange(this.linkage, state.pose);
+    const [x, y, z] = offset;
+    const rate = (wrench: readonly number[]): LayoutLoadRate => {
+      const b = new Float64Array(this.size);
+      b.set(wrench);
+      solveFactorised(this.factorisation, b);
+      const at = (i: number): number => b[i] as number;
+      const screw = { v: [at(0), at(1), at(2)] as Vector, w: [at(3), at(4), at(5)] as Vector };
+      const r = computeAttitudeRates(state.attitude, screw, this.linkage.wheel.loadedRadius);
+      return { toe: r.toe, camber: r.camber, caster: -r.spin, centre: screw.v, contact: r.contact };
+    };
+    return {
+      lateral: rate([0, 1, 0, -z, 0, x]),
+      braking: rate([-1, 0, 0, 0, -z, y]),
+      drive: rate([1, 0, 0, 0, 0, 0]),
+      aligning: rate([0, 0, 0, 0, 0, 1]),
+    };
+  }
+
+  /** Brings the factorisation to a state; false where the stiffness is singular there. */
+  factoriseAt(state: LayoutState): boolean {
+    this.assemble(state.pose, state.load, state.wheelLoad, this.multipliersOf(state.forces));
+    return factorise(this.factorisation);
+  }
+
+  /** All measures at a pose. */
+  place(pose: Pose, rack: number): readonly PlacedMeasure[] {
+    return this.terms.map((t) => new PlacedMeasure(this.linkage.mechanism, t.measure, pose, rack));
+  }
+
+  /** Forces that carry the wheel load at design, one member for each freedom; NaN where they cannot. */
+  private solvePreload(start: Pose, design: readonly PlacedMeasure[]): readonly number[] {
+    const n = this.steps;
+    const carriers = this.terms.flatMap((t, i) => (t.carriesPreload ? [i] : []));
+    const out = this.terms.map(() => 0);
+    const f = makeFactorisation(n);
+    if (carriers.length !== n) return out.map(() => Number.NaN);
+    carriers.forEach((term, j) => {
+      const { row } = design[term] as PlacedMeasure;
+      for (let i = 0; i < n; i++) f.lu[n * i + j] = row[i] as number;
+    });
+    if (!factorise(f) || f.pivotRatio < 1e-13) return out.map(() => Number.NaN);
+    const b = new Float64Array(n);
+    b.set(computeWheelWrench(this.linkage, start, NO_LOAD, this.elasticity.wheelLoad).wrench);
+    solveFactorised(f, b);
+    carriers.forEach((term, j) => {
+      out[term] = b[j] as number;
+    });
+    return out;
+  }
+
+  private contactHeight(pose: Pose): number {
+    return this.linkage.wheel.centre[2] + (pose.t[2] as number) + contactWithChange(this.linkage, pose).offset[2];
+  }
+
+  private multipliersOf(forces: readonly number[]): Float64Array {
+    return Float64Array.from(this.rigid, (i) => forces[i] as number);
+  }
+
+  /** Assembles Jacobian and residual at a pose; returns the members' forces. */
+  private assemble(pose: Pose, load: CornerLoad, wheelLoad: number, multipliers: Float64Array): number[] {
+    const { size, steps, right: b } = this;
+    const a = this.factorisation.lu;
+    a.fill(0);
+    b.fill(0);
+    const wheel = computeWheelWrench(this.linkage, pose, load, wheelLoad);
+    for (let i = 0; i < 6; i++) {
+      b[i] = wheel.wrench[i] as number;
+      for (let j = 0; j < 6; j++) a[i * size + j] = -(wheel.turning[6 * i + j] as number);
+    }
+    const forces = this.place(pose, load.rack).map((placed, k) => {
+      const { rate } = this.terms[k] as LayoutTerm;
+      const slot = this.rigid.indexOf(k);
+      const off = placed.value - (this.free[k] as number);
+      const force = slot < 0 ? rate * off : (multipliers[slot] as number);
+      for (let j = 0; j < steps; j++) {
+        const gj = placed.row[j] as number;
+        b[j] = (b[j] as number) - force * gj;
+        const turned = force === 0 ? null : placed.changeByStep(j).row;
+        for (let i = 0; i < steps; i++) {
+          const stiff = slot < 0 ? rate * gj * (placed.row[i] as number) : 0;
+          a[i * size + j] = (a[i * size + j] as number) + stiff + (turned ? force * (turned[i] as number) : 0);
+        }
+        if (slot >= 0) {
+          a[j * size + steps + slot] = gj;
+          a[(steps + slot) * size + j] = gj;
+        }
+      }
+      if (slot >= 0) b[steps + slot] = -off;
+      return force;
+    });
+    if (this.hold === "contact-height") {
+      const { offset } = contactWithChange(this.linkage, pose);
+      [0, 0, 1, offset[1], -offset[0], 0].forEach((part, i) => {
+        a[i * size + size - 1] = -part;
+        a[(size - 1) * size + i] = part;
+      });
+      b[size - 1] = this.designContactHeight + load.contactRise - this.contactHeight(pose);
+    }
+    return forces;
+  }
+
+  private solveFrom(start: Pose, load: CornerLoad, startLoad: number): LayoutAnswer {
+    const { size, steps, right: b } = this;
+    const pose = clonePose(start);
+    const multipliers = this.multipliersOf(this.preload);
+    let wheelLoad = startLoad;
+    let last = Number.POSITIVE_INFINITY;
+    for (let iterations = 0; ; iterations++) {
+      this.assemble(pose, load, wheelLoad, multipliers);
+      const unsolved = (end: SolveReport["end"], residual: number): LayoutAnswer => ({
+        unsolved: { end, iterations, residual },
+      });
+      if (!b.every(Number.isFinite)) return unsolved("ill-posed", Number.POSITIVE_INFINITY);
+      if (!factorise(this.factorisation)) return unsolved("singular", last);
+      solveFactorised(this.factorisation, b);
+      const step = b.subarray(0, steps).reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+      if (step > 0.6) return unsolved("ill-posed", step);
+      const settled = step <= SETTLED || (step >= 0.5 * last && step <= SETTLED_PROMISED);
+      if (!settled && iterations >= LIMIT) return unsolved("iteration-limit", step);
+      advancePose(pose, b);
+      for (let i = 0; i < multipliers.length; i++)
+        multipliers[i] = (multipliers[i] as number) + (b[steps + i] as number);
+      if (this.hold === "contact-height") wheelLoad += b[size - 1] as number;
+      if (settled) {
+        orthonormalise(pose);
+        const forces = this.assemble(pose, load, wheelLoad, multipliers);
+        return { pose, attitude: computeAttitude(this.linkage, pose), forces, wheelLoad, load };
+      }
+      last = step;
+    }
+  }
+
+  /** From one load to another in shares of the way, halved where Newton does not settle. */
+  private walk(from: LayoutState, begin: CornerLoad, target: CornerLoad, firstStep: number): LayoutAnswer {
+    let at = from;
+    let share = 0;
+    let step = firstStep;
+    while (share < 1) {
+      const next = Math.min(1, share + step);
+      const mix = (key: keyof CornerLoad): number => begin[key] + next * (target[key] - begin[key]);
+      const load: CornerLoad = {
+        lateral: mix("lateral"),
+        braking: mix("braking"),
+        drive: mix("drive"),
+        aligning: mix("aligning"),
+        contactRise: mix("contactRise"),
+        rack: mix("rack"),
+      };
+      const trial = this.solveFrom(at.pose, next === 1 ? target : load, at.wheelLoad);
+      if (!("unsolved" in trial)) {
+        at = trial;
+        share = next;
+      } else {
+        step /= 2;
+        if (step < firstStep * LEAST_SHARE) return trial;
+      }
+    }
+    return at;
+  }
+
+  /** Contact patch at a pose, metres. */
+  contactAt(pose: Pose): Vector {
+    const t = (c: number): number => pose.t[c] as number;
+    return add(add(this.linkage.wheel.centre, [t(0), t(1), t(2)]), contactWithChange(this.linkage, pose).offset);
+  }
+}
