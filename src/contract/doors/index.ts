@@ -6,6 +6,7 @@ import { diagnosisNetwork } from "./diagnosis-network.ts";
 import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
 import { linkageBodies } from "./linkage-bodies.ts";
+import { linkageBodiesCompliance } from "./linkage-bodies-compliance.ts";
 import { linkageCar } from "./linkage-car.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
 import { linkageJoints } from "./linkage-joints.ts";
@@ -21,6 +22,7 @@ import { rubberRate } from "./rubber-rate.ts";
 export const doors: readonly Door[] = [
   linkageTravel,
   linkageBodies,
+  linkageBodiesCompliance,
   linkageJoints,
   linkageCar,
   linkageLoadStates,

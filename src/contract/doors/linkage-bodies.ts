@@ -77,8 +77,8 @@ function formatGradient(g: WheelGradient, side: "left" | "right"): z.output<type
 }
 
 /** What is wrong with a layout whose count is right: things held twice, or a wheel that cannot rise. */
-function findDependence(sweep: LayoutSweep): Finding | null {
-  const { mechanism } = sweep.linkage;
+export function findLayoutDependence({ linkage }: Pick<LayoutSweep, "linkage">): Finding | null {
+  const { mechanism } = linkage;
   const twice = findDependentConstraints(mechanism);
   const group = twice ?? findTravelBlock(mechanism);
   if (!group) return null;
@@ -126,7 +126,7 @@ export const linkageBodies: Door<Input> = {
   compute(wire) {
     const { side } = wire;
     const sweep = new LayoutSweep(readLayout(wire.layout, side));
-    const dependent = findDependence(sweep);
+    const dependent = findLayoutDependence(sweep);
     if (dependent) return { findings: [dependent] };
     let refusals = 0;
     const positions = wire.steps.map((step) => {

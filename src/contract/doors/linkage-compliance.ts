@@ -1,14 +1,9 @@
 import { z } from "zod";
-import {
-  ComplianceSolver,
-  type CornerGeometry,
-  type CornerLoad,
-  type ElasticState,
-  type LoadRate,
-} from "#engines/linkage";
-import { type Finding, subtract, type Vector } from "#numeric";
+import { ComplianceSolver, type CornerGeometry, type ElasticState } from "#engines/linkage";
+import { subtract, type Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
+import { checkLoads, formatPerKn, loadFromWire, loadSchema, perKnSchema, unsolvedState } from "./compliance-load.ts";
 import { checkCorner, checkElasticity, checkSeat } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, pointToWire, sideways } from "./linkage-reading.ts";
@@ -24,15 +19,7 @@ import {
   springSchema,
 } from "./linkage-schema.ts";
 import { checkAxle } from "./linkage-travel.ts";
-import { entriesOf, isNumber, isObject } from "./loose-corner.ts";
-
-const load = z.strictObject({
-  lateral_n: z.number().default(0).meta({ description: "toward +y (left), at the contact point" }),
-  braking_n: z.number().default(0).meta({ description: "rearward at the contact point; negative pushes forward" }),
-  drive_n: z.number().default(0).meta({ description: "forward at the wheel centre" }),
-  aligning_nm: z.number().default(0).meta({ description: "about +z" }),
-  contact_rise_mm: z.number().default(0).meta({ description: "only with hold contact_height" }),
-});
+import { isObject } from "./loose-corner.ts";
 
 const input = z.strictObject({
   ...cornerKeys,
@@ -48,7 +35,7 @@ const input = z.strictObject({
     .array(z.discriminatedUnion("kind", [softSchema, playSchema]))
     .max(20)
     .default([]),
-  loads: z.array(load).max(20_000).default([]),
+  loads: z.array(loadSchema).max(20_000).default([]),
 });
 
 const point = z.tuple([z.number(), z.number(), z.number()]);
@@ -65,50 +52,12 @@ const stateKeys = {
   stable: z.boolean(),
 };
 const state = z.strictObject({ ...stateKeys, others: z.array(z.strictObject(stateKeys)) });
-const unsolved = z.strictObject({ refused: z.strictObject({ code: z.literal("no-equilibrium"), end: z.string() }) });
-const rate = z.strictObject({
-  toe_deg: z.number(),
-  camber_deg: z.number(),
-  caster_deg: z.number(),
-  wheel_centre_mm: point,
-  contact_mm: point,
-});
-
 const output = z.strictObject({
-  states: z.array(z.union([state, unsolved])),
-  per_kn: z.strictObject({ lateral: rate, braking: rate, drive: rate, aligning_per_100_nm: rate }).nullable(),
+  states: z.array(z.union([state, unsolvedState])),
+  per_kn: perKnSchema,
 });
 
 type Input = z.output<typeof input>;
-
-function checkLoads(doc: Record<string, unknown>): Finding[] {
-  if (doc.hold === "contact_height") return [];
-  return entriesOf(doc.loads).flatMap(([i, l]) =>
-    isNumber(l.contact_rise_mm) && l.contact_rise_mm !== 0
-      ? [
-          {
-            code: "key-not-used-here",
-            path: `loads[${i}].contact_rise_mm`,
-            got: String(l.contact_rise_mm),
-            needed: '"hold": "contact_height"',
-            hint: "With the wheel load held the patch goes where the load lets it.",
-          },
-        ]
-      : [],
-  );
-}
-
-/** Load on a left corner: what points left on a right wheel points right on its mirror image. */
-function loadFromWire(l: Input["loads"][number], turn: 1 | -1): CornerLoad {
-  return {
-    lateral: turn * l.lateral_n,
-    braking: l.braking_n,
-    drive: l.drive_n,
-    aligning: turn * l.aligning_nm,
-    contactRise: l.contact_rise_mm / 1000,
-    rack: 0,
-  };
-}
 
 class Writer {
   private readonly centre: Vector;
@@ -143,18 +92,6 @@ class Writer {
       link_force_n: s.linkForces,
       ...(mounts.length > 0 ? { mount_force_n: Object.fromEntries(mounts) } : {}),
       stable: s.stable,
-    };
-  }
-
-  /** Rates per `amount` of a load; `turn` -1 where the load itself is mirrored. */
-  rate(r: LoadRate, amount: number, turn: 1 | -1) {
-    const k = amount * turn;
-    return {
-      toe_deg: degreesFromRadians(r.toe) * k,
-      camber_deg: degreesFromRadians(r.camber) * k,
-      caster_deg: degreesFromRadians(r.caster) * k,
-      wheel_centre_mm: this.mm([r.centre[0] * k, r.centre[1] * k, r.centre[2] * k]),
-      contact_mm: this.mm([r.contact[0] * k, r.contact[1] * k, r.contact[2] * k]),
     };
   }
 }
@@ -220,12 +157,6 @@ export const linkageCompliance: Door<Input> = {
         : { refused: { code: "no-equilibrium" as const, end: answer.unsolved.end } };
     });
     const rates = solver.solveLoadRates();
-    const perKn = rates && {
-      lateral: writer.rate(rates.lateral, 1000, turn),
-      braking: writer.rate(rates.braking, 1000, 1),
-      drive: writer.rate(rates.drive, 1000, 1),
-      aligning_per_100_nm: writer.rate(rates.aligning, 100, turn),
-    };
-    return { output: { states, per_kn: perKn } };
+    return { output: { states, per_kn: rates && formatPerKn(rates, wire.side) } };
   },
 };

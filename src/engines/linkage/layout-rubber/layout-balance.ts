@@ -261,9 +261,8 @@ export class LayoutBalance {
     return at;
   }
 
-  /** Contact patch at a pose, metres. */
-  contactAt(pose: Pose): Vector {
-    const t = (c: number): number => pose.t[c] as number;
-    return add(add(this.linkage.wheel.centre, [t(0), t(1), t(2)]), contactWithChange(this.linkage, pose).offset);
+  /** Contact patch at design, metres. */
+  get designContact(): Vector {
+    return add(this.linkage.wheel.centre, contactWithChange(this.linkage, designPose(1)).offset);
   }
 }

@@ -1,0 +1,110 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { mapRequest } from "../../../test/fuzz/wire-corner.ts";
+import { askDoor } from "../index.ts";
+
+type Doc = Record<string, unknown>;
+type State = {
+  toe_deg: number;
+  camber_deg: number;
+  contact_change_mm: number[];
+  link_force_n: Record<string, number>;
+} & {
+  band: { toe_sd_deg: number };
+  less_sound: { toe_deg: number; toe_sd_deg: number };
+};
+
+const layout = JSON.parse(
+  readFileSync(new URL("../../../docs/examples/layouts/rear-integral-link.json", import.meta.url), "utf8"),
+) as Doc & { links: Doc[] };
+
+/** The example with an integral link and rubber (figures invented). */
+const request: Doc = {
+  layout,
+  spring_n_per_mm: 70,
+  wheel_load_n: 4200,
+  rubber: [
+    { part: "arm-front", radial_n_per_mm: 6000, axial_n_per_mm: 900, voided_n_per_mm: 2000, clocking_deg: 80 },
+    { part: "arm-rear", radial_n_per_mm: 4000 },
+    { part: "integral-link", end: "from", radial_n_per_mm: 8000, axial_n_per_mm: 1000, axis: [0, 1, 0.2] },
+    {
+      part: "toe-link",
+      end: "from",
+      radial_n_per_mm: 11000,
+      axial_n_per_mm: 900,
+      axis: [1, 0.1, 0],
+      rate_sd_share: 0.2,
+    },
+  ],
+  members: [{ link: "camber-link", n_per_mm: 90000 }],
+  hold: "contact_height",
+  sd_mm: { x: 2, y: 2, z: 1 },
+  loads: [{ braking_n: 1500, lateral_n: 400, contact_rise_mm: 10 }],
+};
+
+const ask = (change: Doc): Doc => {
+  const answer = askDoor("linkage.bodies-compliance", { ...request, ...change });
+  if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+  return answer.output as Doc;
+};
+const stateOf = (change: Doc = {}): State => (ask(change).states as State[])[0] as State;
+
+const torn = { faults: [{ part: "arm-front", factor: 0.3 }] };
+
+describe("a layout of two bodies with rubber, at the door", () => {
+  it("says what a torn bush does, and how surely", () => {
+    const [sound, faulty] = [stateOf(), stateOf(torn)];
+    expect(faulty.less_sound.toe_deg).toBeCloseTo(faulty.toe_deg - sound.toe_deg, 12);
+    expect(Math.abs(faulty.less_sound.toe_deg)).toBeGreaterThan(1e-3);
+    // The same disturbance in both: a difference is known better than either.
+    expect(faulty.less_sound.toe_sd_deg).toBeGreaterThan(0);
+    expect(faulty.less_sound.toe_sd_deg).toBeLessThan(faulty.band.toe_sd_deg);
+    expect(sound).not.toHaveProperty("less_sound");
+    expect(stateOf({ sd_mm: undefined })).not.toHaveProperty("band");
+  });
+
+  it("answers for the right side as for the left one's mirror image", () => {
+    const flip = ([x, y, z]: readonly [number, number, number]) => [x, -y, z] as const;
+    const turned = mapRequest(
+      { ...request, ...torn },
+      { point: flip, direction: flip, figures: { lateral_n: (x) => -x, clocking_deg: (x) => -x } },
+    ) as Doc & { layout: { points: { at_mm: number[] }[] } };
+    for (const point of turned.layout.points) point.at_mm = [...flip(point.at_mm as [number, number, number])];
+    const answer = askDoor("linkage.bodies-compliance", { ...turned, side: "right" });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    const [right] = (answer.output as { states: State[] }).states as [State];
+    const left = stateOf(torn);
+    expect(right.toe_deg).toBeCloseTo(left.toe_deg, 11);
+    expect(right.camber_deg).toBeCloseTo(left.camber_deg, 11);
+    expect(right.contact_change_mm[1]).toBeCloseTo(-(left.contact_change_mm[1] as number), 9);
+    expect(right.less_sound.toe_sd_deg).toBeCloseTo(left.less_sound.toe_sd_deg, 11);
+    expect(right.link_force_n["toe-link"]).toBeCloseTo(left.link_force_n["toe-link"] as number, 6);
+  });
+
+  const rubber = request.rubber as Doc[];
+  const withEntry = (i: number, change: Doc) => ({ rubber: rubber.map((r, k) => (k === i ? { ...r, ...change } : r)) });
+  const { spring: _spring, ...springless } = layout;
+  it.each<[string, Doc, string, string]>([
+    ["a part nobody listed", withEntry(1, { part: "arm-raer" }), "unknown-name", "rubber[1].part"],
+    ["an end of a link not said", withEntry(2, { end: undefined }), "missing-key", "rubber[2].end"],
+    ["an end of a joint", withEntry(1, { end: "to" }), "key-not-used-here", "rubber[1].end"],
+    ["an axis of no length", withEntry(2, { axis: [0, 0, 0] }), "zero-axis", "rubber[2].axis"],
+    [
+      "an axis without its rate",
+      withEntry(2, { axial_n_per_mm: undefined }),
+      "missing-key",
+      "rubber[2].axial_n_per_mm",
+    ],
+    ["voids without their angle", withEntry(0, { clocking_deg: undefined }), "missing-key", "rubber[0].clocking_deg"],
+    ["a rate of nothing", withEntry(1, { radial_n_per_mm: 0 }), "out-of-range", "rubber[1].radial_n_per_mm"],
+    ["a rate in N/m", withEntry(1, { radial_n_per_mm: 4_000_000 }), "unit-mixed", "rubber[1].radial_n_per_mm"],
+    ["a rigid end torn", { faults: [{ part: "toe-link", end: "to", factor: 0.5 }] }, "nothing-soft", "faults[0].part"],
+    ["one end twice", { rubber: [...rubber, rubber[1]] }, "repeated-name", "rubber[4]"],
+    ["no spring", { layout: springless }, "missing-key", "layout.spring"],
+    ["a rise of nothing held", { hold: "wheel_load" }, "key-not-used-here", "loads[0].contact_rise_mm"],
+  ])("refuses %s, and says where", (_what, change, code, path) => {
+    const answer = askDoor("linkage.bodies-compliance", JSON.parse(JSON.stringify({ ...request, ...change })));
+    if (!("findings" in answer)) throw new Error("was answered");
+    expect(answer.findings.map((f) => ({ code: f.code, path: f.path }))).toEqual([{ code, path }]);
+  });
+});
