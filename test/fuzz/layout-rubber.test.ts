@@ -1,17 +1,23 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { readLayout } from "#contract";
+import {
+  buildLayoutLinkage,
+  ComplianceSolver,
+  type CornerLoad,
+  computeLayoutDerivatives,
+  type ElasticCorner,
+  LayoutBalance,
+  type LayoutElasticity,
+  type LayoutFault,
+  type LayoutRubber,
+  type LayoutState,
+  NO_LOAD,
+} from "#engines/linkage";
 import type { BodyLayout } from "#vehicle";
-import { differentiateAll } from "../../../../test/fuzz/differences.ts";
-import { readElasticCorners } from "../../../../test/fuzz/reference-corners.ts";
-import { layoutOfCorner } from "../../../../test/reference/layouts/layout-of-corner.ts";
-import { readLayout } from "../../../contract/layout/index.ts";
-import { layoutSheet } from "../../../contract/layout/layout-schema.ts";
-import { type CornerLoad, type ElasticCorner, NO_LOAD } from "../elastic-corner.ts";
-import { buildLayoutLinkage } from "../layout-linkage.ts";
-import { ComplianceSolver } from "../solve-compliance.ts";
-import { LayoutBalance, type LayoutState } from "./layout-balance.ts";
-import { computeLayoutDerivatives } from "./layout-band.ts";
-import type { LayoutElasticity, LayoutFault, LayoutRubber } from "./layout-elasticity.ts";
+import { layoutOfCorner } from "../reference/layouts/layout-of-corner.ts";
+import { readExampleLayout } from "../reference/layouts/layout-rows.ts";
+import { differentiateAll } from "./differences.ts";
+import { readElasticCorners } from "./reference-corners.ts";
 
 const load: CornerLoad = { ...NO_LOAD, lateral: 700, braking: 1500, aligning: 30, contactRise: 0.015 };
 
@@ -89,12 +95,7 @@ describe.each(single)("$name as a layout of bodies with rubber", ({ corner }) =>
   });
 });
 
-const example = layoutSheet.parse(
-  JSON.parse(
-    readFileSync(new URL("../../../../docs/examples/layouts/rear-integral-link.json", import.meta.url), "utf8"),
-  ),
-);
-const carrier = readLayout(example, "left");
+const carrier = readLayout(readExampleLayout(), "left");
 
 /** Rates of the example with an integral link (invented). */
 const rubber: readonly LayoutRubber[] = [
