@@ -36,6 +36,17 @@ describe("a silhouette sheet", () => {
     ]);
   });
 
+  it("says what to do about a layout that is not offered, and about metres", () => {
+    const hintOf = (document: unknown): string | undefined => {
+      const parsed = parseSilhouette(document);
+      return "findings" in parsed ? parsed.findings[0]?.hint : undefined;
+    };
+    expect(hintOf({ rear_layout: "twist-beam" })).toMatch(/^Not offered yet\. Take no other/);
+    expect(hintOf({ rear_layout: "strut" })).not.toMatch(/offered/);
+    expect(hintOf({ wheelbase_mm: 2.7 })).toMatch(/2700/);
+    expect(hintOf({ front_lowered_mm: 90 })).not.toMatch(/metres:/);
+  });
+
   it("makes a family of the rung asked for", () => {
     const parsed = parseSilhouette({ name: "Wren", rung: "layout", front_lowered_mm: 15 });
     if ("findings" in parsed) throw new Error("refused");

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { Finding } from "#numeric";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import {
   familyFromSilhouette,
@@ -84,10 +85,33 @@ const wireKeys: Readonly<Record<keyof SilhouetteEntries, keyof SilhouetteSheet>>
   rearLowered: "rear_lowered_mm",
 };
 
-/** The family of a silhouette that is already JSON data, or a finding per entry no template fits, all at once. */
-export function parseSilhouette(document: unknown): ParsedFamily {
-  const parsed = parseWire(silhouetteSheet, document);
-  if ("findings" in parsed) return parsed;
+/** Layouts people meet for which there is no template yet. */
+const NOT_OFFERED = /twist|torsion|live|solid|rigid|leaf|swing/i;
+
+/** What to do about a layout that is not offered, and about a length in metres, where nothing else is said. */
+function withHint(finding: Finding): Finding {
+  const { code, path, got, hint } = finding;
+  if (code === "unknown-word" && path.endsWith("_layout") && NOT_OFFERED.test(got))
+    return {
+      ...finding,
+      hint: "Not offered yet. Take no other layout for it: its places and figures would be another axle's.",
+    };
+  const metres = Number(got);
+  return code === "out-of-range" && hint === "" && path.endsWith("_mm") && metres > 0.5 && metres < 6
+    ? {
+        ...finding,
+        hint: `It looks like metres: in millimetres it would be ${Number((metres * 1000).toPrecision(12))}.`,
+      }
+    : finding;
+}
+
+/**
+ * The family of a silhouette that is already JSON data, or a finding per entry no template fits, all at once.
+ * @param before what reading its text has found already
+ */
+export function parseSilhouette(document: unknown, before: readonly Finding[] = []): ParsedFamily {
+  const parsed = parseWire(silhouetteSheet, document, before);
+  if ("findings" in parsed) return { findings: parsed.findings.map(withHint) };
   const made = familyFromSilhouette(entriesOf(parsed.value), parsed.value.rung ?? "scaled");
   if ("family" in made) return made;
   return {

@@ -1,13 +1,5 @@
 import type { FastifyInstance } from "fastify";
-import {
-  formatFamily,
-  jsonSchemaOf,
-  type Parsed,
-  parseReading,
-  parseSilhouette,
-  readJson,
-  silhouetteSheet,
-} from "#contract";
+import { formatFamily, jsonSchemaOf, type Parsed, parseSilhouette, readJson, silhouetteSheet } from "#contract";
 import { type BodyText, bodyOf } from "../json-body.ts";
 import { refuse } from "../refusals.ts";
 
@@ -15,9 +7,8 @@ import { refuse } from "../refusals.ts";
 const familyOf = (body: BodyText): Parsed<unknown> => {
   if ("findings" in body) return body;
   const reading = readJson(body.text);
-  const read = parseReading(silhouetteSheet, reading);
-  if ("findings" in read) return read;
-  const made = parseSilhouette(read.value);
+  if (!reading.readable) return { findings: reading.findings };
+  const made = parseSilhouette(reading.value, reading.findings);
   return "findings" in made ? made : { value: formatFamily(made.family) };
 };
 
