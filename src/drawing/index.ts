@@ -13,7 +13,12 @@ export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-fa
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
 export { drawHeldCorner, type HeldCornerOptions } from "./geometry/draw-held-corner.ts";
-export { drawTurnedCorner, type EyePlace, type TurnedCornerOptions } from "./geometry/draw-turned-corner.ts";
+export {
+  type BesideCorner,
+  drawTurnedCorner,
+  type EyePlace,
+  type TurnedCornerOptions,
+} from "./geometry/draw-turned-corner.ts";
 export { type DrawnPoint, drawHardPoints, type HardPointOptions } from "./hard-points/draw-hard-points.ts";
 export { drawTravelLines, type TravelLine, type TravelLinesOptions } from "./hard-points/draw-travel-lines.ts";
 export { nearestPoint } from "./nearest-point.ts";

@@ -5,7 +5,7 @@ import type { CarPoint } from "../projection.ts";
 import { scaleWords } from "../scale-words.ts";
 import type { Mark, Scene, TypeScale } from "../scene.ts";
 import { hairline, thinLine } from "../symbols/look.ts";
-import { cornerShape, drawCornerView, drawWheelOutline } from "./draw-corner-view.ts";
+import { cornerShape, drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
 import { type MovedCorner, moveCorner } from "./moved-corner.ts";
 import { cornerReach, type GeometryView } from "./views.ts";
 
@@ -22,6 +22,15 @@ export interface TurnedCornerOptions {
   readonly height: number;
   readonly type?: TypeScale;
   readonly eye: EyePlace;
+  /** The same corner in another state, or that of another car line set over it by the wheel centre: thin lines. */
+  readonly beside?: readonly BesideCorner[];
+}
+
+/** A corner that is drawn thin over the one looked at. */
+export interface BesideCorner {
+  readonly family: Family;
+  readonly pose: WheelPose;
+  readonly rack: number;
 }
 
 const EDGE = 24;
@@ -90,11 +99,29 @@ export function drawTurnedCorner(
     marks: [
       { kind: "text", x: EDGE, y: 18, text: eyeWords(eye), style: "label-bold" },
       ...drawGround(view, reach, moved.groundZ),
+      ...(options.beside ?? []).flatMap((other) => drawBeside(view, other, corner, axle.wheel.centre)),
       ...rims(moved, size.width).flatMap((rim) => drawWheelOutline(view, rim, size, hairline)),
       ...drawCornerView(view, shape),
     ],
     targets: [],
   };
+}
+
+/** Wheel and links of another corner as thin lines, its wheel centre at design where that of this one is. */
+function drawBeside(
+  view: GeometryView,
+  { family, pose, rack }: BesideCorner,
+  corner: Corner,
+  centre: readonly [number, number, number],
+): readonly Mark[] {
+  const { axle: axleName, side } = axleAndSide(corner);
+  const axle = family[axleName];
+  const own = axle.wheel.centre;
+  const across = side === "left" ? 1 : -1;
+  const [dx, dy] = [centre[0] - own[0], across * (centre[1] - own[1])];
+  const moved = moveCorner(axle, side, pose, rack);
+  const shifted: GeometryView = { ...view, spot: ([x, y, z = 0]) => view.spot([x + dx, y + dy, z]) };
+  return drawGhost(shifted, moved, cornerShape(axle, moved, "").size);
 }
 
 const mean = ([a, b]: readonly [number, number]): number => (a + b) / 2;

@@ -15,6 +15,7 @@ import { rungWords } from "../effect/rung-words.ts";
 import { PrintButton } from "../printing/print-button.tsx";
 import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
+import { FigureTables } from "./figure-tables.tsx";
 import type { TravelView } from "./use-travel-view.ts";
 
 interface CsvLinkProps {
@@ -109,6 +110,7 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
       {sheet.rows.map((row) => (
         <ChangeTable key={row.words} row={row} name={view.family.name} />
       ))}
+      <FigureTables sheet={sheet} />
       <MarginSection title="How sure">
         Geometry: {rungs.join("; ")}. Below each value stands where it lies with 95 %; a value whose sign is less than
         97.5 % sure is not printed. Two car lines are compared as independent, with the rack moved so that both turn the

@@ -1,7 +1,7 @@
 import { getRouteApi } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
 import { formatNumber, type TravelSheet, type TravelSheetQuestion } from "#casework";
-import { drawTravelPlots, drawTurnedCorner } from "#drawing";
+import { type BesideCorner, drawTravelPlots, drawTurnedCorner } from "#drawing";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { ConditionSliders } from "../geometry/condition-sliders.tsx";
 import { Slider } from "../geometry/slider.tsx";
@@ -25,6 +25,17 @@ const LOWEST_EYE = -30;
 const HIGHEST_EYE = 90;
 const EYE_STEP = 5;
 
+/** The other states and the other car line as they stand at this travel, drawn thin over the sound corner. */
+const cornersBeside = (
+  { subjects, family, condition }: TravelSheetQuestion,
+  sheet: TravelSheet,
+): readonly BesideCorner[] =>
+  subjects.flatMap((subject, i) => {
+    const pose = sheet.poses[i] ?? null;
+    if (i === 0 || pose === null) return [];
+    return [{ family: subject.kind === "beside" ? subject.family : family, pose, rack: condition.rack }];
+  });
+
 interface DrawnProps {
   readonly view: TravelView;
   readonly sheet: TravelSheet;
@@ -36,12 +47,13 @@ interface DrawnProps {
 const Drawn = ({ view, sheet, asked, onScale }: DrawnProps) => {
   const { eye, setEye } = view;
   const pose = sheet.poses[0] ?? null;
+  const beside = useMemo(() => cornersBeside(asked, sheet), [asked, sheet]);
   const drawCorner = useCallback(
     (room: SceneRoom) => {
       if (pose === null) throw new Error("no pose is drawn");
-      return drawTurnedCorner(asked.family, asked.corner, pose, asked.condition.rack, { ...room, eye });
+      return drawTurnedCorner(asked.family, asked.corner, pose, asked.condition.rack, { ...room, eye, beside });
     },
-    [asked, pose, eye],
+    [asked, pose, eye, beside],
   );
   const drawPlots = useCallback(
     (room: SceneRoom) => drawTravelPlots(sheet, { ...room, at: asked.condition.contactRise }),

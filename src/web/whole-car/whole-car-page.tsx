@@ -124,10 +124,10 @@ export const WholeCarPage = () => {
           />
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
-        <section className="geometry-drawing car-drawing" aria-label="Curves of the wheels" tabIndex={0}>
+        <section className="geometry-drawing whole-car-drawing" aria-label="Curves of the wheels" tabIndex={0}>
           {car === null ? null : (
             <>
-              <p className="car-sentence">{car.sentence}</p>
+              <p className="whole-car-sentence">{car.sentence}</p>
               <Curves car={car} />
             </>
           )}
