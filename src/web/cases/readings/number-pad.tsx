@@ -1,7 +1,7 @@
 import { splitUnit, unitKeys } from "../../number/written-units.ts";
 
 /** What a key of a unit is called where its sign cannot be read out. */
-const UNIT_NAMES: Readonly<Record<string, string>> = { "°": "degrees", "'": "minutes of arc", in: "inches" };
+const UNIT_NAMES: Readonly<Record<string, string>> = { "°": "° degrees", "'": "' minutes of arc", in: "in, inches" };
 
 interface NumberPadProps {
   readonly text: string;
