@@ -233,8 +233,9 @@ export function noteWords(facts: OwnersPageFacts, most: number): readonly string
 function enquiryWords({ words, appraisal: { complaints } }: OwnersPageFacts): readonly string[] {
   if (words === "" && complaints.length === 0) return [];
   const said = words === "" ? "" : `You came with: \u201c${words}\u201d.`;
-  const answers = complaints.length === 0 ? "No complaint was made out in it yet, so nothing was looked for." : "";
-  return [[said, answers, ...complaints.map(complaintWords)].filter((part) => part !== "").join(" ")];
+  const none = complaints.length === 0 ? "No complaint was made out in it yet, so nothing was looked for." : "";
+  const rest = said === "" || complaints.length === 0 ? "" : "What else you said was not taken up yet.";
+  return [[said, none, ...complaints.map(complaintWords), rest].filter((part) => part !== "").join(" ")];
 }
 
 /** What to take care of: by the worst grade, and what this page is. */

@@ -210,7 +210,7 @@ describe("what the owner came with, and what was done", () => {
     const bytes = await printOwnersPage(with2);
     const words = wordsOf(bytes);
     expect(words).toContain("Clunk, front: not looked at yet.");
-    expect(words).toContain("Pulls: found, and can be behind it: web torn.");
+    expect(words).toContain("Pulls: found, and can be behind it: web torn. What else you said was not taken up yet.");
     expect(readPdf(bytes).pages).toBe(1);
     expect(crowdingOf(bytes)).toEqual([]);
     expect(wordsOf(await printOwnersPage({ ...six, words: "it clunks" }))).toContain(

@@ -167,7 +167,7 @@ const handOverText = ({ gates, reteach, asLeft, axlesAsLeft }: Appraisal): reado
   ...asLeft.map(({ label, quantity, asFound, asLeft: left, limitWords, foundDecision, leftDecision }) => {
     const { factor, decimals, unit } = quantityForms[quantity];
     const shown = (value: number | null): string =>
-      value === null ? "not taken" : `${formatNumber(value * factor, decimals)} ${unit}`;
+      value === null ? "not taken" : `${formatNumber(value * factor, decimals)}${unit === "°" ? "" : " "}${unit}`;
     const came = (decision: string | null): string => (decision === null ? "" : ` (${decision})`);
     return `${label}: as found ${shown(asFound)}${came(foundDecision)}, as left ${shown(left)}${came(leftDecision)}; ${limitWords ?? "limit not on file"}`;
   }),

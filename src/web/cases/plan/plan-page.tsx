@@ -46,11 +46,15 @@ const NAME_ROW = 62;
 /** Width of a letter of a visit's day against one of its name, which is set larger and bold. */
 const DAY_LETTER = 0.85;
 
+/** The day of a visit where there is little room: "~ May 2027" for one that is estimated. */
+const shortDay = (visit: PlanDocument["visits"][number], pace: CarPace): string =>
+  visitDateWords(visit, pace).replace(/^about /, "~ ");
+
 /** The rule of distance with its figures, and the visits on it. */
 const RuleHead = ({ rule, visits, unit, pace, changing, onChangeVisits }: RuleHeadProps) => {
   const rows = nameRows(
     visits.map((visit) => ({
-      letters: Math.max(visit.label.length, DAY_LETTER * visitDateWords(visit, pace).length),
+      letters: Math.max(visit.label.length, DAY_LETTER * shortDay(visit, pace).length),
       share: rule.share(visit.odometerKm),
     })),
   );
@@ -73,7 +77,7 @@ const RuleHead = ({ rule, visits, unit, pace, changing, onChangeVisits }: RuleHe
           >
             <strong>{visit.label}</strong>
             <span className="note">{formatDistance(visit.odometerKm, unit)}</span>
-            <span className="note">{visitDateWords(visit, pace)}</span>
+            <span className="note">{shortDay(visit, pace)}</span>
           </span>
         ))}
         <span className="plan-axis">

@@ -1,7 +1,7 @@
 import { instrumentsFor, type LoadState, quantityForms, type ReadingGroup, readingGroupWords } from "#casework";
 import { Segments } from "../fields/segments.tsx";
 import { OddReadings } from "./odd-readings.tsx";
-import { cellName, cellsOf, openAsked, READINGS } from "./reading-cells.ts";
+import { type Cell, cellName, cellsOf, openAsked, READINGS } from "./reading-cells.ts";
 import { type ActiveField, ReadingField } from "./reading-field.tsx";
 import type { Readings } from "./use-readings.ts";
 
@@ -147,7 +147,8 @@ export const ReadingGroupTable = (props: GroupProps) => {
   const cells = cellsOf(group);
   const leaving = cells.filter(readings.leaves);
   const counted = leaving.length > 0 ? leaving : cells;
-  const taken = counted.filter((cell) => readings.textOf(cell) !== "").length;
+  const isDoubted = ({ key }: Cell): boolean => readings.refused.some(({ cellKey }) => cellKey === key);
+  const taken = counted.filter((cell) => readings.textOf(cell) !== "" && !isDoubted(cell)).length;
   const open = openAsked(group, readings).length;
   const words = cells.every(({ key }) => !readings.taken.has(key)) ? "Not taken" : "Rest not taken";
   const marked = cells.some(({ reading }) => readings.notTaken.has(`${reading.place}|${reading.quantity}`));
