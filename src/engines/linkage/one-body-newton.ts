@@ -1,6 +1,7 @@
 import type { SolveReport } from "#numeric";
 import type { WheelLinkage } from "./corner-linkage.ts";
 import { designTriad, GROUND, type Measure } from "./mechanism.ts";
+import { OrderedElimination } from "./ordered-elimination.ts";
 import { advancePose, designPose, orthonormalise, type Pose } from "./pose.ts";
 import { computeContactOffset, type Drive } from "./wheel.ts";
 
@@ -14,16 +15,6 @@ export const CLOSURE = 1e-15;
 /** Accepted when Newton stalls on rounding: the promise itself, 1e-12 m. */
 export const CLOSURE_PROMISED = 1e-12;
 export const ITERATIONS = 25;
-/** A pivot that has fallen to less than this share of what it was when the order was chosen asks for another order. */
-const WORN_PIVOT = 0.02;
-
-/** Where rows begin, the places of columns, and how large the pivots were when this order was chosen. */
-interface EliminationOrder {
-  readonly rows: readonly number[];
-  readonly columns: readonly number[];
-  readonly pivots: readonly number[];
-}
-
 /**
  * Newton for one knuckle held five times: the innermost loop of everything, in plain numbers and written out.
  *
@@ -40,18 +31,9 @@ export class OneBodyNewton {
   private readonly directions = new Float64Array(15);
   private readonly onRack = new Float64Array(5);
   private readonly design = new Float64Array(5);
-  private readonly rows = new Float64Array(30);
-  private readonly errors = new Float64Array(5);
+  private readonly elimination = new OrderedElimination();
   private readonly contact = new Float64Array(6);
   private readonly step = new Float64Array(6);
-  /** Rows and columns in the order of elimination: offsets into `rows` and places in a row. */
-  private readonly rowOrder = new Int32Array(5);
-  private readonly columnOrder = new Int32Array(5);
-  private readonly chosenPivots = new Float64Array(5);
-  private readonly designOrder: EliminationOrder;
-  private orderIsNew = false;
-  /** By rows: multipliers left of the diagonal, reciprocal pivots on it, the eliminated matrix right of it. */
-  private readonly factors = new Float64Array(25);
 
   private constructor(
     private readonly linkage: WheelLinkage,
@@ -70,9 +52,8 @@ export class OneBodyNewton {
       if (m.kind === "offset") this.directions.set(designTriad(m.direction, points)[m.which], 3 * i);
     });
     this.evaluate(designPose(1), 0);
-    for (let i = 0; i < 5; i++) this.design[i] = -(this.errors[i] as number);
-    this.designOrder = this.chooseOrder();
-    this.takeOrder(this.designOrder);
+    for (let i = 0; i < 5; i++) this.design[i] = -(this.elimination.errors[i] as number);
+    this.elimination.chooseFirstOrder();
   }
 
   /** The solver for a linkage of this kind; null where it has more bodies or joints of another kind. */
@@ -85,10 +66,9 @@ export class OneBodyNewton {
 
   /** As TravelSolver.solveFrom. */
   solve(pose: Pose, target: number, rack: number, drive: Drive): SolveReport {
-    const { contact, step } = this;
+    const { contact, step, elimination } = this;
     const atContact = drive === "contact-height";
-    // Every solution begins with the same order, so that none hangs on what was asked before.
-    if (this.orderIsNew) this.takeOrder(this.designOrder);
+    elimination.returnToFirstOrder();
     let last = Number.POSITIVE_INFINITY;
     for (let iterations = 0; ; iterations++) {
       const closure = this.evaluate(pose, rack);
@@ -110,9 +90,9 @@ export class OneBodyNewton {
       }
       if (iterations >= ITERATIONS) return { end: "iteration-limit", iterations, residual };
       const oldFactorsDo = iterations > 0 && 4 * residual * residual <= CLOSURE * last;
-      if (!oldFactorsDo && !this.factorise(c0, c1)) return { end: "singular", iterations, residual };
+      if (!oldFactorsDo && !elimination.factorise(c0, c1)) return { end: "singular", iterations, residual };
       last = residual;
-      this.substitute(off);
+      elimination.substitute(off, step);
       step[2] = off - c1 * (step[3] as number) + c0 * (step[4] as number);
       advancePose(pose, step);
     }
@@ -120,7 +100,8 @@ export class OneBodyNewton {
 
   /** Errors and gradients of the five measures at a pose; returns the largest error, NaN where one is. */
   private evaluate(pose: Pose, rack: number): number {
-    const { kinds, arms, fixed, directions, onRack, design, rows, errors } = this;
+    const { kinds, arms, fixed, directions, onRack, design } = this;
+    const { rows, errors } = this.elimination;
     const { t, r } = pose;
     const r0 = r[0] as number;
     const r1 = r[1] as number;
@@ -196,221 +177,6 @@ export class OneBodyNewton {
     }
     return worst;
   }
-
-  /**
-   * Factorises the five by five matrix that is left once the rise is known (c0, c1: how the contact patch's height follows
-   * a turn; nought where the wheel centre's is asked for). False where it is singular.
-   */
-  private factorise(c0: number, c1: number): boolean {
-    const { rows } = this;
-    if (c0 !== 0 || c1 !== 0)
-      for (let o = 0; o < 30; o += 6) {
-        const g = rows[o + 2] as number;
-        rows[o + 3] = (rows[o + 3] as number) - g * c1;
-        rows[o + 4] = (rows[o + 4] as number) + g * c0;
-      }
-    if (this.eliminate()) return true;
-    this.takeOrder(this.chooseOrder());
-    this.orderIsNew = true;
-    this.eliminate();
-    const least = this.factors[24] as number;
-    return least > Number.NEGATIVE_INFINITY && least < Number.POSITIVE_INFINITY;
-  }
-
-  /** Elimination in the order chosen; false where a pivot has become much smaller than it was then. */
-  private eliminate(): boolean {
-    const { rows, factors, rowOrder, columnOrder, chosenPivots } = this;
-    const o0 = rowOrder[0] as number;
-    const o1 = rowOrder[1] as number;
-    const o2 = rowOrder[2] as number;
-    const o3 = rowOrder[3] as number;
-    const o4 = rowOrder[4] as number;
-    const q0 = columnOrder[0] as number;
-    const q1 = columnOrder[1] as number;
-    const q2 = columnOrder[2] as number;
-    const q3 = columnOrder[3] as number;
-    const q4 = columnOrder[4] as number;
-    const a00 = rows[o0 + q0] as number;
-    const a01 = rows[o0 + q1] as number;
-    const a02 = rows[o0 + q2] as number;
-    const a03 = rows[o0 + q3] as number;
-    const a04 = rows[o0 + q4] as number;
-    const a10 = rows[o1 + q0] as number;
-    let a11 = rows[o1 + q1] as number;
-    let a12 = rows[o1 + q2] as number;
-    let a13 = rows[o1 + q3] as number;
-    let a14 = rows[o1 + q4] as number;
-    const a20 = rows[o2 + q0] as number;
-    let a21 = rows[o2 + q1] as number;
-    let a22 = rows[o2 + q2] as number;
-    let a23 = rows[o2 + q3] as number;
-    let a24 = rows[o2 + q4] as number;
-    const a30 = rows[o3 + q0] as number;
-    let a31 = rows[o3 + q1] as number;
-    let a32 = rows[o3 + q2] as number;
-    let a33 = rows[o3 + q3] as number;
-    let a34 = rows[o3 + q4] as number;
-    const a40 = rows[o4 + q0] as number;
-    let a41 = rows[o4 + q1] as number;
-    let a42 = rows[o4 + q2] as number;
-    let a43 = rows[o4 + q3] as number;
-    let a44 = rows[o4 + q4] as number;
-    const i0 = 1 / a00;
-    const l10 = a10 * i0;
-    const l20 = a20 * i0;
-    const l30 = a30 * i0;
-    const l40 = a40 * i0;
-    a11 -= l10 * a01;
-    a12 -= l10 * a02;
-    a13 -= l10 * a03;
-    a14 -= l10 * a04;
-    a21 -= l20 * a01;
-    a22 -= l20 * a02;
-    a23 -= l20 * a03;
-    a24 -= l20 * a04;
-    a31 -= l30 * a01;
-    a32 -= l30 * a02;
-    a33 -= l30 * a03;
-    a34 -= l30 * a04;
-    a41 -= l40 * a01;
-    a42 -= l40 * a02;
-    a43 -= l40 * a03;
-    a44 -= l40 * a04;
-    const i1 = 1 / a11;
-    const l21 = a21 * i1;
-    const l31 = a31 * i1;
-    const l41 = a41 * i1;
-    a22 -= l21 * a12;
-    a23 -= l21 * a13;
-    a24 -= l21 * a14;
-    a32 -= l31 * a12;
-    a33 -= l31 * a13;
-    a34 -= l31 * a14;
-    a42 -= l41 * a12;
-    a43 -= l41 * a13;
-    a44 -= l41 * a14;
-    const i2 = 1 / a22;
-    const l32 = a32 * i2;
-    const l42 = a42 * i2;
-    a33 -= l32 * a23;
-    a34 -= l32 * a24;
-    a43 -= l42 * a23;
-    a44 -= l42 * a24;
-    const i3 = 1 / a33;
-    const l43 = a43 * i3;
-    a44 -= l43 * a34;
-    const i4 = 1 / a44;
-    factors[0] = i0;
-    factors[1] = a01;
-    factors[2] = a02;
-    factors[3] = a03;
-    factors[4] = a04;
-    factors[5] = l10;
-    factors[6] = i1;
-    factors[7] = a12;
-    factors[8] = a13;
-    factors[9] = a14;
-    factors[10] = l20;
-    factors[11] = l21;
-    factors[12] = i2;
-    factors[13] = a23;
-    factors[14] = a24;
-    factors[15] = l30;
-    factors[16] = l31;
-    factors[17] = l32;
-    factors[18] = i3;
-    factors[19] = a34;
-    factors[20] = l40;
-    factors[21] = l41;
-    factors[22] = l42;
-    factors[23] = l43;
-    factors[24] = i4;
-    return (
-      Math.abs(a00) >= WORN_PIVOT * (chosenPivots[0] as number) &&
-      Math.abs(a11) >= WORN_PIVOT * (chosenPivots[1] as number) &&
-      Math.abs(a22) >= WORN_PIVOT * (chosenPivots[2] as number) &&
-      Math.abs(a33) >= WORN_PIVOT * (chosenPivots[3] as number) &&
-      Math.abs(i4) < Number.POSITIVE_INFINITY
-    );
-  }
-
-  /** Turns the errors, less what the rise `off` does to them, into the step (all but its third part). */
-  private substitute(off: number): void {
-    const { rows, errors, factors, rowOrder, columnOrder, step } = this;
-    const o0 = rowOrder[0] as number;
-    const o1 = rowOrder[1] as number;
-    const o2 = rowOrder[2] as number;
-    const o3 = rowOrder[3] as number;
-    const o4 = rowOrder[4] as number;
-    // Errors stand in the order of the measures; a row begins six places after the one before.
-    const b0 = (errors[o0 / 6] as number) - off * (rows[o0 + 2] as number);
-    let b1 = (errors[o1 / 6] as number) - off * (rows[o1 + 2] as number);
-    let b2 = (errors[o2 / 6] as number) - off * (rows[o2 + 2] as number);
-    let b3 = (errors[o3 / 6] as number) - off * (rows[o3 + 2] as number);
-    let b4 = (errors[o4 / 6] as number) - off * (rows[o4 + 2] as number);
-    b1 -= (factors[5] as number) * b0;
-    b2 -= (factors[10] as number) * b0 + (factors[11] as number) * b1;
-    b3 -= (factors[15] as number) * b0 + (factors[16] as number) * b1 + (factors[17] as number) * b2;
-    b4 -=
-      (factors[20] as number) * b0 +
-      (factors[21] as number) * b1 +
-      (factors[22] as number) * b2 +
-      (factors[23] as number) * b3;
-    const x4 = b4 * (factors[24] as number);
-    const x3 = (b3 - (factors[19] as number) * x4) * (factors[18] as number);
-    const x2 = (b2 - (factors[13] as number) * x3 - (factors[14] as number) * x4) * (factors[12] as number);
-    const x1 =
-      (b1 - (factors[7] as number) * x2 - (factors[8] as number) * x3 - (factors[9] as number) * x4) *
-      (factors[6] as number);
-    const x0 =
-      (b0 -
-        (factors[1] as number) * x1 -
-        (factors[2] as number) * x2 -
-        (factors[3] as number) * x3 -
-        (factors[4] as number) * x4) *
-      (factors[0] as number);
-    step[columnOrder[0] as number] = x0;
-    step[columnOrder[1] as number] = x1;
-    step[columnOrder[2] as number] = x2;
-    step[columnOrder[3] as number] = x3;
-    step[columnOrder[4] as number] = x4;
-  }
-
-  /** Complete pivoting of the matrix that stands in `rows`: the largest entry left is the next pivot. */
-  private chooseOrder(): EliminationOrder {
-    const pivots: number[] = [];
-    const left = Array.from({ length: 5 }, (_, i) => Array.from(this.rows.subarray(6 * i, 6 * i + 6)));
-    const rows = [0, 1, 2, 3, 4];
-    const columns = [0, 1, 3, 4, 5];
-    for (let k = 0; k < 5; k++) {
-      let best: readonly [row: number, column: number] = [rows[k] as number, columns[k] as number];
-      const at = (i: number, j: number): number => left[i]?.[j] as number;
-      for (const i of rows.slice(k))
-        for (const j of columns.slice(k)) if (Math.abs(at(i, j)) > Math.abs(at(...best))) best = [i, j];
-      swap(rows, k, rows.indexOf(best[0]));
-      swap(columns, k, columns.indexOf(best[1]));
-      const pivot = at(...best);
-      pivots.push(Math.abs(pivot));
-      for (const i of rows.slice(k + 1)) {
-        const m = at(i, best[1]) / pivot;
-        for (const j of columns.slice(k)) (left[i] as number[])[j] = at(i, j) - m * at(best[0], j);
-      }
-    }
-    return { rows: rows.map((row) => 6 * row), columns, pivots };
-  }
-
-  private takeOrder({ rows, columns, pivots }: EliminationOrder): void {
-    this.rowOrder.set(rows);
-    this.columnOrder.set(columns);
-    this.chosenPivots.set(pivots);
-    this.orderIsNew = false;
-  }
-}
-
-function swap(list: number[], a: number, b: number): void {
-  const first = list[a] as number;
-  list[a] = list[b] as number;
-  list[b] = first;
 }
 
 /** Which of the three kinds a measure is; null where it is none. */
