@@ -61,7 +61,7 @@ describe("the repository", () => {
       string,
       Record<string, string>
     >;
-    const pinned = /^\d+\.\d+\.\d+$/;
+    const pinned = /^(npm:[a-z-]+@)?\d+\.\d+\.\d+$/;
     expect(
       Object.entries({ ...dependencies, ...devDependencies }).filter(([, version]) => !pinned.test(version)),
     ).toEqual([]);
