@@ -59,4 +59,20 @@ describe("a corner in space", () => {
     expect(textsOf(draw(-90, -20))[0]?.text).toBe("From the right, from below");
     expect(textsOf(draw(180, 80))[0]?.text).toBe("From the front, nearly from above");
   });
+
+  it("draws another state thin over it, its wheel where this one is at design", () => {
+    const options = { ...room, eye: { turn: 35, tilt: 20 } };
+    const far = { ...sampleFamily, rear: { ...sampleFamily.rear } };
+    const plain = drawTurnedCorner(sampleFamily, "rear-left", sampleEffect.sound, 0, options);
+    const beside = [{ family: far, pose: sampleEffect.sound, rack: 0 }];
+    const both = drawTurnedCorner(sampleFamily, "rear-left", sampleEffect.sound, 0, { ...options, beside });
+    const added = flatMarks(both.marks).length - flatMarks(plain.marks).length;
+    expect(added).toBeGreaterThan(0);
+    const paths = (scene: Scene) => flatMarks(scene.marks).flatMap((mark) => (mark.kind === "path" ? [mark.d] : []));
+    // The same pose lies exactly over the wheel that is there.
+    const wheels = (scene: Scene) => paths(scene).filter((d) => d.split("L").length === 72);
+    const twice = wheels(both).filter((d, i, all) => all.indexOf(d) !== i);
+    expect(wheels(plain).filter((d, i, all) => all.indexOf(d) !== i)).toEqual([]);
+    expect(twice.length).toBeGreaterThan(0);
+  });
 });
