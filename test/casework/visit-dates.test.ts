@@ -33,6 +33,7 @@ describe("when a visit of a plan is", () => {
     ["5/3/2027", "2027-03-05"],
     ["", ""],
     ["30.2.2027", null],
+    ["29.2.2028", "2028-02-29"],
     ["in May", null],
   ])("reads %s", (typed, day) => expect(parseDay(typed)).toBe(day));
 });

@@ -147,9 +147,7 @@ describe("appraise", () => {
     expect(output).toContain("limit 362 mm to 382 mm, by its maker; beyond");
     expect(output).toContain("can be: coil spring broken");
     expect(output).toContain("Alignment, all four wheels (alignment@car), plan");
-    expect(output).toContain(
-      "Front left, camber: as found −1.60 ° (beyond), as left not taken; limit −1.15° to −0.35°",
-    );
+    expect(output).toContain("Front left, camber: as found −1.60° (beyond), as left not taken; limit −1.15° to −0.35°");
     const unsettled = { ...visit, visit: { ...file.visit, settled: false } };
     const asJson = await run(["appraise", "-", "--json"], JSON.stringify(unsettled));
     const { findings } = JSON.parse(asJson.output) as { findings: readonly Record<string, unknown>[] };
