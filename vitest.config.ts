@@ -1,21 +1,13 @@
 import { defineConfig } from "vitest/config";
 
 const projects = {
-  unit: {
-    include: [
-      "src/**/*.test.{ts,tsx}",
-      "test/command-line/**/*.test.ts",
-      "test/casework/**/*.test.ts",
-      "test/family-editor/**/*.test.ts",
-      "test/printed/**/*.test.ts",
-    ],
-    exclude: ["src/**/*.prop.test.ts"],
+  // Unit, property, reference and architecture tests: one project, so that a worker reads what they share once.
+  plain: {
+    include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
+    exclude: ["test/records/**", "test/e2e/**"],
   },
-  property: { include: ["src/**/*.prop.test.ts", "test/fuzz/**/*.test.ts"] },
-  reference: { include: ["test/reference/**/*.test.ts"] },
   // Its programs are killed and its disks filled: each file in a process of its own.
   records: { include: ["test/records/**/*.test.ts"], isolate: true, testTimeout: 180_000, hookTimeout: 120_000 },
-  architecture: { include: ["test/architecture/**/*.test.ts"] },
   e2e: {
     include: ["test/e2e/**/*.test.ts"],
     globalSetup: ["test/browser-setup/start-for-tests.ts"],

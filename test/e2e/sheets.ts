@@ -10,30 +10,39 @@ const marked = `marks=${TORN_BUSH}:torn-3~front-left/lower-arm/ball-joint:loose-
 
 const signs = "marks=rear-left/damper/leak:seen-film-below-seat,rebounds-differ~rear-left/tyre/tread:seen-one-shoulder";
 
-/** Every sheet of the program, with the states of it that look different. */
-export const SHEETS: readonly Sheet[] = [
-  { name: "today", path: "/" },
+/** Sheets of a car line besides its underside and geometry. */
+export const CAR_LINE_SHEETS: readonly Sheet[] = [
   { name: "families", path: "/families" },
   { name: "begin", path: "/families/begin" },
   { name: "family", path: family },
   { name: "family-selected", path: `${family}?at=rear/trailing-link/inner-bush` },
   { name: "family-copy-first", path: `${family}/edit` },
+  { name: "match", path: `${family}/match` },
+  { name: "whole-car", path: `${family}/car` },
+];
+
+/** The underside and its corners. */
+export const UNDERSIDE_SHEETS: readonly Sheet[] = [
   { name: "underside", path: `${family}/underside` },
   { name: "underside-marked", path: `${family}/underside?${marked}&at=${TORN_BUSH}` },
   { name: "corner", path: `${family}/underside/rear-left?${marked}` },
   { name: "corner-selected", path: `${family}/underside/rear-left?${marked}&at=${TORN_BUSH}` },
   { name: "corner-signs", path: `${family}/underside/rear-left?${signs}&at=rear-left/damper/leak` },
   { name: "axle", path: `${family}/underside/front` },
+  {
+    name: "corner-fluid-gone",
+    path: `${family}/underside/front-left?marks=${LEAKED_BUSH}:fluid-gone&at=${LEAKED_BUSH}`,
+  },
+];
+
+/** What a fault does, over travel, and how to hold a corner. */
+export const GEOMETRY_SHEETS: readonly Sheet[] = [
   { name: "geometry", path: `${family}/geometry?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}` },
   {
     name: "geometry-steered",
     path: `${family}/geometry?at=front-left/lower-arm/rear-bush&as=torn-2&lateral_n=2000&braking_n=0`,
   },
   { name: "geometry-fluid-gone", path: `${family}/geometry?marks=${LEAKED_BUSH}:fluid-gone&at=${LEAKED_BUSH}` },
-  {
-    name: "corner-fluid-gone",
-    path: `${family}/underside/front-left?marks=${LEAKED_BUSH}:fluid-gone&at=${LEAKED_BUSH}`,
-  },
   { name: "geometry-nothing-marked", path: `${family}/geometry` },
   { name: "geometry-nothing-shown", path: `${family}/geometry?at=${TORN_BUSH}` },
   {
@@ -43,6 +52,11 @@ export const SHEETS: readonly Sheet[] = [
   },
   { name: "travel-beside", path: `${family}/travel?beside=dunlin-hatch&first=camber&second=roll-centre&turn_deg=-60` },
   { name: "hold", path: `${family}/hold?at=${TORN_BUSH}&way=bar` },
+];
+
+/** Sheets that belong to no car line. */
+export const PLACE_SHEETS: readonly Sheet[] = [
+  { name: "today", path: "/" },
   { name: "counter", path: "/counter" },
   { name: "bench", path: "/bench" },
   { name: "tally", path: "/tally" },

@@ -161,7 +161,11 @@ describe("a layout that binds", () => {
       const tried = ask(short, { steps: [{ wheel_travel_mm: within }, { wheel_travel_mm: beyond }] });
       const positions = "output" in tried ? (tried.output as { positions: Doc[] }).positions : [];
       expect(positions[0]).toHaveProperty("camber_deg");
-      expect(positions[1]).toEqual({ refused: { code: "beyond-fold", fold_travel_mm: expect.closeTo(at_mm, 6) } });
+      expect(positions[1]).toEqual({
+        refused: { code: "beyond-fold", fold_travel_mm: expect.closeTo(at_mm, 6), joints: expect.any(Array) },
+      });
+      const locked = positions[1] as { readonly refused: { readonly joints: readonly { readonly joint: string }[] } };
+      expect(locked.refused.joints.map(({ joint }) => joint)).toContain("camber-link");
     }
   });
 });
