@@ -1,7 +1,7 @@
-import { useState } from "react";
 import type { Answer } from "../server/ask-server.ts";
-import { type PrintedSheet, saveSheet } from "../server/printed-sheet.ts";
+import type { PrintedSheet } from "../server/printed-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
+import { usePrinting } from "./use-printing.ts";
 
 interface PrintButtonProps {
   /** Asks for the sheet as it stands now. */
@@ -10,35 +10,17 @@ interface PrintButtonProps {
   readonly nameOf?: (path: string) => string | null;
 }
 
-type Printing =
-  | { readonly kind: "idle" | "busy" | "silent" }
-  | { readonly kind: "printed"; readonly address: string; readonly fileName: string }
-  | { readonly kind: "refused"; readonly findings: Parameters<typeof FindingsList>[0]["findings"] };
-
 /** Prints a sheet: a PDF of one A4 page, handed to the browser as a file. */
 export const PrintButton = ({ print, nameOf }: PrintButtonProps) => {
-  const [printing, setPrinting] = useState<Printing>({ kind: "idle" });
-  const run = async () => {
-    setPrinting({ kind: "busy" });
-    const answer = await print();
-    setPrinting(
-      answer.kind === "answer"
-        ? { kind: "printed", address: saveSheet(answer.body), fileName: answer.body.fileName }
-        : answer.kind === "refused"
-          ? { kind: "refused", findings: answer.findings }
-          : { kind: "silent" },
-    );
-  };
+  const { printing, start } = usePrinting(print);
   return (
     <span className="print-sheet">
       <button
         type="button"
         className="link"
         aria-disabled={printing.kind === "busy"}
-        onClick={() => {
-          // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
-          if (printing.kind !== "busy") void run();
-        }}
+        // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
+        onClick={start}
       >
         Print the sheet
       </button>

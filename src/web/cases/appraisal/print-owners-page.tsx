@@ -1,15 +1,9 @@
-import { useState } from "react";
-import type { Finding } from "#contract";
+import { usePrinting } from "../../printing/use-printing.ts";
 import { askServer } from "../../server/ask-server.ts";
-import { readPrintedSheet, saveSheet } from "../../server/printed-sheet.ts";
+import { readPrintedSheet } from "../../server/printed-sheet.ts";
 import { FindingsList } from "../../shell/findings-list.tsx";
 import { byQuery } from "../case/recorder.ts";
 import { outbox, useOutbox } from "../unsent/workshop-outbox.ts";
-
-type Printing =
-  | { readonly kind: "idle" | "busy" | "silent" }
-  | { readonly kind: "printed"; readonly address: string; readonly fileName: string }
-  | { readonly kind: "refused"; readonly findings: readonly Finding[] };
 
 const fetchPage = (visitId: string) =>
   askServer(`/api/visits/${encodeURIComponent(visitId)}/owners-page${byQuery()}`, {}, (response) =>
@@ -18,31 +12,20 @@ const fetchPage = (visitId: string) =>
 
 /** Prints the owner's page from what is on record, once everything typed here has reached the store. */
 export const PrintOwnersPage = ({ visitId }: { readonly visitId: string }) => {
-  const [printing, setPrinting] = useState<Printing>({ kind: "idle" });
   const { entries } = useOutbox();
   const waits = entries.size > 0;
-  const print = async () => {
-    setPrinting({ kind: "busy" });
+  const { printing, start } = usePrinting(async () => {
     await outbox.send();
-    const answer = await fetchPage(visitId);
-    setPrinting(
-      answer.kind === "answer"
-        ? { kind: "printed", address: saveSheet(answer.body), fileName: answer.body.fileName }
-        : answer.kind === "refused"
-          ? { kind: "refused", findings: answer.findings }
-          : { kind: "silent" },
-    );
-  };
+    return fetchPage(visitId);
+  });
   return (
     <div className="print-sheet">
       <button
         type="button"
         className="press"
         aria-disabled={printing.kind === "busy"}
-        onClick={() => {
-          // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
-          if (printing.kind !== "busy") void print();
-        }}
+        // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
+        onClick={start}
       >
         Print the owner's page
       </button>
