@@ -232,7 +232,7 @@ export function noteWords(facts: OwnersPageFacts, most: number): readonly string
 /** What the owner came with, and what came of each complaint. */
 function enquiryWords({ words, appraisal: { complaints } }: OwnersPageFacts): readonly string[] {
   if (words === "" && complaints.length === 0) return [];
-  const said = words === "" ? "" : `You came with: \u201c${words}\u201d.`;
+  const said = words === "" ? "" : `You came with: \u201c${words.replace(/\.$/, "")}\u201d.`;
   const none = complaints.length === 0 ? "No complaint was made out in it yet, so nothing was looked for." : "";
   const rest = said === "" || complaints.length === 0 ? "" : "What else you said was not taken up yet.";
   return [[said, none, ...complaints.map(complaintWords), rest].filter((part) => part !== "").join(" ")];

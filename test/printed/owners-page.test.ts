@@ -188,7 +188,7 @@ describe("what the owner came with, and what was done", () => {
   const closed = (facts: OwnersPageFacts): OwnersPageFacts => ({ ...facts, visit: { ...facts.visit, closed: true } });
 
   it("names the complaint in the owner's words", async () => {
-    const words = wordsOf(await printOwnersPage({ ...six, words: "it clunks over bumps" }));
+    const words = wordsOf(await printOwnersPage({ ...six, words: "it clunks over bumps." }));
     expect(words).toContain("You came with: \u201cit clunks over bumps\u201d.");
     expect(wordsOf(await printOwnersPage(six))).not.toContain("You came with");
   });
