@@ -61,7 +61,7 @@ export const HoldMargin = ({ view, hold, state, hand }: HoldMarginProps) => {
     <>
       <h2 className="heading">{selected === null ? "Where does play show?" : selected.label}</h2>
       {view.stranger === null ? null : <p className="margin-notice">{view.stranger} is no joint of this corner.</p>}
-      <p className="margin-lead">{best?.words ?? hold.sentence}</p>
+      {best ? <p className="margin-lead">{best.words}</p> : null}
       <ByHand hand={hand} />
       <Cautions cautions={hold.cautions} />
       <MarginSection title={state.title}>
@@ -77,7 +77,6 @@ export const HoldMargin = ({ view, hold, state, hand }: HoldMarginProps) => {
         {state.under > 0 ? `, support ${formatForce(state.under)}` : ""}
         {state.wheelLoad > 0 ? `, ground ${formatForce(state.wheelLoad)}` : ""}.
       </MarginSection>
-      {selected === null ? null : <MarginSection title="The corner">{hold.sentence}</MarginSection>}
       <MarginSection title="How sure">
         {hold.howSure} Geometry {rungWords(hold.rung, hold.invented)}.
       </MarginSection>

@@ -46,7 +46,6 @@ interface CarMarginProps {
 const CarMargin = ({ question, car }: CarMarginProps) => (
   <>
     <h2 className="heading">What the wheels do</h2>
-    <p className="margin-lead">{car.sentence}</p>
     <h3 className="margin-title">All figures; each opens</h3>
     {car.figures.map((figure) => (
       <FigureLine key={figure.key} figure={figure} effect={car} />
