@@ -11,6 +11,7 @@ const projects = {
   e2e: {
     include: ["test/e2e/**/*.test.ts"],
     globalSetup: ["test/browser-setup/start-for-tests.ts"],
+    setupFiles: ["test/browser-setup/take-pages-back.ts"],
   },
 };
 

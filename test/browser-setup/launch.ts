@@ -36,19 +36,14 @@ let started: Promise<Browser> | null = null;
  * The browser of this process, started when it is first asked for and ended with the process; throws (and the tests fail)
  * where none can be had.
  */
-export const launchBrowser = (): Promise<Browser> => {
+const launchBrowser = (): Promise<Browser> => {
   started ??= startBrowser();
   return started;
 };
 
-/** Ends every session of a browser, with what is stored in it; the browser stays for the next file of tests. */
-export const closeSessions = async (browser: Browser): Promise<void> => {
-  await Promise.all(browser.contexts().map((session) => session.close()));
-};
-
 /** A fresh session without stored data. The locale is set because the bare C locale yields one that browsers reject. */
-export const openSession = (browser: Browser, screen: Screen): Promise<BrowserContext> =>
-  browser.newContext({
+export const openSession = async (screen: Screen): Promise<BrowserContext> =>
+  (await launchBrowser()).newContext({
     locale: "en-GB",
     timezoneId: "UTC",
     viewport: { width: screen.width, height: screen.height },

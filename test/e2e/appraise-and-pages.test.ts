@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { PassThrough, Readable } from "node:stream";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { formatChance, formatMoney } from "#casework";
 import { gradeWords } from "#drawing";
 import { runCommandLine } from "../../src/cli/index.ts";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { desk, openSession } from "../browser-setup/launch.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
 
@@ -57,12 +57,10 @@ const appraiseFile = async (file: unknown): Promise<AppraisalSheet> => {
 const texts = (page: Page, selector: string): Promise<string[]> => page.locator(selector).allTextContents();
 
 describe("a visit in one file and the same visit on record", () => {
-  let browser: Browser;
   let page: Page;
   let told: AppraisalSheet;
   beforeAll(async () => {
-    browser = await launchBrowser();
-    page = await (await openSession(browser, desk)).newPage();
+    page = await (await openSession(desk)).newPage();
     const settings = (await ask("/api/documents/settings/shop")) as { readonly document: typeof example.rates };
     const { workshop, currency, labour_cents_per_hour, tax_share, visit_cents } = settings.document;
     await putCarAndVisit(ID, example.family.id);
@@ -74,7 +72,7 @@ describe("a visit in one file and the same visit on record", () => {
       rates: { workshop, currency, labour_cents_per_hour, tax_share, visit_cents },
     });
   });
-  afterAll(() => closeSessions(browser));
+  afterAll(() => page.context().close());
 
   it("come to the same, to the last digit", async () => {
     const recorded = (await ask(`/api/visits/${ID}/appraisal`)) as AppraisalSheet;

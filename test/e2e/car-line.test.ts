@@ -1,18 +1,13 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { desk } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
 const NAME = "Redshank wagon";
 
 describe("a car line begun from a silhouette", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-  const open = (path: string): Promise<Page> => openAtDesk(browser, path);
+  const open = (path: string): Promise<Page> => openAtDesk(path);
   const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
   const make = async (page: Page, name: string): Promise<string> => {
     await field(page, "Name").fill(name);

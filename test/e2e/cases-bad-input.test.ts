@@ -1,9 +1,10 @@
 import { mkdtempSync, truncateSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, type Screen } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, type Screen } from "../browser-setup/launch.ts";
 import { allStored, unsentKeys } from "./entries.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 
@@ -33,12 +34,6 @@ const HEIC = new Uint8Array([
 ]);
 
 describe("what was not meant is asked about, and nothing typed is lost", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   const send = async (path: string, method: string, body: unknown, headers: Record<string, string> = {}) =>
     fetch(`${inject("address")}${path}`, {
       method,
@@ -76,7 +71,7 @@ describe("what was not meant is asked about, and nothing typed is lost", () => {
     });
     await send(`/api/documents/visit/${car}-a`, "PUT", visitOf("2025-11-20", 100_000), isNew);
     await send(`/api/documents/visit/${car}-b`, "PUT", visitOf("2026-11-20", null), isNew);
-    const page = await (await openSession(browser, screen)).newPage();
+    const page = await openPage(screen);
     return { page, visit: `${car}-b` };
   };
 

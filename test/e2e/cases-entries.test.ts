@@ -1,6 +1,6 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { describe, expect, inject, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, tablet } from "../browser-setup/launch.ts";
 import { OWNERS_WORDS, WORN_PLACE, walkToFindings } from "./cases-first-half.ts";
 import { Entries } from "./entries.ts";
 import { listenForComplaints } from "./open-sheet.ts";
@@ -29,17 +29,10 @@ const recordOf = async (visit: string): Promise<Recorded> => {
 };
 
 describe("an unknown car from its owner's words to what was seen", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it.each([desk, tablet])(
     "takes at most 24 entries at $width x $height, and all of it is on record",
     async (screen) => {
-      const session = await openSession(browser, screen);
-      const page = await session.newPage();
+      const page = await openPage(screen);
       const complaints = listenForComplaints(page);
       const entries = new Entries(page);
       await walkToFindings(entries);
@@ -63,7 +56,6 @@ describe("an unknown car from its owner's words to what was seen", () => {
       expect(new Set(nothing).size).toBe(nothing.length);
       expect(nothing.every((place) => place.startsWith("rear-left/"))).toBe(true);
       expect(complaints).toEqual([]);
-      await session.close();
     },
   );
 });

@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { tablet } from "../browser-setup/launch.ts";
 import { allStored, unsentKeys } from "./entries.ts";
 import { settle } from "./open-sheet.ts";
 import { type OwnProgram, startOwnProgram } from "./own-program.ts";
@@ -11,14 +12,11 @@ const ONE_DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9
 const KEPT_HERE = /kept here, not yet at the workshop's store/;
 
 describe("while the workshop's store does not answer", () => {
-  let browser: Browser;
   let program: OwnProgram;
   beforeAll(async () => {
-    browser = await launchBrowser();
     program = await startOwnProgram();
   });
   afterAll(async () => {
-    await closeSessions(browser);
     await program.end();
   });
 
@@ -38,7 +36,7 @@ describe("while the workshop's store does not answer", () => {
   };
 
   it("an entry is kept in the browser, said to be, and stored once the store is back", async () => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     const visit = await takeIn(page, "it wanders on the motorway and never holds its line");
     await program.stop();
     await page.getByLabel("The owner's words, as they were said").fill("it wanders, worse with a full tank");
@@ -52,8 +50,8 @@ describe("while the workshop's store does not answer", () => {
   });
 
   it("what was typed outlives the page it was typed on", async () => {
-    const session = await openSession(browser, tablet);
-    const page = await session.newPage();
+    const page = await openPage(tablet);
+    const session = page.context();
     const visit = await takeIn(page, "the pedal sinks while it is held at the lights");
     await program.stop();
     // Neither left nor followed by a pause: the page simply goes.
@@ -71,7 +69,7 @@ describe("while the workshop's store does not answer", () => {
   });
 
   it("a photo is kept while the store is silent, outlives the next place and a reload, and is sent when it is back", async () => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     await page.goto(program.address, { waitUntil: "load" });
     const isNew = { "content-type": "application/json", "if-none-match": "*" };
     const put = async (path: string, document: unknown) => {

@@ -1,6 +1,6 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 import { allStored } from "./entries.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { ask, putCarAndVisit } from "./recorded-visit.ts";
@@ -17,16 +17,10 @@ interface Stored {
 }
 
 describe("a photo or note added to a place", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("records no sign again, and stands in Findings at its place", async () => {
     const visit = "photo-once";
     await putCarAndVisit(visit, "ouzel-saloon");
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/cases/${visit}/underside/rear-left?at=${PLACE}`);
     await page.getByRole("button", { name: "Web torn" }).click();
     await page.getByLabel("Add a photo").setInputFiles({ name: "torn.png", mimeType: "image/png", buffer: DOT });

@@ -1,6 +1,6 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, tablet } from "../browser-setup/launch.ts";
 import { allStored } from "./entries.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
@@ -19,17 +19,11 @@ const readingsOf = async (car: string, place: string): Promise<readonly StoredRe
     .map(({ content }) => content);
 
 describe("readings of a visit", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("say as found before the work and as left after it; the same figure measured again is a reading of its own", async () => {
     const visit = "readings-again";
     await putCarAndVisit(visit, "ouzel-saloon");
     await putLooks(visit, visit, 61, [{ place: "rear-left/ride-height", content: height, load_state: "standing" }]);
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/cases/${visit}/readings`);
     await page.getByText("As found. What is typed now tells how the car came.").waitFor();
     const field = page.getByLabel(FIELD, { exact: true });
@@ -56,7 +50,7 @@ describe("readings of a visit", () => {
   it("are typed as people write them, and stand in their fields with a minus", async () => {
     const visit = "readings-as-written";
     await putCarAndVisit(visit, "ouzel-saloon");
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/cases/${visit}/readings`);
     for (const [name, typed, shown] of [
       ["Front left, pressure, bar", "32 psi", "2.2"],
@@ -85,7 +79,7 @@ describe("readings of a visit", () => {
   it("that are none stand in their field after a reload, and say what was needed", async () => {
     const visit = "readings-refused";
     await putCarAndVisit(visit, "ouzel-saloon");
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/cases/${visit}/readings`);
     const field = page.getByLabel(FIELD, { exact: true });
     await field.fill("high");
@@ -106,7 +100,7 @@ describe("readings of a visit", () => {
   it("the field worked on stays in view when the number pad comes up over it", async () => {
     const visit = "readings-pad";
     await putCarAndVisit(visit, "ouzel-saloon");
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     await openSheet(page, `/cases/${visit}/readings`);
     await page.locator(".reading-input").last().waitFor();
     const drawing = page.locator("#drawing");
@@ -147,7 +141,7 @@ describe("readings of a visit", () => {
       ],
       use: null,
     });
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/cases/${visit}/enquiry`);
     await page.locator(".symptom-name").click();
     const speed = page.getByLabel("Speed", { exact: true });

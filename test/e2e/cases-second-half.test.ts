@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, tablet } from "../browser-setup/launch.ts";
 import { walkToFindings } from "./cases-first-half.ts";
 import { allStored, Entries } from "./entries.ts";
 import { listenForComplaints } from "./open-sheet.ts";
@@ -11,15 +11,8 @@ import { flatten, readPdfWords } from "./pdf-words.ts";
 const MOST_ENTRIES = 40;
 
 describe("an unknown car from its owner's words to the printed owner's page", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it.each([desk, tablet])("takes at most 40 entries at $width x $height", async (screen) => {
-    const session = await openSession(browser, screen);
-    const page = await session.newPage();
+    const page = await openPage(screen);
     const complaints = listenForComplaints(page);
     const entries = new Entries(page);
     await walkToFindings(entries);
@@ -43,6 +36,5 @@ describe("an unknown car from its owner's words to the printed owner's page", ()
     expect(printed).toContain("128 440 km");
     for (const words of [remedy, price]) expect(printed).toContain(flatten(words).replaceAll("\u00a0", " "));
     expect(complaints).toEqual([]);
-    await session.close();
   });
 });

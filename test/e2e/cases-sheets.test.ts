@@ -1,7 +1,7 @@
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { beforeAll, describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { walkToFindings } from "./cases-first-half.ts";
 import { Entries } from "./entries.ts";
@@ -22,25 +22,20 @@ const PAGES = [
 ] as const;
 
 describe("the sheets of a case", () => {
-  let browser: Browser;
   let visit: string;
   beforeAll(async () => {
-    browser = await launchBrowser();
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     await walkToFindings(new Entries(page));
     visit = page.url().replace(/^.*(\/cases\/[^/]+)\/.*$/, "$1");
   });
-  afterAll(() => closeSessions(browser));
 
   it.each(PAGES)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint",
-    ({ name, path }) =>
-      lookAtSheet(browser, { name, path: `${visit}/${path}`, pressed: [".head", ".drawing", ".margin"] }),
+    ({ name, path }) => lookAtSheet({ name, path: `${visit}/${path}`, pressed: [".head", ".drawing", ".margin"] }),
   );
 
   it("the number pad types into the field under the thumb and goes on to the next", async () => {
-    const session = await openSession(browser, tablet);
-    const page = await session.newPage();
+    const page = await openPage(tablet);
     await openSheet(page, `${visit}/readings`);
     const field = page.getByLabel("Front left, tread, inner, mm", { exact: true });
     await field.tap();
@@ -54,6 +49,5 @@ describe("the sheets of a case", () => {
     await page.getByRole("button", { name: "Record, next" }).tap();
     const focused = await page.evaluate(() => document.activeElement?.getAttribute("aria-label"));
     expect(focused).toBe("Front left, tread, middle, mm");
-    await session.close();
   });
 });

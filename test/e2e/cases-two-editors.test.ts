@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { allStored } from "./entries.ts";
 import { openSheet } from "./open-sheet.ts";
@@ -9,20 +10,14 @@ const load = async (path: string): Promise<{ readonly version: number; readonly 
   (await (await fetch(`${inject("address")}${path}`)).json()) as never;
 
 describe("a car two people edit at once", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   const openCar = async (visit: string): Promise<Page> => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/cases/${visit}/car`);
     return page;
   };
 
   const begin = async (): Promise<string> => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, "/");
     await page.getByLabel("Plate, name, or what the owner says").fill("Two editors");
     await page.getByRole("button", { name: "Take in a car" }).click();

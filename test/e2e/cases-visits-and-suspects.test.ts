@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { allStored } from "./entries.ts";
 import { listenForComplaints, openSheet, settle } from "./open-sheet.ts";
@@ -32,9 +33,8 @@ const putCar = async (): Promise<void> => {
   ]);
 };
 
-const openPage = async (browser: Browser, screen: typeof desk, stage: string): Promise<Page> => {
-  const session = await openSession(browser, screen);
-  const page = await session.newPage();
+const openStage = async (screen: typeof desk, stage: string): Promise<Page> => {
+  const page = await openPage(screen);
   await openSheet(page, `/cases/${CAR}/${stage}`);
   return page;
 };
@@ -43,15 +43,12 @@ const document = async (kind: string): Promise<Readonly<Record<string, unknown>>
   ((await ask(`/api/documents/${kind}/${CAR}`)) as { readonly document: Readonly<Record<string, unknown>> }).document;
 
 describe("the visits of a plan and what is said of suspects", () => {
-  let browser: Browser;
   beforeAll(async () => {
-    browser = await launchBrowser();
     await putCar();
   });
-  afterAll(() => closeSessions(browser));
 
   it("changes the visits on the page, refuses a bad order where it was typed, and takes a change back", async () => {
-    const page = await openPage(browser, desk, "plan");
+    const page = await openStage(desk, "plan");
     const complaints = listenForComplaints(page);
     await page.getByRole("button", { name: "Change the visits" }).click();
     const second = page.getByRole("group", { name: /^Visit 3/ }).getByLabel("Odometer");
@@ -79,11 +76,10 @@ describe("the visits of a plan and what is said of suspects", () => {
     expect(await second.inputValue()).toBe("150000");
     expect(await findByAxe(page)).toEqual([]);
     expect(complaints).toEqual([]);
-    await page.context().close();
   });
 
   it("opens each price to lines that add up to it, and says what declining one does to the others", async () => {
-    const page = await openPage(browser, tablet, "plan");
+    const page = await openStage(tablet, "plan");
     await page.locator(".plan-price-opens").first().click();
     await settle(page);
     const cents = (text: string): number => Math.round(100 * Number(text.replace(/[^\d.]/g, "")));
@@ -95,11 +91,10 @@ describe("the visits of a plan and what is said of suspects", () => {
     await expect.poll(() => page.locator(".plan-repriced").textContent()).toMatch(/^Declined: .*priced again:.*was /s);
     await page.getByRole("button", { name: "Take it in again" }).click();
     await expect.poll(() => page.locator(".plan-repriced").textContent()).toContain("Taken in again");
-    await page.context().close();
   });
 
   it("rules a suspect out and takes it back, each word kept with who said it", async () => {
-    const page = await openPage(browser, desk, "findings");
+    const page = await openStage(desk, "findings");
     const first = page.locator(".suspect-row .found-name").first();
     const lead = (await first.textContent()) ?? "";
     await first.click();
@@ -118,11 +113,10 @@ describe("the visits of a plan and what is said of suspects", () => {
     await allStored(page);
     const said = (await document("enquiry")).suspects as readonly { readonly word: string; readonly by: string }[];
     expect(said.map(({ word }) => word)).toEqual(["ruled-out", "open"]);
-    await page.context().close();
   });
 
   it("has what cures an accepted cause done now", async () => {
-    const page = await openPage(browser, desk, "findings");
+    const page = await openStage(desk, "findings");
     await page.locator(".suspect-row", { hasText: "Anti-roll-bar link play" }).click();
     await page.getByRole("button", { name: "Accept as the cause" }).click();
     await expect.poll(() => page.locator(".suspect-said").textContent()).toContain("What cures it is done now");
@@ -131,6 +125,5 @@ describe("the visits of a plan and what is said of suspects", () => {
     await expect
       .poll(() => page.getByRole("region", { name: "Now" }).textContent())
       .toContain("cures the accepted cause");
-    await page.context().close();
   });
 });

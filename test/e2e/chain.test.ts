@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { flatten, readPdfWords } from "./pdf-words.ts";
@@ -24,14 +25,8 @@ const readSheet = async (page: Page) => {
 };
 
 describe("one rubber rate changed in a family's file", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("changes figure, sentence, curve and print, each equal to the door's answer to the digits shown", async () => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     const before = sheetWith(ID, NAME, 1);
     const version = await saveSheet(before, { "if-none-match": "*" });
     const first = await readSheet(page);

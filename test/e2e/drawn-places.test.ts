@@ -1,7 +1,8 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { drawCorner } from "#drawing";
-import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { tablet } from "../browser-setup/launch.ts";
 import { sampleSaloon } from "../samples/sample-owners-page.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 
@@ -22,14 +23,8 @@ const drawnPlaces = async (page: Page) => {
 };
 
 describe("the drawing of the car on an upright tablet", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("selects a bush where it is drawn, not only by its row", async () => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     for (const id of BUSHES) {
       // A chosen place draws the margin up over the lower half of the drawing: each is tried on the sheet as it opens.
       await openSheet(page, `${UNDERSIDE}/${CORNER}`);
@@ -42,7 +37,7 @@ describe("the drawing of the car on an upright tablet", () => {
   });
 
   it.each(["front-left", "front-right", "rear-left", "rear-right"])("opens the %s corner", async (corner) => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     await openSheet(page, UNDERSIDE);
     const target = await page.locator(`[data-target="corner/${corner}"]`).boundingBox();
     if (target === null) throw new Error("no corner");

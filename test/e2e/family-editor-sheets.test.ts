@@ -1,6 +1,4 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, it } from "vitest";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
+import { beforeAll, describe, it } from "vitest";
 import { saveSheet, sheetWith } from "./chain-family.ts";
 import { lookAtSheet } from "./look-at-sheet.ts";
 
@@ -17,17 +15,14 @@ const PAGES = [
 ] as const;
 
 describe("the sheets of the editor", () => {
-  let browser: Browser;
   beforeAll(async () => {
-    browser = await launchBrowser();
     await saveSheet(sheetWith(ID, "Seen saloon", 1), { "if-none-match": "*" });
   });
-  afterAll(() => closeSessions(browser));
 
   it.each(PAGES)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint",
     ({ name, search }) =>
-      lookAtSheet(browser, {
+      lookAtSheet({
         name,
         path: `/families/${ID}/edit?${search}`,
         pressed: [".sections", ".editor-fields", ".margin"],

@@ -1,6 +1,5 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
 import { saveSheet, sheetWith } from "./chain-family.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
@@ -12,15 +11,12 @@ const focused = (page: Page): Promise<string> =>
   page.evaluate(() => document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.textContent ?? "");
 
 describe("typing the data of a car line", () => {
-  let browser: Browser;
   beforeAll(async () => {
-    browser = await launchBrowser();
     await saveSheet(sheetWith(ID, "Typed saloon", 1), { "if-none-match": "*" });
   });
-  afterAll(() => closeSessions(browser));
 
   it("goes through the coordinates of all points before how well one is known", async () => {
-    const page = await openAtDesk(browser, POINTS);
+    const page = await openAtDesk(POINTS);
     await page.getByLabel("Trailing link, inner end, x in mm").focus();
     const passed: string[] = [];
     for (let i = 0; i < 8; i++) {
@@ -49,7 +45,7 @@ describe("typing the data of a car line", () => {
   });
 
   it("says beside a point that it lies a metre too high, and which figure would do", async () => {
-    const page = await openAtDesk(browser, POINTS);
+    const page = await openAtDesk(POINTS);
     const field = page.getByLabel("Trailing link, inner end, z in mm");
     const before = await field.inputValue();
     await field.fill(String(Number(before) + 1000));
@@ -62,7 +58,7 @@ describe("typing the data of a car line", () => {
   });
 
   it("keeps a text of the whole file that is no file yet, through other sections and reload, until it is dropped", async () => {
-    const page = await openAtDesk(browser, FILE);
+    const page = await openAtDesk(FILE);
     const file = page.getByLabel("The file of this car line");
     const whole = await file.inputValue();
     const half = whole.slice(0, 400);
@@ -81,14 +77,8 @@ describe("typing the data of a car line", () => {
 });
 
 describe("beginning a car line", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("draws the car and says what is wrong after a reload with a wrong entry; a unit may stand behind a figure", async () => {
-    const page = await openAtDesk(browser, "/families/begin");
+    const page = await openAtDesk("/families/begin");
     await page.getByLabel("Wheelbase").fill("2.71 m");
     await page.getByLabel("Kerb mass").fill("heavy");
     await page.reload();

@@ -1,7 +1,8 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
 import { formatTravelQuestion, parseFamily } from "#contract";
-import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
 import { listenForComplaints, openSheet } from "./open-sheet.ts";
@@ -54,20 +55,14 @@ const save = async (page: Page): Promise<void> => {
 };
 
 describe("the data of a car line", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   const openEditor = async (id: string, search: string): Promise<Page> => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, `/families/${id}/edit?${search}`);
     return page;
   };
 
   it("of an invented one is copied first; one hard point moves the drawing, what it does, and the pages that use it", async () => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     const complaints = listenForComplaints(page);
     await openSheet(page, `/families/${FAMILY}`);
     await page.getByRole("link", { name: "Edit the data" }).click();
@@ -171,7 +166,7 @@ describe("the data of a car line", () => {
   });
 
   it("on an upright tablet everything to press is as large as a thumb and nothing overlaps", async () => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     for (const search of [`part=rear&at=${POINT}`, "part=work&section=operations", "part=car&section=identity"]) {
       await openSheet(page, `/families/shared-saloon/edit?${search}`);
       for (const part of [".sections", ".editor-fields", ".margin"]) {

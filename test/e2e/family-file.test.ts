@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { FAMILY } from "./sheets.ts";
 
@@ -18,13 +19,8 @@ const choose = async (page: Page, name: string, text: string): Promise<void> => 
 };
 
 describe("a family's file", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
   const openFamilies = async (): Promise<Page> => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     await openSheet(page, "/families");
     return page;
   };

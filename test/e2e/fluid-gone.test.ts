@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 
@@ -8,12 +9,6 @@ const family = "/families/siskin-coupe";
 const place = "front-left/tension-link/inner-bush";
 
 describe("a hydraulic bush without its fluid", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   const sentenceOn = async (page: Page): Promise<string> => {
     await page.getByText("Why nobody sees it").waitFor();
     await settle(page);
@@ -26,7 +21,7 @@ describe("a hydraulic bush without its fluid", () => {
   };
 
   it("is marked on the Underside, told there, and its curve is one step away; Back keeps the mark", async () => {
-    const page = await openAtDesk(browser, `${family}/underside/front-left?at=${place}`);
+    const page = await openAtDesk(`${family}/underside/front-left?at=${place}`);
     await page.getByRole("button", { name: /^Fluid gone/ }).click();
     const told = await sentenceOn(page);
     expect(told).toMatch(/shakes \d+(\.\d)? times as far along the road as on a sound bush/);
@@ -40,7 +35,7 @@ describe("a hydraulic bush without its fluid", () => {
   });
 
   it("is only looked at on Geometry until it is marked; its figures open to inputs, relation and source", async () => {
-    const page = await openAtDesk(browser, `${family}/geometry?at=${place}`);
+    const page = await openAtDesk(`${family}/geometry?at=${place}`);
     await page.getByRole("button", { name: /^Fluid gone/ }).click();
     await sentenceOn(page);
     expect(page.url()).toContain("as=fluid-gone");
@@ -58,7 +53,7 @@ describe("a hydraulic bush without its fluid", () => {
   });
 
   it("has thumb-high choices on a tablet", async () => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     await openSheet(page, `${family}/underside/front-left?at=${place}`);
     const box = await page.getByRole("button", { name: /^Fluid gone/ }).boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(48);

@@ -25,17 +25,49 @@ export const focused = (page: Page): Promise<Focused | null> =>
 /** More stops than any sheet has, Today with the cars of all tests among them. */
 const MOST_STOPS = 240;
 
+/** Keys pressed before the page is asked what they did: each question costs as much as several keys. */
+const AT_ONCE = 12;
+
+/** What a walk by Tab came past, and whether it came to the end of the sheet. */
+interface Walk {
+  readonly stops: number;
+  readonly dim: readonly string[];
+  readonly ended: boolean;
+}
+
+/** Has the page itself note each stop: the sheet ends where the focus leaves it or comes to the first stop again. */
+const noteStops = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const seen: Element[] = [];
+    const dim: string[] = [];
+    let ended = false;
+    const shown = (node: Element): number => {
+      const { outlineStyle, outlineWidth } = getComputedStyle(node);
+      return outlineStyle === "none" ? 0 : Number.parseFloat(outlineWidth);
+    };
+    document.addEventListener("focusin", ({ target }) => {
+      if (ended || !(target instanceof Element)) return;
+      if (target === seen[0]) ended = true;
+      else seen.push(target);
+      const label = target.closest("label");
+      const outline = Math.max(shown(target), label === null ? 0 : shown(label));
+      if (outline < 2) dim.push(target.getAttribute("aria-label") ?? target.textContent ?? target.tagName);
+    });
+    document.addEventListener("focusout", ({ relatedTarget }) => {
+      if (relatedTarget === null) ended = true;
+    });
+    Object.assign(window, { walkByTab: () => ({ stops: seen.length, dim, ended }) });
+  });
+
 /** Goes through a sheet by Tab and demands that every stop shows where the focus is, and that there is an end. */
 export const tabThrough = async (page: Page): Promise<void> => {
-  const dim: string[] = [];
-  let stops = 0;
-  for (; stops < MOST_STOPS; stops++) {
-    await page.keyboard.press("Tab");
-    const at = await focused(page);
-    if (at === null) break;
-    if (at.outline < 2) dim.push(at.name);
+  await noteStops(page);
+  let walk: Walk = { stops: 0, dim: [], ended: false };
+  while (!walk.ended && walk.stops < MOST_STOPS) {
+    for (let pressed = 0; pressed < AT_ONCE; pressed++) await page.keyboard.press("Tab");
+    walk = await page.evaluate<Walk>("window.walkByTab()");
   }
-  expect.soft(stops).toBeGreaterThan(6);
-  expect.soft(stops).toBeLessThan(MOST_STOPS);
-  expect.soft(dim).toEqual([]);
+  expect.soft(walk.stops).toBeGreaterThan(6);
+  expect.soft(walk.stops).toBeLessThan(MOST_STOPS);
+  expect.soft(walk.dim).toEqual([]);
 };

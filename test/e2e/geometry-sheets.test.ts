@@ -1,6 +1,4 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
+import { describe, expect, it } from "vitest";
 import { findByAxe } from "./axe.ts";
 import { describeSheets } from "./describe-sheets.ts";
 import { openAtDesk } from "./open-sheet.ts";
@@ -9,14 +7,8 @@ import { GEOMETRY_SHEETS } from "./sheets.ts";
 describeSheets("of the geometry", GEOMETRY_SHEETS);
 
 describe("what opens on the geometry", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("leaves axe nothing in the list of keys and in an opened figure", async () => {
-    const page = await openAtDesk(browser, GEOMETRY_SHEETS.find(({ name }) => name === "geometry")?.path ?? "/");
+    const page = await openAtDesk(GEOMETRY_SHEETS.find(({ name }) => name === "geometry")?.path ?? "/");
     await page.getByText("All inputs").click();
     expect.soft(await findByAxe(page)).toEqual([]);
     await page.keyboard.press("?");

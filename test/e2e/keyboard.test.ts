@@ -1,17 +1,11 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { focused } from "./focus.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
 describe("everything by keyboard", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-  const open = (path: string): Promise<Page> => openAtDesk(browser, path);
+  const open = (path: string): Promise<Page> => openAtDesk(path);
 
   it("begins with a link past the head", async () => {
     const page = await open("/");

@@ -1,9 +1,10 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { desk, openSession, type Screen } from "../browser-setup/launch.ts";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, type Screen } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { listenForComplaints, openSheet, settle } from "./open-sheet.ts";
 import { overlapping, pressable, small } from "./thumb.ts";
@@ -53,14 +54,9 @@ const setTouch = async (page: Page, enabled: boolean): Promise<void> => {
  * light and at the desk in dark, no complaint, nothing wider than the screen, room for thumbs. `also` is asked of the
  * sheet at the desk in the end.
  */
-export const lookAtSheet = async (
-  browser: Browser,
-  sheet: Sheet,
-  also?: (page: Page) => Promise<void>,
-): Promise<void> => {
+export const lookAtSheet = async (sheet: Sheet, also?: (page: Page) => Promise<void>): Promise<void> => {
   mkdirSync(PICTURES, { recursive: true });
-  const session = await openSession(browser, { ...UPRIGHT, touch: false });
-  const page = await session.newPage();
+  const page = await openPage({ ...UPRIGHT, touch: false });
   await setTouch(page, true);
   const complaints = listenForComplaints(page);
   await openSheet(page, sheet.path);
@@ -83,5 +79,4 @@ export const lookAtSheet = async (
   expect.soft(await findByAxe(page), "dark").toEqual([]);
   await also?.(page);
   expect(sheet.refused === true ? [] : complaints).toEqual([]);
-  await session.close();
 };

@@ -1,6 +1,5 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
@@ -9,12 +8,7 @@ const gradeOf = async (page: Page): Promise<string> =>
   ((await page.locator(".margin-grade").first().textContent()) ?? "").trim();
 
 describe("marks", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-  const open = (path: string): Promise<Page> => openAtDesk(browser, path);
+  const open = (path: string): Promise<Page> => openAtDesk(path);
   const press = async (page: Page, name: string | RegExp, role: "button" | "link" = "button"): Promise<void> => {
     await page.getByRole(role, { name }).first().click();
     await settle(page);

@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { inject } from "vitest";
-import { desk, openSession } from "../browser-setup/launch.ts";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 
 /** Complaints a page makes in the console or by breaking. */
 export const listenForComplaints = (page: Page): readonly string[] => {
@@ -19,8 +20,8 @@ export const openSheet = async (page: Page, path: string): Promise<void> => {
 };
 
 /** Opens a sheet at a desk, in a session without stored data. */
-export const openAtDesk = async (browser: Browser, path: string): Promise<Page> => {
-  const page = await (await openSession(browser, desk)).newPage();
+export const openAtDesk = async (path: string): Promise<Page> => {
+  const page = await openPage(desk);
   await openSheet(page, path);
   return page;
 };

@@ -1,16 +1,10 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import { describe, expect, inject, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 
 describe("the program in a real browser", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("opens, says its name and complains of nothing", async () => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     const complaints: string[] = [];
     page.on("pageerror", (problem) => complaints.push(problem.message));
     page.on("console", (message) => {

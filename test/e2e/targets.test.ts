@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { tablet } from "../browser-setup/launch.ts";
 import { openSheet } from "./open-sheet.ts";
 import { type Box, overlapping, small } from "./thumb.ts";
 
@@ -18,14 +19,8 @@ const FAMILIES = ["ouzel-saloon", "dunlin-hatch", "siskin-coupe"];
 const PLACES = ["", "/front-left", "/front-right", "/rear-left", "/rear-right", "/front", "/rear"];
 
 describe("on an upright tablet", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it.each(FAMILIES)("no two places of %s overlap and each is as large as a thumb", async (family) => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     for (const place of PLACES) {
       await openSheet(page, `/families/${family}/underside${place}`);
       const boxes = await boxesOf(page, ".target");
@@ -36,7 +31,7 @@ describe("on an upright tablet", () => {
   });
 
   it("no two things to press in the margin or the head overlap, and each is as large as a thumb", async () => {
-    const page = await (await openSession(browser, tablet)).newPage();
+    const page = await openPage(tablet);
     const place = "rear-left/trailing-link/inner-bush";
     await openSheet(page, `/families/ouzel-saloon/underside/rear-left?marks=${place}:torn-3&at=${place}`);
     for (const part of [".head", ".margin", ".opened-head"]) {

@@ -1,6 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import {
   computeCar,
   computeHandTest,
@@ -13,7 +12,6 @@ import {
 } from "#casework";
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 
@@ -38,14 +36,8 @@ const computed = (): TravelSheet => {
 };
 
 describe("over travel", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("compares two car lines, and page, file and calculation say the same", async () => {
-    const page = await openAtDesk(browser, "/families/ouzel-saloon/travel");
+    const page = await openAtDesk("/families/ouzel-saloon/travel");
     await page.getByLabel("Beside").selectOption("dunlin-hatch");
     await page.getByLabel("Second").selectOption("caster");
     await page.getByRole("heading", { name: "Which moves more" }).waitFor();
@@ -76,7 +68,7 @@ describe("over travel", () => {
   });
 
   it("moves the whole car by keyboard, and keeps the motion in the address", async () => {
-    const page = await openAtDesk(browser, "/families/ouzel-saloon/car");
+    const page = await openAtDesk("/families/ouzel-saloon/car");
     const answer = computeCar({
       family: readFamily("ouzel-saloon"),
       motion: { kind: "roll", by: (2.5 * Math.PI) / 180 },
@@ -97,7 +89,7 @@ describe("over travel", () => {
   });
 
   it("says how to hold a corner, and prints it", async () => {
-    const page = await openAtDesk(browser, "/families/ouzel-saloon/hold?corner=rear-left");
+    const page = await openAtDesk("/families/ouzel-saloon/hold?corner=rear-left");
     const family = readFamily("ouzel-saloon");
     const answer = computeHold(family, "rear-left");
     if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
@@ -136,7 +128,7 @@ describe("over travel", () => {
   });
 
   it("matches a corner to readings in any unit and takes the points over into a copy", async () => {
-    const page = await openAtDesk(browser, "/families/dunlin-hatch/match?corner=rear-left");
+    const page = await openAtDesk("/families/dunlin-hatch/match?corner=rear-left");
     const rows = [
       ["as it stands", "640", "-1°21'", "0.15"],
       ["height 2", "24.0158 in", "−1,817", "0.264"],
@@ -172,7 +164,7 @@ describe("over travel", () => {
   });
 
   it("turns the corner and moves its wheel by keyboard, and says what the address names in vain", async () => {
-    const page = await openAtDesk(browser, "/families/ouzel-saloon/travel?corner=rear-left&beside=nobody");
+    const page = await openAtDesk("/families/ouzel-saloon/travel?corner=rear-left&beside=nobody");
     await page.getByText("nobody is not on this corner or not on the list").waitFor();
     const drawing = page.getByRole("img", { name: "The corner in space" });
     const before = await drawing.innerHTML();

@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk } from "../browser-setup/launch.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
 import { openSheet } from "./open-sheet.ts";
 import { flatten, readPdfWords } from "./pdf-words.ts";
@@ -29,14 +30,8 @@ const readChain = async (page: Page) => {
 };
 
 describe("one rubber rate changed in the file of a car's family", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it("changes the curve, the sentence in Findings, the line in Plan and the owner's page, each as the door answers", async () => {
-    const page = await (await openSession(browser, desk)).newPage();
+    const page = await openPage(desk);
     const before = sheetWith(FAMILY_ID, "Chain of a visit", 1);
     const version = await saveSheet(before, { "if-none-match": "*" });
     await putCarAndVisit(ID, FAMILY_ID);

@@ -1,7 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, it } from "vitest";
-import { closeSessions, launchBrowser } from "../browser-setup/launch.ts";
+import { beforeAll, describe, it } from "vitest";
 import { lookAtSheet } from "./look-at-sheet.ts";
 import { ask, putCarAndVisit, putLooks, putNew } from "./recorded-visit.ts";
 
@@ -31,11 +29,9 @@ interface Appraised {
 }
 
 describe("the sheets of the second half of a visit", () => {
-  let browser: Browser;
   /** Id of the first step that asks for the ride height. */
   let finalTorque = "";
   beforeAll(async () => {
-    browser = await launchBrowser();
     await putCarAndVisit(EMPTY, example.family.id);
     await putCarAndVisit(ID, example.family.id);
     await putNew("enquiry", ID, example.enquiry);
@@ -63,12 +59,11 @@ describe("the sheets of the second half of a visit", () => {
       ],
     });
   });
-  afterAll(() => closeSessions(browser));
 
   it.each(PAGES)(
     "$name: its pictures in every size and both themes, nothing for axe to find, no complaint",
     ({ name, path }) =>
-      lookAtSheet(browser, {
+      lookAtSheet({
         name,
         path: `/cases/${path.replace("final-torque", finalTorque)}`,
         pressed: [".head", ".drawing", ".margin"],

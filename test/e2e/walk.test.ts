@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, tablet } from "../browser-setup/launch.ts";
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, tablet } from "../browser-setup/launch.ts";
 import { openSheet, settle } from "./open-sheet.ts";
 import { flatten, readPdfWords } from "./pdf-words.ts";
 
@@ -26,14 +27,8 @@ class Entries {
 const MOST_ENTRIES = 20;
 
 describe("from a silhouette to the printed sheet of one torn bush", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it.each([desk, tablet])("takes at most 20 entries at $width x $height", async (screen) => {
-    const page = await (await openSession(browser, screen)).newPage();
+    const page = await openPage(screen);
     await openSheet(page, "/");
     const entries = new Entries(page);
     await entries.tap(page.getByRole("link", { name: "Begin a car line" }));

@@ -1,6 +1,7 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { closeSessions, desk, launchBrowser, openSession, type Screen, tablet } from "../browser-setup/launch.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { openPage } from "../browser-setup/fresh-page.ts";
+import { desk, type Screen, tablet } from "../browser-setup/launch.ts";
 import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
@@ -35,16 +36,10 @@ const isSeen = (page: Page, words: string): Promise<boolean> =>
   }, words);
 
 describe("what a fault does", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => closeSessions(browser));
-
   it.each(screens)(
     "is read without scrolling at $width x $height, on the Underside and in Geometry",
     async (screen) => {
-      const page = await (await openSession(browser, screen)).newPage();
+      const page = await openPage(screen);
       await openSheet(page, `${UNDERSIDE}/rear-left?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}`);
       const sentence = (await page.locator(".what-it-does .margin-text").textContent()) ?? "";
       expect(sentence).toMatch(/^Under 2\.0 kN of braking .* further\./);
@@ -55,7 +50,7 @@ describe("what a fault does", () => {
   );
 
   it.each(["abc", "12", "-1"])("is not said of an entry that is refused: %s", async (typed) => {
-    const page = await openAtDesk(browser, `${UNDERSIDE}/rear-left?marks=${TORN_BUSH}:loose-2&at=${TORN_BUSH}`);
+    const page = await openAtDesk(`${UNDERSIDE}/rear-left?marks=${TORN_BUSH}:loose-2&at=${TORN_BUSH}`);
     const before = await marginOf(page);
     expect(before).toContain("Under 2.0 kN of braking at this wheel the loose bush");
     await page.getByLabel("Play, end to end").fill(typed);
@@ -73,7 +68,7 @@ describe("what a fault does", () => {
   });
 
   it("says that the play of a loose joint is assumed until somebody types it, be it the same", async () => {
-    const page = await openAtDesk(browser, `${UNDERSIDE}/rear-left?at=${TORN_BUSH}`);
+    const page = await openAtDesk(`${UNDERSIDE}/rear-left?at=${TORN_BUSH}`);
     await page.getByRole("button", { name: /^Loose/ }).click();
     await settle(page);
     expect(await marginOf(page)).toContain("The play of 1.0 mm is assumed");
@@ -90,7 +85,7 @@ describe("what a fault does", () => {
   });
 
   it("says which force came and which can be asked for, and leads back", async () => {
-    const page = await openAtDesk(browser, `${GEOMETRY}?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}&braking_n=99999`);
+    const page = await openAtDesk(`${GEOMETRY}?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}&braking_n=99999`);
     const said = (await page.locator("main").textContent()) ?? "";
     expect(said).toContain("99999 N");
     expect(said).toContain("20000 N");
@@ -108,7 +103,7 @@ describe("what a fault does", () => {
   });
 
   it("opens to every point and rate with its deviation and origin, and to its sources by name", async () => {
-    const page = await openAtDesk(browser, `${GEOMETRY}?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}`);
+    const page = await openAtDesk(`${GEOMETRY}?marks=${TORN_BUSH}:torn-3&at=${TORN_BUSH}`);
     await page.getByText("All inputs").click();
     const facts = page.locator(".opens .figure-facts");
     const said = (await facts.textContent()) ?? "";
@@ -123,7 +118,7 @@ describe("what a fault does", () => {
   });
 
   it("tells which way the car turns with the rack, and lists the keys of the sliders", async () => {
-    const page = await openAtDesk(browser, `${GEOMETRY}?marks=${STEERED_BUSH}:torn-3&at=${STEERED_BUSH}&rack_mm=40`);
+    const page = await openAtDesk(`${GEOMETRY}?marks=${STEERED_BUSH}:torn-3&at=${STEERED_BUSH}&rack_mm=40`);
     const rack = page.getByRole("slider", { name: "Rack" });
     const turns = /turns (left|right)/.exec((await rack.getAttribute("aria-valuetext")) ?? "")?.[1];
     const toe = (await page.locator(".state-line").last().textContent()) ?? "";

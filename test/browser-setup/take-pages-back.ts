@@ -1,0 +1,4 @@
+import { afterEach } from "vitest";
+import { takePagesBack } from "./fresh-page.ts";
+
+afterEach(takePagesBack);
