@@ -217,6 +217,12 @@ describe("schema and help", () => {
     expect(JSON.parse(layout.output)).toMatchObject({ title: "Layout as bodies and joints" });
   });
 
+  it("prints one schema at a time", async () => {
+    const ended = await run(["schema", "--layout", "--visit"]);
+    expect(ended.status).toBe(2);
+    expect(ended.problems).toContain("give one of --visit, --layout, --door");
+  });
+
   it.each([[["--help"]], [["calc", "--help"]], [["family", "check", "--help"]], [["help", "schema"]]])(
     "%j explains on the output with status 0",
     async (words) => {

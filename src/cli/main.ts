@@ -36,6 +36,30 @@ const exitTable = `
 Exit status: 0 done; 2 the input was refused, findings on standard error; 1 a fault of ours.
 With --batch a refused line is answered by its findings and the status stays 0.`;
 
+interface SchemaOptions {
+  readonly door?: string;
+  readonly layout?: true;
+  readonly visit?: true;
+}
+
+/** Which schema was asked for: that of a family data sheet, or one other. */
+const printSchema = async (parts: CommandLineParts, { door, layout, visit }: SchemaOptions): Promise<ExitStatus> => {
+  const { terminal } = parts;
+  const asked = [door, layout, visit].filter((option) => option !== undefined).length;
+  if (asked > 1) {
+    await writeLine(
+      terminal.problems,
+      `Not understood: ${asked} schemas asked for at once; give one of --visit, --layout, --door`,
+    );
+    return 2;
+  }
+  if (visit) return printVisitSchema(terminal);
+  if (layout) return printLayoutSchema(terminal);
+  return door === undefined
+    ? printFamilySchema(terminal)
+    : printDoorSchema(terminal, parts.doors ?? (await loadDoors()), door);
+};
+
 /** How calc was asked: exactly one of an id, --list and --batch. */
 const chooseCalc = async (
   parts: CommandLineParts,
@@ -105,17 +129,7 @@ const buildProgram = (parts: CommandLineParts, end: (status: ExitStatus) => void
     .option("--visit", "the schema of a visit file instead")
     .option("--layout", "the schema of a layout as bodies and joints instead")
     .option("--door <id>", "the schemas of input and output of a calculation instead")
-    .action(async (options: { readonly door?: string; readonly layout?: true; readonly visit?: true }) =>
-      end(
-        options.visit === true
-          ? await printVisitSchema(terminal)
-          : options.layout === true
-            ? await printLayoutSchema(terminal)
-            : options.door === undefined
-              ? await printFamilySchema(terminal)
-              : await printDoorSchema(terminal, parts.doors ?? (await loadDoors()), options.door),
-      ),
-    );
+    .action(async (options: SchemaOptions) => end(await printSchema(parts, options)));
 
   addAppraiseCommand(program, terminal, parts.dataFolder ?? "data", end);
   addSheetCommand(program, terminal, parts.dataFolder ?? "data", end);

@@ -158,7 +158,7 @@ class Reader {
     }
     const value = Number(token);
     if (Number.isFinite(value)) return value;
-    this.note("number-too-large", token.slice(0, 40), "a number that a double can hold", "");
+    this.note("number-too-large", token.slice(0, 40), "a number below 1.8e308", "Check the exponent.");
     return value;
   }
 

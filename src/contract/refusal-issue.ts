@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { Finding } from "#numeric";
 import { findNearest } from "./edit-distance.ts";
+import { hintRange, hintType } from "./refusal-hint.ts";
 import { exactLengthAt } from "./refusal-schema.ts";
 import { describeKind, describeUnit, describeValue } from "./refusal-words.ts";
 import { formatPath, valueAt } from "./wire-path.ts";
@@ -97,7 +98,9 @@ export const findingsOfIssue = (
       const lower = issue.code === "too_small";
       const bound = lower ? issue.minimum : issue.maximum;
       const words = lower ? (issue.inclusive ? "at least" : "more than") : issue.inclusive ? "at most" : "less than";
-      if (isNumeric(issue.origin)) return finding("out-of-range", `${words} ${bound}${describeUnit(path)}`);
+      if (isNumeric(issue.origin)) {
+        return finding("out-of-range", `${words} ${bound}${describeUnit(path)}`, hintRange(given, Number(bound), path));
+      }
       const exact = issue.exact ? bound : exactLengthAt(checked.schema, path, document);
       const count =
         exact === null ? `${words} ${countOf(bound, issue.origin)}` : `exactly ${countOf(exact, issue.origin)}`;
@@ -162,21 +165,6 @@ const needOf = (issue: Issue, path: readonly PropertyKey[]): string => {
       : needAnyOf(issue.errors);
   }
   return "a value";
-};
-
-const hintType = (given: unknown, expected: string): string => {
-  if (
-    isNumeric(expected) &&
-    typeof given === "string" &&
-    given.trim() !== "" &&
-    Number.isFinite(Number(given.trim()))
-  ) {
-    return "Write the number without quotes.";
-  }
-  if (isNumeric(expected) && typeof given === "string" && /^-?\d+,\d+$/.test(given.trim())) {
-    return "Write the number without quotes and with a decimal point.";
-  }
-  return given === null ? "Leave the key out where there is nothing to say." : "";
 };
 
 const needFormat = (issue: z.core.$ZodIssueInvalidStringFormat): string => {

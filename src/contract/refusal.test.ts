@@ -70,7 +70,7 @@ describe("findings of a schema", () => {
         path: "spring.rate_n_per_mm",
         got: "-1",
         needed: "more than 0, in newtons per millimetre",
-        hint: "",
+        hint: "Is it the sign?",
       },
       { code: "out-of-range", path: "spring.seat.fraction", got: "1.5", needed: "at most 1", hint: "" },
       { code: "wrong-type", path: "steps", got: "1.5", needed: "a whole number", hint: "" },

@@ -4,6 +4,7 @@ export {
   type Family,
   gradeWords,
   isAssumed,
+  layoutDoubt,
   leftOutOrigin,
 } from "#vehicle";
 export type { PositionState, PositionStates } from "./below/position-state.ts";

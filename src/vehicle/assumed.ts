@@ -47,3 +47,15 @@ export const isAssumed = ({ assumed }: Assumptions, figure: AssumedFigure): bool
 /** What stands behind a figure's value: " (assumed)", or nothing where it was entered. */
 export const assumedMark = (of: Assumptions, figure: AssumedFigure): "" | " (assumed)" =>
   isAssumed(of, figure) ? " (assumed)" : "";
+
+/**
+ * What is to be said beside every figure of axles whose layout nobody has told, as a sentence with a space behind it;
+ * "" where it was told.
+ */
+export const layoutDoubt = (of: Assumptions, axles: readonly ("front" | "rear")[]): string => {
+  const untold = axles.filter((axle) => isAssumed(of, `${axle}-layout`));
+  if (untold.length === 0) return "";
+  const [which, theirs] =
+    untold.length === 1 ? [`the ${untold[0]} axle`, "its layout is"] : ["either axle", "the layouts are"];
+  return `Nobody has said what ${which} looks like: ${theirs} assumed, and if it is another, a twist beam or a live axle, nothing said of it here holds. `;
+};

@@ -203,7 +203,7 @@ function tyreFindings(size: string, tyre: TyreSize | null): Finding[] {
         path: "tyreSize",
         got: size,
         needed: "a size such as 205/55 R16",
-        hint: "It stands on the sidewall.",
+        hint: "One size, as on the sidewall; where the axles differ, the other is corrected in the data afterwards.",
       },
     ];
   }

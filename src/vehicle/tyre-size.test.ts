@@ -22,10 +22,18 @@ describe("parseTyreSize", () => {
     });
   });
 
-  it.each(["", "225", "225-50-17", "50/225 R17", "2255/50 R17", "225/50 R77", "225/05 R17", "nineteen", "205/55 R1"])(
-    "does not read %j",
-    (size) => {
-      expect(parseTyreSize(size)).toBeNull();
-    },
-  );
+  it.each([
+    "",
+    "225",
+    "225-50-17",
+    "50/225 R17",
+    "2255/50 R17",
+    "225/50 R77",
+    "225/05 R17",
+    "nineteen",
+    "205/55 R1",
+    "225/50 R17/255/45 R17",
+  ])("does not read %j", (size) => {
+    expect(parseTyreSize(size)).toBeNull();
+  });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { computeFaultEffect, type FaultEffect } from "#casework";
 import { parseSilhouette, type SilhouetteSheet } from "#contract";
-import { drawFamilySheet, drawUnderside, leftOutOrigin, type Scene } from "#drawing";
+import { drawFamilySheet, drawUnderside, layoutDoubt, leftOutOrigin, type Scene } from "#drawing";
 import { printFaultSheet } from "#report";
 import type { Family } from "#vehicle";
 import { flatten, readPdfWords } from "../e2e/pdf-words.ts";
@@ -56,6 +56,14 @@ describe("what nobody has entered of a car begun from its silhouettes", () => {
     for (const label of ["Spring rate", "Set at ride height"])
       expect(inputOf(effect, label)).toMatch(/; assumed, from the template$/);
     for (const { label, known } of effect.parts) expect(known, label).toMatch(/from the template/);
+  });
+
+  it("is said of an axle whose layout nobody has told, before how sure its figures are", () => {
+    expect(effectOf(bare).howSure).not.toContain("Nobody has said");
+    const untold = familyOf({ front_layout: "strut" });
+    expect(effectOf(untold).howSure).toMatch(/^Nobody has said what the rear axle looks like: its layout is assumed/);
+    expect(layoutDoubt(untold, ["front"])).toBe("");
+    expect(layoutDoubt(familyOf({}), ["front", "rear"])).toMatch(/^Nobody has said what either axle looks like/);
   });
 
   it("is told from the same figures typed, which change nothing else", () => {

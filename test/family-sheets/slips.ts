@@ -122,6 +122,16 @@ export const slips: readonly Slip[] = [
   slip("wheel-on-wrong-side", "front.wheel.centre_mm", { set: "front.wheel.centre_mm[1]", to: -787 }),
   slip("point-on-wrong-side", "rear.links[1].outer_mm", { set: "rear.links[1].outer_mm[1]", to: -702 }),
   wrong("track-against-wheel-centre", "rear.track_mm", 1546),
+  {
+    ...wrong("wheelbase-against-wheel-centre", "wheelbase_mm", 279.5),
+    needed: /2795 mm, where the rear wheel centre stands/,
+    hint: /^Was it typed in centimetres\? In millimetres it would be 2795\.$/,
+  },
+  {
+    ...wrong("stop-beyond-fold", "rear.droop_stop_mm", 390),
+    needed: /^at most \d{3}, in millimetres: there this linkage folds as the wheel falls$/,
+    hint: /^It locks in .*link/,
+  },
   slip("wheel-centre-against-wheelbase", "rear.wheel.centre_mm[0]", { set: "wheelbase_mm", to: 2845 }),
   wrong("wheel-not-on-ground", "front.wheel.loaded_radius_mm", 297),
   slip("loaded-radius-too-large", "front.wheel.centre_mm[2]", { set: "front.wheel.tyre_size", to: "195/50 R15" }),

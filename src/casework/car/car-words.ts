@@ -1,4 +1,5 @@
 import { degreesFromRadians } from "#quantity";
+import { layoutDoubt } from "#vehicle";
 import type { WholeCar } from "../car.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { isSignSure } from "../fault/settle.ts";
@@ -11,11 +12,12 @@ const degrees = (radians: number): string => `${formatNumber(Math.abs(degreesFro
 /** The words of a whole car, every number in them taken from where it stands. */
 export function describeCar(facts: CarFacts): Pick<WholeCar, "sentence" | "howSure" | "computedSo"> {
   const rack = facts.question.motion.kind === "rack";
+  const doubt = layoutDoubt(facts.front.assembly, ["front", "rear"]);
   return {
     sentence: sentenceOf(facts),
     howSure: rack
-      ? "No band is computed with the rack moved. The difference of two large angles hangs on the points of the tie rods: read both wheels on turn plates before it is called wrong."
-      : `${barDoubt(facts)}Bands hold 95 % and are those of each corner at the travel its wheel takes; a value whose sign is less than 97.5 % sure is not printed. Tyres are rigid discs.`,
+      ? `${doubt}No band is computed with the rack moved. The difference of two large angles hangs on the points of the tie rods: read both wheels on turn plates before it is called wrong.`
+      : `${doubt}${barDoubt(facts)}Bands hold 95 % and are those of each corner at the travel its wheel takes; a value whose sign is less than 97.5 % sure is not printed. Tyres are rigid discs.`,
     computedSo: rack
       ? "Both front wheels by the same rack, the right one as the mirror image. Exact means: with both wheels rolling about one point on the line of the rear axle."
       : "The body stands as told and every wheel travels until its tyre touches level ground; no force, joints without rubber. Camber is against the ground, so it takes the lean with it.",

@@ -1,3 +1,4 @@
+import { layoutDoubt } from "#vehicle";
 import type { FaultEffect, FaultQuestion, Figure } from "../fault-effect.ts";
 import { jointOf, linksAt } from "./corner-model.ts";
 import type { EffectFigures } from "./fault-figures.ts";
@@ -36,7 +37,7 @@ export function describeEffect(states: FaultStates, figures: EffectFigures, inve
       figures.all.find(({ key }) => key === "toe-wander"),
     ),
     judgedAgainst: `No limit is published for toe under force; the set figure of toe holds at rest only. Judged against a sound ${states.position.kind === "ball-joint" ? "joint" : "bush"} in the same place.`,
-    howSure: howSureOf(states, headline, invented),
+    howSure: `${layoutDoubt(assembly, [assembly.axle])}${howSureOf(states, headline, invented)}`,
     whatElse: whatElseOf(states, figures),
     computedSo: `${layoutWords(assembly)} with rubber in the joints, in balance with ${formatNumber(assembly.wheelLoad / 1000, 1)} kN of wheel load standing. ${conditionWords(states.question.condition)}; contact height held. This one fault alone: everything else on the corner is taken as sound.`,
     cautions: [

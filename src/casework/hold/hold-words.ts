@@ -1,4 +1,4 @@
-import type { CornerAssembly, Position } from "#vehicle";
+import { type CornerAssembly, layoutDoubt, type Position } from "#vehicle";
 import { cautionsFor } from "../cases/cautions.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import type { BestWay, Held, HeldJoint, HeldState, Hold, SeenBy } from "../hold.ts";
@@ -99,7 +99,7 @@ export function describeHold({ assembly, positions, states, best }: SentenceFact
 /** What holds of every figure of a corner's loads. */
 export function holdNotes(a: CornerAssembly): Pick<Hold, "howSure" | "computedSo" | "cautions"> {
   return {
-    howSure: `Each load with its 95 % from ${DRAWS} corners drawn with a fixed seed, every hard point by its own deviation. Where fewer than 97.5 % of them agree on what opens a joint, it is too close to call. What a hand and a bar bring is from memory.`,
+    howSure: `${layoutDoubt(a, [a.axle])}Each load with its 95 % from ${DRAWS} corners drawn with a fixed seed, every hard point by its own deviation. Where fewer than 97.5 % of them agree on what opens a joint, it is too close to call. What a hand and a bar bring is from memory.`,
     computedSo: `Weight of what moves with the wheel (${formatNumber(a.unsprungMass, 0)} kg), ground (${formatForce(a.wheelLoad)} standing), spring, droop stop in the damper, support: static balance of the rigid corner. Both hands bring ${HAND_MEANS.rock} N·m to the tyre, a bar ${HAND_MEANS.bar} N to the joint. No bar of the axle, no gas force, no friction; not for air springs.`,
     cautions: [
       ...cautionsFor([1, 2]).map(({ text }) => text),

@@ -1,6 +1,7 @@
 import type { MatchedReading } from "#engines/linkage";
 import { parameterJet } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
+import { layoutDoubt } from "#vehicle";
 import { formatFigure, formatNumber, unitSign } from "../fault/format-figure.ts";
 import type { Figure } from "../fault-effect.ts";
 import type { CornerMatch, MatchAsked, MatchedFigure, ReadingBeside } from "../match.ts";
@@ -22,6 +23,7 @@ const spreadOf = ({ u, unit }: Figure): string => `±${formatNumber(2 * u, 2)}${
 /** The words of a match, every number in them taken from its figures. */
 export function describeMatch(facts: MatchFacts, figures: readonly MatchedFigure[]): Words {
   const readings = facts.match.readings.map((one) => beside(one, facts.asked));
+  const { assembly } = facts.model;
   const bad = readings.filter(({ contradiction }) => Math.abs(contradiction) > CONTRADICTS);
   return {
     readings,
@@ -37,8 +39,7 @@ export function describeMatch(facts: MatchFacts, figures: readonly MatchedFigure
             )
             .join(" ")
             .concat(" Read it again before anything is taken over."),
-    howSure:
-      "Bands hold 95 %. They are as good as the deviations on file and the plus or minus typed here: a reading given as surer than it is makes a band that is too narrow. Camber and toe as set are free: adjusters say nothing of the hard points.",
+    howSure: `${layoutDoubt(assembly, [assembly.axle])}Bands hold 95 %. They are as good as the deviations on file and the plus or minus typed here: a reading given as surer than it is makes a band that is too narrow. Camber and toe as set are free: adjusters say nothing of the hard points.`,
     computedSo:
       "The most probable points given what is on file and what was read; the rigid linkage, its joints without rubber, the wheel not steered. Every derivative exact. Left and right are taken as mirror images, so what is taken over holds for both sides.",
   };

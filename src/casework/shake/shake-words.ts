@@ -1,4 +1,5 @@
 import { kmPerHourFromMetresPerSecond, mmFromMetres } from "#quantity";
+import { layoutDoubt } from "#vehicle";
 import { formatBand, formatFigure, formatNumber } from "../fault/format-figure.ts";
 import { cornerWords, originWords } from "../fault/phrases.ts";
 import type { Figure } from "../fault-effect.ts";
@@ -21,7 +22,7 @@ export function describeShake(facts: ShakeFacts, headline: Figure): Words {
       "It looks sound: the rubber is whole, and a steady push or a lever moves it as far as a sound one, because the rubber alone makes the static rate. Ride height, toe and camber under a steady force stay as they were. What is gone is the damping. Look for an oil trace or a dry hollow, and move the arm to and fro: nothing slows it.",
     judgedAgainst:
       "No limit is published for this shake. Judged against a sound bush in the same place, on the same disc.",
-    howSure: `The fluid's figures are ${origin}. With all that is uncertain: ${formatBand(headline) ?? "no band"} (95 %). Friction and clamp force lift and lower both curves alike and leave this figure as it is.`,
+    howSure: `${layoutDoubt(assembly, [assembly.axle])}The fluid's figures are ${origin}. With all that is uncertain: ${formatBand(headline) ?? "no band"} (95 %). Friction and clamp force lift and lower both curves alike and leave this figure as it is.`,
     whatElse: whatElseOf(facts),
     computedSo: `An uneven disc (${formatNumber(mmFromMetres(model.variation), 3)} mm, once per turn) at a held pedal pulls the wheel back and forth; the wheel answers on the balance of all links and joints of this corner, the bush with its stiffness over frequency. The other joints are taken without loss, the tyre as stiff: good well below 30 Hz.`,
     cautions: [

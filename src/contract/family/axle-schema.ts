@@ -2,6 +2,9 @@ import { z } from "zod";
 import { coordinateMm, deviationMm, lengthMm, massKg, originWord, outlineMm, placeMm, share } from "./figure-schema.ts";
 import { bar, brake, damper, link, spring, strut, tornShare, trailingArm } from "./joint-schema.ts";
 
+/** Farther from ride height than the wheel of any road car travels (invented bound). */
+const FARTHEST_STOP_MM = 400;
+
 export const layoutWord = z.enum(["five-link", "double-wishbone", "strut", "trailing-arm"]);
 export const rungWord = z.enum(["layout", "scaled", "measured", "matched"]);
 
@@ -104,8 +107,12 @@ export const axleShape = {
   unsprung_mass_kg: massKg.meta({ description: "Mass that moves with one wheel, in kg." }),
   brake_share: share.meta({ description: "Share of the total brake force taken by this axle." }),
   drive_share: share.meta({ description: "Share of the total drive torque taken by this axle." }),
-  bump_stop_mm: lengthMm.meta({ description: "Wheel travel from ride height up to the bump stop in mm." }),
-  droop_stop_mm: lengthMm.meta({ description: "Wheel travel from ride height down to full droop in mm." }),
+  bump_stop_mm: lengthMm
+    .max(FARTHEST_STOP_MM)
+    .meta({ description: "Wheel travel from ride height up to the bump stop in mm." }),
+  droop_stop_mm: lengthMm
+    .max(FARTHEST_STOP_MM)
+    .meta({ description: "Wheel travel from ride height down to full droop in mm." }),
 };
 
 /** The data sheet of one axle. */

@@ -10,6 +10,7 @@ import { checkPoints } from "./check-points.ts";
 import { checkReach } from "./check-reach.ts";
 import { checkRubber } from "./check-rubber.ts";
 import { checkSlips } from "./check-slips.ts";
+import { checkStops } from "./check-stops.ts";
 import { checkWheel } from "./check-wheel.ts";
 import { familyFinding } from "./family-finding.ts";
 import { type FamilySheet, familySheet } from "./family-schema.ts";
@@ -31,7 +32,7 @@ export function checkFamilySheet(document: unknown, before: readonly Finding[] =
   const bySense = [...checkPlausibleCar(raw), ...axles.flatMap((axle) => checkAxle(axle, wheelbase))];
   bySense.push(...checkCar(raw, axles, bySense.length === 0));
   const sound = byForm.length === 0 && bySense.length === 0;
-  const findings = sound ? axles.flatMap(checkSlips) : merged(byForm, bySense);
+  const findings = sound ? axles.flatMap(checkTravel) : merged(byForm, bySense);
   if (findings.length > 0) return { findings: limitFindings(findings) };
   if ("findings" in parsed) throw new Error("a sheet with findings lost them");
   return { sheet: parsed.value };
@@ -58,6 +59,12 @@ function tooLarge(letters: number): Finding {
     `at most ${LARGEST_FILE_BYTES / 1e6} MB`,
     "A family sheet has about 20 KB, with its work some 120 KB; is this the right file?",
   );
+}
+
+/** What can be said of an axle once it moves; a slip in its points explains a fold better than a stop does. */
+function checkTravel(axle: LooseAxle): Finding[] {
+  const slips = checkSlips(axle);
+  return slips.length > 0 ? slips : checkStops(axle);
 }
 
 function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] {

@@ -77,20 +77,20 @@ function axisAndRates(path: string, raw: Readonly<Record<string, unknown>>): Fin
     );
   }
   const axis = understood(joint.shape.axis.unwrap(), raw.axis);
-  if (axis && Math.hypot(...axis) < SHORTEST_AXIS) found.push(zeroAxis(`${path}.axis`));
+  if (axis && Math.hypot(...axis) < SHORTEST_AXIS) found.push(zeroAxis(`${path}.axis`, axis));
   return found;
 }
 
 function freeAxisLength(axle: LooseAxle): Finding[] {
   const axis = understood(direction, axle.trailingArm?.freeAxis);
-  return axis && Math.hypot(...axis) < SHORTEST_AXIS ? [zeroAxis(`${axle.name}.trailing_arm.free_axis`)] : [];
+  return axis && Math.hypot(...axis) < SHORTEST_AXIS ? [zeroAxis(`${axle.name}.trailing_arm.free_axis`, axis)] : [];
 }
 
-function zeroAxis(path: string): Finding {
+function zeroAxis(path: string, axis: readonly number[]): Finding {
   return familyFinding(
     "zero-length-axis",
     path,
-    "[0, 0, 0]",
+    `[${axis.join(", ")}]`,
     "a direction, such as [1, 0, 0]",
     "Any length will do but none.",
   );

@@ -1,5 +1,6 @@
 import type { Finding } from "#numeric";
-import { parseTyreSize } from "#vehicle";
+import { mmFromMetres } from "#quantity";
+import { parseTyreSize, silhouetteRanges } from "#vehicle";
 import { familyFinding, placeWords } from "./family-finding.ts";
 import { asObject, type LooseAxle } from "./loose-axle.ts";
 
@@ -79,17 +80,40 @@ function trackAndWheelbase(axle: LooseAxle, wheelbaseMm: number | undefined): Fi
   }
   const wanted = axle.name === "front" ? 0 : wheelbaseMm === undefined ? undefined : -wheelbaseMm;
   if (wanted !== undefined && Math.abs(centre[0] - wanted) > WHEELBASE_TOLERANCE_MM) {
+    const wheelbase = axle.name === "rear" && wheelbaseIsTheSlip(-wanted, -centre[0]);
     found.push(
-      familyFinding(
-        "wheel-centre-against-wheelbase",
-        `${axle.name}.wheel.centre_mm[0]`,
-        centre[0],
-        `${wanted}, in millimetres`,
-        "x counts forward from the front axle, so the rear axle lies at minus the wheelbase.",
-      ),
+      wheelbase
+        ? wheelbaseFinding(-wanted, -centre[0])
+        : familyFinding(
+            "wheel-centre-against-wheelbase",
+            `${axle.name}.wheel.centre_mm[0]`,
+            centre[0],
+            `${wanted}, in millimetres`,
+            "x counts forward from the front axle, so the rear axle lies at minus the wheelbase.",
+          ),
     );
   }
   return found;
+}
+
+const isWheelbase = (mm: number): boolean => {
+  const [shortest, longest] = silhouetteRanges.wheelbase;
+  return mm >= mmFromMetres(shortest) && mm <= mmFromMetres(longest);
+};
+
+/** Whether the wheelbase is none of a car while the wheel centre lies where one would be. */
+const wheelbaseIsTheSlip = (wheelbase: number, standing: number): boolean =>
+  !isWheelbase(wheelbase) && isWheelbase(standing);
+
+function wheelbaseFinding(wheelbase: number, standing: number): Finding {
+  const inCentimetres = Math.abs(10 * wheelbase - standing) <= 10 * WHEELBASE_TOLERANCE_MM;
+  return familyFinding(
+    "wheelbase-against-wheel-centre",
+    "wheelbase_mm",
+    wheelbase,
+    `about ${standing} mm, where the rear wheel centre stands`,
+    inCentimetres ? `Was it typed in centimetres? In millimetres it would be ${10 * wheelbase}.` : "Check the figure.",
+  );
 }
 
 function ground(axle: LooseAxle): Finding[] {

@@ -43,8 +43,10 @@ export const familyCodes = {
   "points-out-of-order":
     "Hard points lie in another order than their links are named in, or a strut or spring does not stand.",
   "wheel-runs-off": "With these hard points the wheel runs off as it rises, and one slip in one of them explains it.",
+  "stop-beyond-fold": "A bump or droop stop lies beyond where the linkage folds.",
   "track-against-wheel-centre": "The track and the wheel centre do not agree.",
   "wheel-centre-against-wheelbase": "The wheel centre and the wheelbase do not agree.",
+  "wheelbase-against-wheel-centre": "The wheelbase is none of a car, and the rear wheel lies where one would be.",
   "wheel-not-on-ground": "At ride height the tyre does not stand on z = 0.",
   "loaded-radius-too-large": "The loaded radius is larger than the free one.",
   "loaded-radius-too-small": "The loaded radius is so much smaller than the free one that the tyre would be flat.",

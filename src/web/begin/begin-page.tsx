@@ -1,5 +1,5 @@
 import { getRouteApi, Link } from "@tanstack/react-router";
-import { useMemo, useState } from "react";
+import { useMemo, useRef, useState } from "react";
 import { type SilhouetteSheet, silhouetteOfFamily } from "#contract";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
@@ -93,6 +93,11 @@ const FormSheet = ({ entries }: FormSheetProps) => {
   const { making, make } = useMaking({ corrected, visit, onKept: () => forgetForm(subject) });
   const wrong = "wrong" in read ? read.wrong : NOTHING_WRONG;
   const count = Object.keys(wrong).length;
+  const fields = useRef<HTMLFormElement>(null);
+  const keep = () => {
+    if ("sheet" in read) void make(read.sheet);
+    else fields.current?.querySelector<HTMLElement>("[aria-invalid='true']")?.focus();
+  };
   const title = corrected === null ? "Begin a car line" : "Correct a car line";
   return (
     <Sheet
@@ -116,14 +121,7 @@ const FormSheet = ({ entries }: FormSheetProps) => {
           )}
           <BandWords />
           <p className="margin-links">
-            <button
-              type="button"
-              className="press"
-              disabled={making.kind === "busy"}
-              onClick={() => {
-                if ("sheet" in read) void make(read.sheet);
-              }}
-            >
+            <button type="button" className="press" disabled={making.kind === "busy"} onClick={keep}>
               {corrected === null ? "Make this car line" : "Keep the correction"}
             </button>
             {touched ? (
@@ -158,7 +156,7 @@ const FormSheet = ({ entries }: FormSheetProps) => {
       }
     >
       <div className="begin">
-        <form className="begin-form" onSubmit={(event) => event.preventDefault()}>
+        <form ref={fields} className="begin-form" onSubmit={(event) => event.preventDefault()}>
           <SilhouetteFields
             ranges={ranges}
             form={form}

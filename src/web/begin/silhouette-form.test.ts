@@ -102,3 +102,28 @@ test("a choice nobody has made comes back unmade", () => {
   if (!("sheet" in read)) throw new Error("refused");
   expect(formOfSheet(read.sheet)).toMatchObject({ frontLayout: "strut", rearLayout: "", drivenAxle: "" });
 });
+
+test("a figure typed in a larger unit without saying so is told how it may have been meant", () => {
+  const blank = blankForm();
+  const ranges = {
+    wheelbase_mm: { minimum: 1800, maximum: 4800 },
+    kerb_mass_kg: { minimum: 500, maximum: 4000 },
+    front_weight_share: { minimum: 0.35, maximum: 0.7 },
+    front_lowered_mm: { minimum: -30, maximum: 40 },
+  };
+  const numbers = {
+    ...blank.numbers,
+    wheelbase_mm: "2,71",
+    kerb_mass_kg: "1.5",
+    front_weight_share: "0.56",
+    front_lowered_mm: "-31",
+  };
+  expect(readForm({ ...blank, numbers }, { ranges, taken: [], rung: undefined })).toEqual({
+    wrong: {
+      wheelbase_mm: "give 1800 to 4800 mm; write 2,71 m if that is meant",
+      kerb_mass_kg: "give 500 to 4000 kg; write 1.5 t if that is meant",
+      front_weight_share: "give 35 to 70 %; 0.56 is 56 %",
+      front_lowered_mm: "give −30 to 40 mm",
+    },
+  });
+});

@@ -1,3 +1,4 @@
+import { formatNumber } from "#casework";
 import { parseSilhouette, type SilhouetteSheet } from "#contract";
 import type { Family, LayoutName } from "../car.ts";
 import { distinctName } from "../families/distinct-name.ts";
@@ -114,6 +115,29 @@ export const boundsOf = ({ key, factor }: NumberEntry, ranges: SilhouetteRanges)
   return { low: inUnit(minimum), high: inUnit(maximum) };
 };
 
+/** Units a figure is often typed in without saying so, and what one of them is in the unit of the entry. */
+const UNSAID: Readonly<Record<string, readonly (readonly [unit: string, factor: number])[]>> = {
+  mm: [
+    ["m", 1000],
+    ["cm", 10],
+  ],
+  kg: [["t", 1000]],
+};
+
+/** What a figure beyond its range may have been meant as: "; 2.71 m would do, with its unit"; "" where nothing fits. */
+const meantWords = (
+  text: string,
+  { low, high }: { low: number; high: number },
+  unit: string,
+  value: number,
+): string => {
+  const meant = UNSAID[unit]?.find(([, factor]) => value * factor >= low && value * factor <= high);
+  if (meant !== undefined) return `; write ${text.trim()} ${meant[0]} if that is meant`;
+  return unit === "%" && 100 * value >= low && 100 * value <= high
+    ? `; ${text.trim()} is ${formatNumber(100 * value, 0)} %`
+    : "";
+};
+
 /** A number from its entry in the unit of the sheet, or what is wrong with it; `value` absent where nothing is entered. */
 const readEntry = (
   entry: NumberEntry,
@@ -125,9 +149,10 @@ const readEntry = (
   const read = parseTypedQuantity(text, entry.unit, bounds);
   if (read.kind !== "number")
     return { wrong: typedQuantityTrouble(text, bounds, entry.unit) ?? `give a number, in ${entry.unit}` };
-  return read.value < bounds.low || read.value > bounds.high
-    ? { wrong: `give ${bounds.low} to ${bounds.high} ${entry.unit}` }
-    : { value: Number((read.value * entry.factor).toPrecision(12)) };
+  if (read.value >= bounds.low && read.value <= bounds.high)
+    return { value: Number((read.value * entry.factor).toPrecision(12)) };
+  const meant = read.as === null ? meantWords(text, bounds, entry.unit, read.value) : "";
+  return { wrong: `give ${formatNumber(bounds.low, 0)} to ${formatNumber(bounds.high, 0)} ${entry.unit}${meant}` };
 };
 
 /** What a form is read with. */
@@ -196,7 +221,7 @@ export const readForm = (form: SilhouetteForm, { ranges, taken, rung }: FormCont
   const made = parseSilhouette(sheet);
   if ("findings" in made) {
     for (const { path, needed, hint } of made.findings) {
-      wrong[path] ??= [needed, hint].filter((part) => part !== "").join("; ");
+      wrong[path] ??= [needed, hint].filter((part) => part !== "").join(". ");
     }
     return { wrong };
   }

@@ -8,6 +8,7 @@ import {
   type TravelSheet,
   type TravelSheetQuestion,
 } from "#casework";
+import { layoutDoubt } from "#drawing";
 import { mmFromMetres } from "#quantity";
 import { byQuery } from "../cases/case/recorder.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
@@ -112,9 +113,10 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
       ))}
       <FigureTables sheet={sheet} />
       <MarginSection title="How sure">
-        Geometry: {rungs.join("; ")}. Below each value stands where it lies with 95 %; a value whose sign is less than
-        97.5 % sure is not printed. Two car lines are compared as independent, with the rack moved so that both turn the
-        same way. Caster, trail, scrub, spring and the patch have no band here.
+        {layoutDoubt(view.family, [asked.corner.startsWith("front") ? "front" : "rear"])}Geometry: {rungs.join("; ")}.
+        Below each value stands where it lies with 95 %; a value whose sign is less than 97.5 % sure is not printed. Two
+        car lines are compared as independent, with the rack moved so that both turn the same way. Caster, trail, scrub,
+        spring and the patch have no band here.
       </MarginSection>
       <MarginSection title="Computed so">
         Toe, camber and the place of the wheel: links with rubber ends in balance at the asked force, the contact height

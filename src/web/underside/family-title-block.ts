@@ -25,10 +25,16 @@ interface SheetFacts {
   readonly scale: string | null;
 }
 
+const drawnFrom = ({ front, rear }: Family): string => {
+  const scaled = [front, rear].filter(({ rung }) => rung === "scaled" || rung === "layout").length;
+  if (scaled === 0) return "drawn from this family's data";
+  return scaled === 2 ? "scaled from templates" : "one axle scaled from a template";
+};
+
 /** The title block of a sheet of a family. */
 export const familyTitleBlock = (family: Family, { title, sheet, scale }: SheetFacts): TitleBlockFacts => ({
   title,
-  note: family.invented ? INVENTED_NOTE : "drawn from this family's data",
+  note: family.invented ? INVENTED_NOTE : drawnFrom(family),
   rows: [
     [{ label: "Family", value: [family.name, yearsOf(family)].filter((part) => part !== "").join(", ") }],
     [{ label: "Layout", value: layoutWords(family) }],

@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import type { FaultQuestion } from "#casework";
 import { AskUsual } from "../effect/ask-usual.tsx";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
+import { settleWords } from "../effect/figure-line.tsx";
 import { PrintSheet } from "../effect/print-sheet.tsx";
 import type { EffectState } from "../effect/use-fault-effect.ts";
 import { Cautions } from "../shell/cautions.tsx";
@@ -19,6 +20,12 @@ export const FaultSentence = ({ effect: { answer, ended } }: { readonly effect: 
     </>
   );
 };
+
+/** The readings that would settle a sign that is not sure; nothing where it is. */
+export const FaultSettled = ({ effect: { answer } }: { readonly effect: EffectState }) =>
+  answer === null || "findings" in answer || answer.effect.headline.signSure ? null : (
+    <p className="margin-notice">{settleWords(answer.effect.headline)}</p>
+  );
 
 interface FaultDetailsProps {
   readonly familyId: string;

@@ -10,7 +10,7 @@ import { ShakeDetails, ShakeSentence } from "../shake/shake-in-words.tsx";
 import { useShake } from "../shake/use-shake.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { SourceLink } from "../shell/source-link.tsx";
-import { FaultDetails, FaultSentence } from "./fault-in-words.tsx";
+import { FaultDetails, FaultSentence, FaultSettled } from "./fault-in-words.tsx";
 import { KeptMarksNote } from "./kept-marks-note.tsx";
 import { MarkEntry } from "./mark-entry.tsx";
 import { formatMarks } from "./marks-in-address.ts";
@@ -132,6 +132,7 @@ const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
             `${openAmount} Nothing is said of it yet; the drawing still stands for ${words}.`
           )}
         </MarginSection>
+        {leaked || question === null || openAmount !== null ? null : <FaultSettled effect={effect} />}
       </div>
       <MarkEntry position={selected} possible={possible} mark={mark} onMark={underside.mark} onOpen={setOpen} />
       {selected.joint === null ? null : (

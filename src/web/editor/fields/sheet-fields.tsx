@@ -4,6 +4,7 @@ import { choiceWords, fieldWords } from "../model/field-words.ts";
 import { formatSheetPath, type SheetPath } from "../model/sheet-path.ts";
 import { sheetValueAt } from "../model/sheet-value.ts";
 import { ChoiceEntry, WordEntry, YesNoEntry } from "./choice-entry.tsx";
+import { ChosenWordsEntry } from "./chosen-words-entry.tsx";
 import { EntryList } from "./entry-list.tsx";
 import type { FormOf } from "./entry-props.ts";
 import type { FieldsContext } from "./fields-context.ts";
@@ -89,7 +90,11 @@ const FieldByForm = ({ context, path, form, required }: FieldProps) => {
     case "range":
       return <RangeEntry {...entry} form={form} />;
     case "words":
-      return <WordsEntry {...entry} form={form} />;
+      return form.choices === null ? (
+        <WordsEntry {...entry} form={form} />
+      ) : (
+        <ChosenWordsEntry {...entry} form={form} choices={form.choices} />
+      );
     case "point":
     case "piece":
       return <PieceEntry {...entry} form={form} />;

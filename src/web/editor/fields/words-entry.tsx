@@ -1,5 +1,4 @@
 import { useState } from "react";
-import { choiceWords } from "../model/field-words.ts";
 import { findingsIn } from "../model/findings-of-sheet.ts";
 import { isSameValue, sheetValueAt } from "../model/sheet-value.ts";
 import { formatTyped } from "../model/typed-number.ts";
@@ -22,12 +21,11 @@ export const WordsEntry = ({ editing, path, form, label, unit }: EntryProps<Form
   const stands = Array.isArray(value) ? value.map(formatTyped).join(", ") : formatTyped(value);
   const [text, setText] = useState(stands);
   const shown = isSameValue(parseWords(text, form.numeric), value) ? text : stands;
-  const offered = form.choices === null ? "" : ` One or more of ${form.choices.map(choiceWords).join(", ")}.`;
   return (
     <EntryFrame
       label={label}
       unit={unit}
-      description={`${form.description} With commas between them.${offered}`}
+      description={`${form.description} With commas between them.`}
       findings={findingsIn(editing.findings, path)}
     >
       {({ id, note }) => (
