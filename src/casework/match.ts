@@ -1,5 +1,5 @@
 import type { Metres, Radians } from "#quantity";
-import type { Corner, Family, Rung } from "#vehicle";
+import type { Corner, Family, PointCorrelation, Rung } from "#vehicle";
 import type { EffectPart, Figure } from "./fault-effect.ts";
 import type { TravelPlot } from "./travel/travel-sheet.ts";
 
@@ -24,7 +24,16 @@ export interface MatchAsked {
   readonly corner: Corner;
   readonly readings: readonly HeightReading[];
   readonly lengths: readonly BenchLength[];
-  readonly u: { readonly travel: Metres; readonly camber: Radians; readonly toe: Radians; readonly length: Metres };
+  readonly u: {
+    readonly travel: Metres;
+    readonly camber: Radians;
+    readonly toe: Radians;
+    readonly length: Metres;
+    /** Of the height all others are counted from: one error common to them all; 0 where there is none. */
+    readonly heightBase: Metres;
+    /** Of the place on the body its points on file were measured from: a part of their deviations; 0 where there is none. */
+    readonly bodyBase: Metres;
+  };
 }
 
 /** One figure before and after the readings. */
@@ -73,6 +82,8 @@ export interface CornerMatch {
   readonly computedSo: string;
   /** Shifts and deviations of the hard points by the assembly's names, left side, metres. */
   readonly points: readonly MatchedPoint[];
+  /** How their errors hang together now. */
+  readonly correlation: PointCorrelation;
 }
 
 export interface MatchedPoint {

@@ -1,6 +1,7 @@
 import type { Corner, Family } from "#vehicle";
 import type { CarQuestion } from "./car.ts";
 import type { HandQuestion, Held } from "./hold.ts";
+import type { MatchAsked } from "./match.ts";
 import type { ShakeQuestion } from "./shake.ts";
 import type { TravelSheetQuestion } from "./travel/travel-sheet.ts";
 
@@ -15,5 +16,6 @@ export type SheetQuestion =
       readonly test: HandQuestion | null;
     }
   | { readonly kind: "car"; readonly question: CarQuestion }
+  | { readonly kind: "match"; readonly question: MatchAsked }
   | { readonly kind: "travel"; readonly question: TravelSheetQuestion }
   | { readonly kind: "shake"; readonly family: Family; readonly question: ShakeQuestion };

@@ -14,6 +14,7 @@ import type {
 } from "./corner.ts";
 import type { Axle, AxleName, Corner, Damper, Family, HardPoint, Joint, Seat, Side, Spring } from "./family.ts";
 import { directionOnSide, pointOnSide } from "./mirror.ts";
+import { correlationAmong } from "./point-correlation.ts";
 import { seatAtRideHeight } from "./seat.ts";
 
 /** Standard acceleration of free fall in m/s2; exact by definition of 1901, from memory. */
@@ -75,6 +76,13 @@ export function assembleCorner(family: Family, corner: Corner): CornerAssembly {
     spring: cornerSpring(axle, axle.spring, side),
     damper: cornerDamper(axle, axle.damper, side),
     points: points.all(),
+    correlation: axle.correlation
+      ? correlationAmong(
+          axle.correlation,
+          points.all().map(({ name }) => name),
+          side === "right",
+        )
+      : null,
     wheelLoad: (family.kerbMass * axleShare * STANDARD_GRAVITY) / 2,
     unsprungMass: axle.unsprungMass,
     bumpStop: axle.bumpStop,

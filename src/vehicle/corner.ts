@@ -1,6 +1,7 @@
 import type { DirectionIn, Metres, Newtons, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
 import type { AssumedFigure } from "./assumed.ts";
 import type { AxleName, Corner, FluidFill, JointKind, LayoutName, Origin, Rung, Side, TornShare } from "./family.ts";
+import type { CorrelationMatrix } from "./point-correlation.ts";
 
 /**
  * One corner of a family as the linkage needs it: SI, vehicle frame, the left side as entered, the right side mirrored
@@ -25,6 +26,8 @@ export interface CornerAssembly {
    * trailing-arm bush. Points with equal coordinates are one point and move together.
    */
   readonly points: readonly CornerPoint[];
+  /** Correlations of the errors of these points, three rows each; null: every coordinate has an error of its own. */
+  readonly correlation: CorrelationMatrix | null;
   /** Load at the contact patch of the standing car at kerb mass: kerb mass x axle share x g / 2, unsprung mass included. */
   readonly wheelLoad: Newtons;
   /** Mass that moves with this wheel, contained in wheelLoad. */

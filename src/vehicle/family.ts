@@ -11,6 +11,7 @@ import type {
 import type { AssumedFigure } from "./assumed.ts";
 import type { AxleName } from "./corners.ts";
 import type { FamilyWork } from "./family-work.ts";
+import type { PointCorrelation } from "./point-correlation.ts";
 
 export type { AxleName, Corner, Side } from "./corners.ts";
 
@@ -205,6 +206,8 @@ export interface Axle {
   readonly knuckle: readonly Outline[];
   /** Where it is bolted to the body, both sides as they are. */
   readonly subframeMounts: readonly PointIn<"vehicle">[];
+  /** How the errors of its hard points hang together; absent: each has an error of its own. */
+  readonly correlation?: PointCorrelation;
   /** Somebody has looked again at hard points of an unusual order or motion, and they are so. */
   readonly pointsConfirmed?: boolean;
   /** Steered axle: rack housing from boot to boot, half length, at the inner tie-rod joints. */

@@ -7,6 +7,7 @@ export type * from "./family.ts";
 export type * from "./family-work.ts";
 export * from "./grade-words.ts";
 export * from "./mirror.ts";
+export * from "./point-correlation.ts";
 export type * from "./position.ts";
 export { STRUT_TOP, TRAILING_ARM } from "./positions/joint-positions.ts";
 export * from "./positions/positions-of.ts";

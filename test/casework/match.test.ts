@@ -26,6 +26,8 @@ const u = {
   camber: radiansFromDegrees(0.02),
   toe: radiansFromDegrees(0.01),
   length: 0.0005,
+  heightBase: 0,
+  bodyBase: 0,
 };
 
 /** Angles of a car whose points are drawn from the deviations on file. */
@@ -52,6 +54,7 @@ const matchOf = (asked: MatchAsked): CornerMatch => {
 const truth = readingsOf(scaled, "rear-left", 5);
 const asked: MatchAsked = { family: scaled, corner: "rear-left", readings: truth.readings, lengths: [], u };
 const match = matchOf(asked);
+const scaledBy = (k: number, [x, y, z]: readonly [number, number, number]) => [k * x, k * y, k * z] as const;
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 describe("a car line matched to one car's readings", { timeout: 60_000 }, () => {
@@ -104,6 +107,19 @@ describe("a car line matched to one car's readings", { timeout: 60_000 }, () => 
     expect(wrong.sentence).toContain("contradict");
     const far = computeMatch({ ...asked, readings: slipped(truth, 2) });
     expect("findings" in far && far.findings).toMatchObject([{ code: "not-consistent", path: "readings[3].toe" }]);
+    expect(wrong.contradicting).not.toContain("template");
+  });
+
+  it("says on a template that it may be the template that is wrong", () => {
+    const far = computeMatch({
+      ...asked,
+      readings: truth.readings.map((one, i) => (i === 3 ? { ...one, toe: one.toe + 0.035 } : one)),
+    });
+    expect("findings" in far && far.findings[0]?.hint).toContain("it is the template that does not fit this car");
+    const bent = truth.readings.map((one) => ({ ...one, camber: one.camber + 40 * one.travel ** 2 }));
+    const answer = computeMatch({ ...asked, readings: bent });
+    const words = "match" in answer ? `${answer.match.sentence} ${answer.match.contradicting}` : JSON.stringify(answer);
+    expect(words).toContain("it is the template that does not fit this car");
   });
 
   it("is taken over as a copy that reads back, its axle on the rung matched, everything else as it was", () => {
@@ -129,6 +145,57 @@ describe("a car line matched to one car's readings", { timeout: 60_000 }, () => 
         expect([...(point?.sd ?? [])], name).toEqual([...sd]);
       }
     }
+  });
+
+  it("keeps in the copy how the points hang together: its bands are those of the match, and a second match knows it", () => {
+    const copy = takeOverMatch(scaled, match, { id: "one-car", name: "One car" });
+    const parsed = parseFamily(JSON.parse(JSON.stringify(formatFamily(copy))));
+    if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+    const again = matchOf({ ...asked, family: parsed.family, u: { ...u, camber: 0.2, toe: 0.2 } });
+    const { correlation: _, ...alone } = parsed.family.rear;
+    const bare = matchOf({
+      ...asked,
+      family: { ...parsed.family, rear: alone },
+      u: { ...u, camber: 0.2, toe: 0.2 },
+    });
+    match.figures.forEach(({ after }, i) => {
+      const { before, after: second } = again.figures[i] ?? { before: { u: 0 }, after: { u: 0 } };
+      expect(before.u / after.u, after.key).toBeCloseTo(1, 5);
+      // Readings of no worth leave everything as it was known.
+      expect(second.u / after.u, after.key).toBeCloseTo(1, 3);
+      expect(bare.figures[i]?.before.u ?? 0, after.key).toBeGreaterThan(after.u);
+    });
+  });
+
+  it("draws corners from the copy as the match foresees them", () => {
+    const copy = takeOverMatch(scaled, match, { id: "one-car", name: "One car" });
+    const toe = match.figures.find(({ after }) => after.key === "toe-gain-matched")?.after;
+    const draw = normalFrom(seededRandom(3));
+    const drawn = assembleCorner(copy, "rear-left");
+    // Small enough for first derivatives.
+    const points = drawn.points.map((point) => ({ ...point, sd: scaledBy(0.02, point.sd) }));
+    const assembly = { ...drawn, points };
+    const gains = Array.from({ length: 300 }, () => {
+      const sweep = new TravelSweep(modelOfAssembly(disturbCorner(assembly, draw)).geometry);
+      const [up, down] = [sweep.solve({ travel: 0.002, rack: 0 }), sweep.solve({ travel: -0.002, rack: 0 })];
+      return "foldAt" in up || "foldAt" in down ? 0 : degrees(up.attitude.toe - down.attitude.toe) / 0.004;
+    });
+    const mean = gains.reduce((sum, x) => sum + x, 0) / gains.length;
+    const sd = Math.sqrt(gains.reduce((sum, x) => sum + (x - mean) ** 2, 0) / gains.length);
+    expect(sd / (0.02 * (toe?.u ?? 0))).toBeGreaterThan(0.85);
+    expect(sd / (0.02 * (toe?.u ?? 0))).toBeLessThan(1.15);
+  });
+
+  it("knows less where all heights share an error, and where the points of the body do", () => {
+    const of = (change: Partial<MatchAsked["u"]>) => matchOf({ ...asked, u: { ...u, ...change } }).figures;
+    const [alone, tall] = [of({}), of({ heightBase: 0.01 })];
+    const key = "camber-gain-matched";
+    const spread = (figures: CornerMatch["figures"]) => figures.find(({ after }) => after.key === key)?.after.u ?? 0;
+    expect(spread(tall)).toBeGreaterThan(spread(alone));
+    // The deviations on file stay what they are; a part of them is common, and so cannot bend a link.
+    const common = of({ bodyBase: 0.012 });
+    expect(common.map(({ before }) => before.u)).toEqual(alone.map(({ before }) => before.u));
+    expect(common.map(({ after }) => after.u)).not.toEqual(alone.map(({ after }) => after.u));
   });
 
   it("is refused with fewer than three heights, beyond the stops, and for a length of another link, all at once", () => {

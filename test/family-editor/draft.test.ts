@@ -11,7 +11,7 @@ import {
   undoDraft,
 } from "../../src/web/editor/model/draft.ts";
 import { formatSheetText, textOfDraft } from "../../src/web/editor/model/sheet-text.ts";
-import { sheetValueAt } from "../../src/web/editor/model/sheet-value.ts";
+import { sheetValueAt, withSheetValue } from "../../src/web/editor/model/sheet-value.ts";
 
 const kept = (sheet: unknown, text = JSON.stringify(sheet, null, 3)): KeptSheet => ({ text, sheet, version: '"1"' });
 const [ouzel] = [demoFamilySheets["ouzel-saloon"]];
@@ -84,5 +84,34 @@ describe("a draft of a family sheet", () => {
   it("a draft that was left can be taken back to what is kept", () => {
     const left = editDraft(beginDraft(kept(ouzel)), ["name"], "Left").sheet;
     expect(undoDraft(beginDraft(kept(ouzel), left)).sheet).toEqual(ouzel);
+  });
+});
+
+describe("errors that hang together", () => {
+  const points = ["trailing-link.inner", "toe-link.inner"];
+  const lower = [[0.1], [0, 0.2], [-0.3, 0, 0.1], [0, 0, 0, 0], [0, 0.4, 0, 0, 0]];
+  const tied = withSheetValue(ouzel, ["rear", "correlation"], { points, lower });
+  const begun = beginDraft(kept(tied));
+  const left = (sheet: unknown) => sheetValueAt(sheet, ["rear", "correlation", "points"]);
+
+  it("do so no longer for a point that is changed, and do again where it is changed back", () => {
+    expect(left(begun.sheet)).toEqual(points);
+    const moved = editDraft(begun, TOE_LINK, 281.5);
+    expect(sheetValueAt(moved.sheet, ["rear", "correlation"])).toEqual({
+      points: ["trailing-link.inner"],
+      lower: [[0.1], [0, 0.2]],
+    });
+    expect(checkFamily(moved.sheet)).toEqual([]);
+    expect(editDraft(moved, TOE_LINK, sheetValueAt(ouzel, TOE_LINK)).sheet).toEqual(tied);
+    const renamed = editDraft(begun, ["rear", "links", 4, "name"], "control-link");
+    expect(left(renamed.sheet)).toEqual(["trailing-link.inner"]);
+    const surer = editDraft(begun, ["rear", "defaults", "sd_mm"], [1, 1, 1]);
+    expect(sheetValueAt(surer.sheet, ["rear", "correlation"])).toBeUndefined();
+  });
+
+  it("stay as they are written where they are written themselves", () => {
+    const written = editDraft(begun, ["rear", "correlation", "lower", 0, 0], 0.2);
+    expect(sheetValueAt(written.sheet, ["rear", "correlation", "lower", 0, 0])).toBe(0.2);
+    expect(left(written.sheet)).toEqual(points);
   });
 });

@@ -24,6 +24,25 @@ const strayStrut = { top_mm: [-2700, 500, 800], axis_point_mm: [-2700, 600, 400]
 export const slips: readonly Slip[] = [
   { ...wrong("points-out-of-order", "front.links[3].inner_mm", [-216, 39.8, 212.9]), hint: /y 398 / },
   { ...wrong("wheel-runs-off", "rear.links[4].inner_mm", [-2608, 273.9, 413.3]), hint: /y and z exchanged/ },
+  {
+    ...slip("correlation-of-unknown-point", "rear.correlation.points[1]", {
+      set: "rear.correlation",
+      to: { points: ["toe-link.inner", "toe-lnk.outer"], lower: [] },
+    }),
+    needed: /toe-link\.outer/,
+  },
+  slip("correlation-row-length", "rear.correlation.lower[1]", {
+    set: "rear.correlation",
+    to: { points: ["toe-link.inner"], lower: [[0.5], [0.5]] },
+  }),
+  slip("correlation-row-length", "rear.correlation.lower", {
+    set: "rear.correlation",
+    to: { points: ["toe-link.inner"], lower: [[0.5]] },
+  }),
+  slip("correlation-impossible", "rear.correlation.lower", {
+    set: "rear.correlation",
+    to: { points: ["toe-link.inner"], lower: [[0.9], [0.9, -0.9]] },
+  }),
   copied("zero-length-link", "front.links[4].outer_mm", "front.links[4].inner_mm"),
   {
     ...copied("coincident-points", "rear.links[4].inner_mm", "rear.links[2].inner_mm"),

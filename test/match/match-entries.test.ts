@@ -11,7 +11,7 @@ const search = {
   corner: "rear-left",
   read: "650 mm|-1°12'|0.15;25.0 in|−1.5°|;700|-0,9|12'",
   bench: "toe-link|0.41 m",
-  pm: "2|0.1|0.04|1",
+  pm: "2|0.1|0.04|1|3|0",
 };
 
 describe("entries of a match", () => {
@@ -31,12 +31,18 @@ describe("entries of a match", () => {
     expect(asked?.readings[2]?.toe).toBeCloseTo((0.2 * Math.PI) / 180, 12);
     expect(asked?.lengths).toEqual([{ link: "toe-link", length: 0.41 }]);
     expect(asked?.u.toe).toBeCloseTo((0.02 * Math.PI) / 180, 12);
+    expect([asked?.u.heightBase, asked?.u.bodyBase]).toEqual([0.0015, 0]);
   });
 
   it("ask nothing with fewer than three whole rows, or a plus or minus of nothing", () => {
     const two = readEntries({ read: "650|-1|0.1;620||;700|-0.9|0.2" });
     expect(questionOf(family, "rear-left", two)).toEqual({ asked: null, whole: 2 });
-    const sure = readEntries(readMatchSearch({ ...search, pm: "0|0.1|0.04|1" }));
-    expect(questionOf(family, "rear-left", sure).asked).toBeNull();
+    for (const pm of ["0|0.1|0.04|1|0|0", "1|0.1|0.04|1|-1|0", "1|0.1|0.04|1|some|0"])
+      expect(questionOf(family, "rear-left", readEntries(readMatchSearch({ ...search, pm }))).asked, pm).toBeNull();
+  });
+
+  it("take what is usual where an address says less", () => {
+    const { asked } = questionOf(family, "rear-left", readEntries(readMatchSearch({ ...search, pm: "2|0.1|0.04" })));
+    expect([asked?.u.length, asked?.u.heightBase, asked?.u.bodyBase]).toEqual([0.0005, 0.001, 0]);
   });
 });

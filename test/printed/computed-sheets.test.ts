@@ -68,6 +68,8 @@ const more: readonly (readonly [string, SheetQuestion])[] = [
       },
     },
   ],
+  ["matched, a template", matchedSheet(template, "rear-left", 0)],
+  ["matched, measured points, a reading that contradicts", matchedSheet(dunlin, "front-right", 0.004)],
   [
     "fluid gone",
     {
@@ -77,6 +79,17 @@ const more: readonly (readonly [string, SheetQuestion])[] = [
     },
   ],
 ];
+
+/** Made readings at five heights, the last toe off by so many radians. */
+function matchedSheet(family: Family, corner: "rear-left" | "front-right", off: number): SheetQuestion {
+  const readings = [0, -0.04, -0.02, 0.02, 0.04].map((travel, i) => ({
+    travel,
+    camber: -0.02 - 0.35 * travel,
+    toe: 0.002 + 0.04 * travel + (i === 4 ? off : 0),
+  }));
+  const u = { travel: 0.001, camber: 0.0005, toe: 0.0005, length: 0.0005, heightBase: 0.001, bodyBase: 0.002 };
+  return { kind: "match", question: { family, corner, readings, lengths: [], u } };
+}
 
 function handSheet(family: Family, corner: "rear-left" | "front-right", part: string, joint: string): SheetQuestion {
   const held = { kind: "under", part } as const;

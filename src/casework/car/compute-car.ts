@@ -111,7 +111,7 @@ export function computeCar(
   };
 }
 
-const bandOf = (model: CornerModel): TravelBand => new TravelBand(model.geometry, model.deviations);
+const bandOf = (model: CornerModel): TravelBand => new TravelBand(model.geometry, model.deviations, model.correlations);
 
 /** Width between the steering axes where they meet the ground, from the asked family's front corner at rest. */
 function steer({ family }: CarQuestion, front: CornerModel, rack: number) {

@@ -33,8 +33,7 @@ const shownIn: Readonly<Record<BandQuantity, (si: number) => number>> = {
 };
 
 /** Standard deviations of everything uncertain, in the order of the parameters of the states' jets. */
-export const deviationsOf = (states: FaultStates): readonly number[] =>
-  states.sound.band.jets.parameters.map(({ sd }) => sd);
+export const deviationsOf = (states: FaultStates): readonly number[] => states.sound.band.jets.deviations;
 
 /**
  * A quantity of the faulty state less that of the sound one; `deviations` in place of those on file, as they would be
@@ -57,14 +56,12 @@ export function changeOf(
   );
   const scales = shares.every(({ slope }) => slope <= MOST_SCALING);
   const shown = shownIn[key];
-  const spread = (counts: (i: number) => boolean): number =>
-    Math.sqrt(deviations.reduce((sum, sd, i) => (counts(i) ? sum + ((jet[i + 1] as number) * sd) ** 2 : sum), 0));
   return {
     value: shown(jet[0] as number),
-    sd: shown(spread(() => true)),
+    sd: shown(jets.spread(jet, deviations)),
     jet,
     logSd: scales ? Math.hypot(...shares.map(({ slope, sd }) => slope * sd)) : 0,
-    restSd: shown(spread((i) => !(scales && isOwn[i]))),
+    restSd: shown(jets.spread(jet, deviations, (i) => !(scales && isOwn[i]))),
   };
 }
 

@@ -3,6 +3,7 @@ import type {
   CornerGeometry,
   ElasticFault,
   EndRate,
+  PointCorrelations,
   PointDeviation,
   RateDeviation,
   RubberEnd,
@@ -30,6 +31,8 @@ export interface CornerModel {
   readonly elasticity: CornerElasticity;
   /** Standard deviations of the mechanism's points, by their names. */
   readonly deviations: (names: readonly string[]) => readonly PointDeviation[];
+  /** How their errors hang together, in the same order; null: none do. */
+  readonly correlations: (names: readonly string[]) => PointCorrelations;
   readonly rates: readonly RateDeviation[];
 }
 
@@ -48,6 +51,7 @@ export function modelCorner(family: Family, corner: Corner): CornerModel {
     mirrored: side === "right",
     ...modelOfAssembly(assembly),
     deviations: (names) => names.map((name) => deviationOf(assembly, name)),
+    correlations: (names) => correlationsOf(assembly, names),
     rates: ratesOf(assembly),
   };
 }
@@ -115,10 +119,25 @@ function elasticityOf(a: CornerAssembly): CornerElasticity {
   };
 }
 
-function deviationOf(a: CornerAssembly, engineName: string): PointDeviation {
+/** Number of the assembly's point behind a name of the linkage; below 0 where there is none. */
+export const pointIndex = (a: CornerAssembly, engineName: string): number => {
   const name = engineName.replace("trailing_arm.", `${TRAILING_ARM}.`).replace("axis_point", "axis-point");
-  const point = a.points.find((p) => p.name === name);
+  return a.points.findIndex((p) => p.name === name);
+};
+
+function deviationOf(a: CornerAssembly, engineName: string): PointDeviation {
+  const point = a.points[pointIndex(a, engineName)];
   return point ? [...point.sd] : [0, 0, 0];
+}
+
+function correlationsOf(a: CornerAssembly, names: readonly string[]): PointCorrelations {
+  const { correlation } = a;
+  if (correlation === null) return null;
+  const rows = names.flatMap((name) => {
+    const point = pointIndex(a, name);
+    return [0, 1, 2].map((axis) => (point < 0 ? -1 : 3 * point + axis));
+  });
+  return rows.map((row, i) => rows.map((other, j) => correlation[row]?.[other] ?? (i === j ? 1 : 0)));
 }
 
 function ratesOf(a: CornerAssembly): RateDeviation[] {

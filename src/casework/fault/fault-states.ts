@@ -33,8 +33,9 @@ export class CornerState implements RepairState {
   private near: ElasticState | null = null;
 
   constructor(model: CornerModel, faults: readonly ElasticFault[]) {
-    const { geometry, elasticity, deviations, rates } = model;
-    this.band = new FaultBand({ geometry, elasticity, hold: "contact-height", faults: [...faults] }, deviations, rates);
+    const { geometry, elasticity, deviations, rates, correlations } = model;
+    const corner = { geometry, elasticity, hold: "contact-height" as const, faults: [...faults] };
+    this.band = new FaultBand(corner, deviations, rates, correlations);
   }
 
   get carries(): boolean {

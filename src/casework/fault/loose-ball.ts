@@ -143,6 +143,7 @@ export class LooseBallState implements RepairState {
   }
 
   private bandWith(faults: readonly ElasticFault[]): FaultBand {
-    return new FaultBand(this.corner(faults), this.model.deviations, this.model.rates);
+    const { deviations, rates, correlations } = this.model;
+    return new FaultBand(this.corner(faults), deviations, rates, correlations);
   }
 }

@@ -51,8 +51,7 @@ export function findSettlingReading(
   const shares = jets.shares(jet);
   const order = shares.map((share, i) => ({ share, i })).sort((a, b) => b.share - a.share);
   const sd = jets.parameters.map((p) => (p.kind === "rate" && without.includes(p.name) ? 0 : p.sd));
-  const left = (): number =>
-    Math.sqrt(jets.parameters.reduce((sum, _, i) => sum + ((jet[i + 1] as number) * (sd[i] as number)) ** 2, 0));
+  const left = (): number => jets.spread(jet, sd);
   const readings: Reading[] = [];
   for (const { share, i } of order) {
     if (share <= 0 || isSignSure(value, left())) break;

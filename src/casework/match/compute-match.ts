@@ -1,9 +1,9 @@
 import { type Match, type MatchQuestion, solveMatch, TravelBand } from "#engines/linkage";
-import { type Finding, parameterJet } from "#numeric";
+import type { Finding } from "#numeric";
 import { degreesFromRadians } from "#quantity";
-import type { CornerAssembly } from "#vehicle";
+import { keptCorrelation } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
-import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
+import { type CornerModel, modelCorner, pointIndex } from "../fault/corner-model.ts";
 import { listParts } from "../fault/effect-parts.ts";
 import type { CornerMatch, MatchAsked, MatchedPoint } from "../match.ts";
 import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
@@ -11,6 +11,7 @@ import { checkMatch } from "./check-match.ts";
 import { findMisfit, isSettled } from "./find-misfit.ts";
 import type { MatchFacts } from "./match-facts.ts";
 import { buildMatchedFigures } from "./match-figures.ts";
+import { priorOf } from "./match-prior.ts";
 import { describeMatch } from "./match-words.ts";
 
 const FURTHEST = 0.08;
@@ -28,13 +29,13 @@ export function computeMatch(
   const { assembly } = model;
   const findings = checkMatch(asked, assembly);
   if (findings.length > 0) return { findings };
-  const { geometry, deviations } = model;
+  const { geometry, deviations, correlations } = model;
   const { u } = asked;
   const question: MatchQuestion = {
     geometry,
-    deviations,
-    shared: [],
+    ...priorOf(asked, model),
     readings: {
+      heightBase: u.heightBase,
       wheel: asked.readings.map(({ travel, camber, toe }) => ({
         travel: { value: travel, u: u.travel },
         camber: camber === null ? null : { value: camber, u: u.camber },
@@ -44,9 +45,9 @@ export function computeMatch(
     },
   };
   const match = solveMatch(question);
-  if (!isSettled(match)) return { findings: [findMisfit(question)] };
-  const before = new TravelBand(geometry, deviations);
-  const after = new TravelBand(match.geometry, deviations);
+  if (!isSettled(match)) return { findings: [findMisfit(question, assembly.rung)] };
+  const before = new TravelBand(geometry, deviations, correlations);
+  const after = new TravelBand(match.geometry, deviations, correlations);
   const facts = { asked, model, match, before, after };
   const figures = buildMatchedFigures(facts);
   return {
@@ -57,7 +58,7 @@ export function computeMatch(
       parts: listParts(model),
       plots: [plotOf(facts, "toe"), plotOf(facts, "camber")],
       figures,
-      points: pointsOf(model, match),
+      ...pointsOf(model, match),
       ...describeMatch(facts, figures),
     },
   };
@@ -113,26 +114,34 @@ function dotsOf({ readings, family, corner }: MatchAsked, match: Match, key: "to
   });
 }
 
-/** The matched place of every hard point with the deviation left along each axis. */
-function pointsOf({ assembly }: CornerModel, match: Match): readonly MatchedPoint[] {
-  const n = 3 * match.errors.names.length;
-  return match.errors.names.flatMap((engine, i): readonly MatchedPoint[] => {
-    const point = pointNamed(assembly, engine);
-    const shift = match.shifts[i];
+/** The matched place of every hard point, the deviation left along each axis, and how these errors hang together. */
+function pointsOf({ assembly }: CornerModel, { errors, shifts, posterior }: Match) {
+  const covariance = posterior.coordinateCovariances();
+  const sds = covariance.map((row, i) => Math.sqrt(Math.max(0, row[i] as number)));
+  const points = errors.names.flatMap((engine, i): readonly MatchedPoint[] => {
+    const point = assembly.points[pointIndex(assembly, engine)];
+    const shift = shifts[i];
     if (!point || !shift) return [];
-    const left = (axis: number): number => match.posterior.deviation(parameterJet(0, 3 * i + axis, n));
+    const sd = (axis: number): number => sds[3 * i + axis] as number;
     return [
       {
         name: point.name,
         at: [point.at[0] + shift[0], point.at[1] + shift[1], point.at[2] + shift[2]],
-        sd: [left(0), left(1), left(2)],
+        sd: [sd(0), sd(1), sd(2)],
       },
     ];
   });
-}
-
-/** The assembly's point behind a name of the linkage. */
-function pointNamed(a: CornerAssembly, engine: string) {
-  const name = engine.replace("trailing_arm.", "trailing-arm.").replace("axis_point", "axis-point");
-  return a.points.find((point) => point.name === name);
+  const matrix = covariance.map((row, i) =>
+    row.map((value, j) => {
+      const scale = (sds[i] as number) * (sds[j] as number);
+      return i === j || scale === 0 ? Number(i === j) : value / scale;
+    }),
+  );
+  return {
+    points,
+    correlation: keptCorrelation(
+      points.map(({ name }) => name),
+      matrix,
+    ),
+  };
 }

@@ -1,12 +1,13 @@
 import type { MatchedReading } from "#engines/linkage";
 import { parameterJet } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
-import { layoutDoubt } from "#vehicle";
+import { layoutDoubt, type Rung } from "#vehicle";
 import { formatFigure, formatNumber, unitSign } from "../fault/format-figure.ts";
 import type { Figure } from "../fault-effect.ts";
 import type { CornerMatch, MatchAsked, MatchedFigure, ReadingBeside } from "../match.ts";
 import type { MatchFacts } from "./match-facts.ts";
 import { heightWords } from "./reading-words.ts";
+import { isTemplate, TEMPLATE_MAY_BE_WRONG } from "./template-words.ts";
 
 /** Beyond so many standard deviations a reading contradicts the others (common practice, no source). */
 const CONTRADICTS = 3;
@@ -29,23 +30,26 @@ export function describeMatch(facts: MatchFacts, figures: readonly MatchedFigure
     readings,
     sentence: sentenceOf(facts, figures, bad.length),
     undetermined: undeterminedWords(facts),
-    contradicting:
-      bad.length === 0
-        ? null
-        : bad
-            .map(
-              ({ words, observed, contradiction }) =>
-                `${words} (${observed}) stands ${formatNumber(Math.abs(contradiction), 1)} standard deviations from what the others and the points say.`,
-            )
-            .join(" ")
-            .concat(" Read it again before anything is taken over."),
+    contradicting: bad.length === 0 ? null : contradictionWords(bad, assembly.rung),
     howSure: `${layoutDoubt(assembly, [assembly.axle])}Bands hold 95 %. They are as good as the deviations on file and the plus or minus typed here: a reading given as surer than it is makes a band that is too narrow. Camber and toe as set are free: adjusters say nothing of the hard points.`,
     computedSo:
       "The most probable points given what is on file and what was read; the rigid linkage, its joints without rubber, the wheel not steered. Every derivative exact. Left and right are taken as mirror images, so what is taken over holds for both sides.",
   };
 }
 
-function sentenceOf({ asked, match }: MatchFacts, figures: readonly MatchedFigure[], bad: number): string {
+/** Which readings contradict; on a template that it may be the template. */
+function contradictionWords(bad: readonly ReadingBeside[], rung: Rung): string {
+  const against = isTemplate(rung) ? "the others and the template" : "the others and the points";
+  const said = bad.map(
+    ({ words, observed, contradiction }) =>
+      `${words} (${observed}) stands ${formatNumber(Math.abs(contradiction), 1)} standard deviations from what ${against} say.`,
+  );
+  const [it, stays] = bad.length === 1 ? ["it", "it stays as it is"] : ["them", "they stay as they are"];
+  const otherwise = isTemplate(rung) ? ` If ${stays}, ${TEMPLATE_MAY_BE_WRONG}` : "";
+  return `${said.join(" ")} Read ${it} again before anything is taken over.${otherwise}`;
+}
+
+function sentenceOf({ asked, match, model }: MatchFacts, figures: readonly MatchedFigure[], bad: number): string {
   const heights = asked.readings.length;
   const lengths =
     asked.lengths.length === 0
@@ -62,7 +66,11 @@ function sentenceOf({ asked, match }: MatchFacts, figures: readonly MatchedFigur
         ? `no figure has become printable that was not; best narrowed: ${lowerFirst(narrower.after.label)}, ${spreadOf(narrower.after)} instead of ${spreadOf(narrower.before)}`
         : "no figure has become printable yet";
   const doubt =
-    bad > 0 ? ` But ${bad === 1 ? "one reading contradicts" : `${bad} readings contradict`} the others.` : "";
+    bad > 0 && isTemplate(model.assembly.rung)
+      ? " But the readings and the template do not go together."
+      : bad > 0
+        ? ` But ${bad === 1 ? "one reading contradicts" : `${bad} readings contradict`} the others.`
+        : "";
   const worst = match.readings.length === 0 ? "" : doubt;
   return `Matched to ${heights} heights${lengths}, ${printable}.${worst}`;
 }

@@ -3,8 +3,8 @@ import type { CornerMatch } from "../match.ts";
 
 /**
  * A copy of a car line with the points of one axle as they were matched and the deviation left along each coordinate, its
- * rung matched; both sides are moved alike. Nothing else is changed; the sheet holds no correlations, so its bands are wider
- * than those of the match.
+ * rung matched, and how the errors left hang together, so that its bands are those of the match; both sides are moved alike.
+ * Nothing else is changed.
  */
 export function takeOverMatch(
   family: Family,
@@ -23,6 +23,7 @@ export function takeOverMatch(
   const matched: Axle = {
     ...axle,
     rung: "matched",
+    correlation: match.correlation,
     links: axle.links.map((link) => ({
       ...link,
       inner: moved(link.inner, own(link.name)?.inner.point),

@@ -22,6 +22,17 @@ export function readingWords({ readings, lengths, u, family, corner }: MatchAske
         ...(toe === null ? [] : [`toe ${degrees(toe)} ±${degrees(2 * u.toe)}`]),
       ].join(", "),
     })),
+    ...(u.heightBase === 0
+      ? []
+      : [{ label: "All heights, one error", value: `±${formatNumber(2 * mmFromMetres(u.heightBase), 1)} mm` }]),
+    ...(u.bodyBase === 0
+      ? []
+      : [
+          {
+            label: "Points of the body, one error of what is on file",
+            value: `±${formatNumber(2 * mmFromMetres(u.bodyBase), 1)} mm`,
+          },
+        ]),
     ...lengths.map(({ link, length }) => ({
       label: `${links.find(({ name }) => name === link)?.label ?? link}, pin to pin`,
       value: `${formatNumber(mmFromMetres(length), 1)} mm ±${formatNumber(2 * mmFromMetres(u.length), 1)} mm`,

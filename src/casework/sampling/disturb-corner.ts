@@ -1,4 +1,10 @@
-import type { CornerAssembly, CornerEnd, CornerJoint } from "#vehicle";
+import {
+  type CornerAssembly,
+  type CornerEnd,
+  type CornerJoint,
+  type CornerPoint,
+  factoriseCorrelation,
+} from "#vehicle";
 
 /** Gives a standard normal number, each call another. */
 export type Draw = () => number;
@@ -20,15 +26,22 @@ function disturbJoint(joint: CornerJoint, draw: Draw): CornerJoint {
   };
 }
 
-/** The same corner as it may be: every hard point and rate drawn from its own standard deviation. */
+/** Errors of every coordinate in its standard deviations, drawn as they hang together. */
+function drawErrors({ points, correlation }: CornerAssembly, draw: Draw): readonly number[] {
+  const drawn = points.flatMap(() => [draw(), draw(), draw()]);
+  const factor = correlation && factoriseCorrelation(correlation);
+  if (!factor) return drawn;
+  return factor.map((row) => row.reduce((sum, weight, j) => sum + weight * (drawn[j] as number), 0));
+}
+
+/** The same corner as it may be: every hard point and rate drawn from what is known of it. */
 export function disturbCorner(assembly: CornerAssembly, draw: Draw): CornerAssembly {
-  const points = assembly.points.map((point) => ({
+  const errors = drawErrors(assembly, draw);
+  const along = (i: number, axis: 0 | 1 | 2, { at, sd }: CornerPoint): number =>
+    at[axis] + sd[axis] * (errors[3 * i + axis] as number);
+  const points = assembly.points.map((point, i) => ({
     ...point,
-    at: [
-      point.at[0] + point.sd[0] * draw(),
-      point.at[1] + point.sd[1] * draw(),
-      point.at[2] + point.sd[2] * draw(),
-    ] as const,
+    at: [along(i, 0, point), along(i, 1, point), along(i, 2, point)] as const,
   }));
   const moved = (end: CornerEnd): CornerEnd => ({ ...end, at: points[end.point]?.at ?? end.at });
   const { strut, trailingArm } = assembly;

@@ -150,7 +150,8 @@ function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): Trav
   });
   if (rigid) {
     const rest = walk.points.find(({ rise }) => rise === 0)?.rigid ?? null;
-    const band = figure === "roll-centre" ? new TravelBand(walk.model.geometry, walk.model.deviations) : null;
+    const { geometry, deviations, correlations } = walk.model;
+    const band = figure === "roll-centre" ? new TravelBand(geometry, deviations, correlations) : null;
     const points = walk.points.flatMap(({ rise, rigid: position }) => {
       const value = position && rest ? rigid(position, rest) : null;
       if (!position || value === null) return [];

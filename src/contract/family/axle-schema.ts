@@ -96,6 +96,21 @@ export const axleShape = {
     description:
       "True where somebody has looked again at hard points of an unusual order or motion and they are so. Absent: false.",
   }),
+  correlation: z
+    .strictObject({
+      points: z.array(z.string()).min(1).max(30).meta({
+        description:
+          'Hard points by their first end: "toe-link.inner", "strut.top", "strut.axis-point", "trailing-arm.bush".',
+      }),
+      lower: z.array(z.array(z.number().min(-1).max(1))).meta({
+        description: "Below the diagonal, row by row: x, y, z of one point after another; row i has i numbers.",
+      }),
+    })
+    .optional()
+    .meta({
+      id: "correlation",
+      description: "How the errors of the hard points hang together. Absent: each has an error of its own.",
+    }),
   rack_travel_mm: lengthMm
     .optional()
     .meta({ description: "Rack travel from the middle to one end in mm; steered axles." }),

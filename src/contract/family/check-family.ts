@@ -3,6 +3,7 @@ import { readJson } from "../read-json.ts";
 import { limitFindings, parseWire } from "../refusal.ts";
 import { checkCar, checkSubframe } from "./check-car.ts";
 import { checkConstraints } from "./check-constraints.ts";
+import { checkCorrelation } from "./check-correlation.ts";
 import { checkIndependence } from "./check-independence.ts";
 import { checkNames } from "./check-names.ts";
 import { checkPlausible, checkPlausibleCar } from "./check-plausible.ts";
@@ -77,6 +78,7 @@ function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] 
     ...constraints,
     ...points,
     ...(sound ? checkIndependence(axle) : []),
+    ...(sound ? checkCorrelation(axle) : []),
     ...checkRubber(axle),
     ...wheel,
     ...checkPlausible(axle),

@@ -42,6 +42,9 @@ export const familyCodes = {
   "point-out-of-reach": "A hard point lies farther from its wheel than on any car.",
   "points-out-of-order":
     "Hard points lie in another order than their links are named in, or a strut or spring does not stand.",
+  "correlation-of-unknown-point": "Errors are said to hang together of a point that is not there, or twice.",
+  "correlation-row-length": "Correlations of hard points do not make a triangle.",
+  "correlation-impossible": "No errors of hard points can hang together as it is said.",
   "wheel-runs-off": "With these hard points the wheel runs off as it rises, and one slip in one of them explains it.",
   "stop-beyond-fold": "A bump or droop stop lies beyond where the linkage folds.",
   "track-against-wheel-centre": "The track and the wheel centre do not agree.",

@@ -37,6 +37,9 @@ export function formatAxle(axle: Axle): AxleSheet {
     ...(axle.subframe.length > 0 && { subframe_mm: axle.subframe.map(formatOutline) }),
     ...(axle.subframeMounts.length > 0 && { subframe_mounts_mm: axle.subframeMounts.map(formatPlace) }),
     ...(axle.knuckle.length > 0 && { knuckle_mm: axle.knuckle.map(formatOutline) }),
+    ...(axle.correlation && {
+      correlation: { points: [...axle.correlation.points], lower: axle.correlation.lower.map((row) => [...row]) },
+    }),
     ...(axle.pointsConfirmed && { points_confirmed: true }),
     ...(axle.rackTravel !== undefined && { rack_travel_mm: exactMm(axle.rackTravel) }),
     driven: axle.driven,

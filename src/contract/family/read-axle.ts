@@ -66,6 +66,7 @@ export function readAxle(name: AxleName, sheet: AxleSheet): Axle {
       : readOutlines(sheet.subframe_half_mm ?? []).map(mirroredOutline),
     knuckle: readOutlines(sheet.knuckle_mm ?? []),
     subframeMounts: (sheet.subframe_mounts_mm ?? []).map(readPlace),
+    ...(sheet.correlation && { correlation: sheet.correlation }),
     ...(sheet.points_confirmed && { pointsConfirmed: true }),
     ...(sheet.rack_travel_mm !== undefined && { rackTravel: metresFromMm(sheet.rack_travel_mm) }),
     driven: sheet.driven,

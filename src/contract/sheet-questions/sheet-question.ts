@@ -6,10 +6,11 @@ import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
 import { carWire, formatCar, readCar } from "./car-wire.ts";
 import { formatHold, holdWire, readHold } from "./hold-wire.ts";
+import { formatMatch, matchPath, matchWire, readMatch } from "./match-wire.ts";
 import { formatShake, readShake, shakeWire } from "./shake-wire.ts";
 import { formatTravel, readTravel, travelWire } from "./travel-wire.ts";
 
-const wire = z.discriminatedUnion("sheet", [holdWire, carWire, travelWire, shakeWire]);
+const wire = z.discriminatedUnion("sheet", [holdWire, carWire, travelWire, shakeWire, matchWire]);
 
 /** What a printed sheet is asked with, as it stands in JSON: keys with units. */
 export type SheetQuestionWire = z.input<typeof wire>;
@@ -43,6 +44,8 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
             return readCar(asked, family);
           case "shake":
             return readShake(asked, family);
+          case "match":
+            return readMatch(asked, family);
           case "travel":
             return readTravel(asked, family, beside === undefined ? null : familyOf(found, 1));
         }
@@ -66,6 +69,8 @@ export const formatSheetQuestion = (question: SheetQuestion): SheetQuestionWire 
       return formatCar(question);
     case "shake":
       return formatShake(question);
+    case "match":
+      return formatMatch(question);
     case "travel":
       return formatTravel(question);
   }
@@ -94,6 +99,7 @@ const otherPaths: Readonly<Record<string, string>> = {
 
 /** Findings about the question of a sheet with the paths a sender knows. */
 export const formatSheetFindings = (kind: SheetQuestion["kind"], findings: readonly Finding[]): readonly Finding[] => {
+  if (kind === "match") return findings.map((finding) => ({ ...finding, path: matchPath(finding.path) }));
   const paths = kind === "hold" ? wirePaths : otherPaths;
   return findings.map((finding) => ({ ...finding, path: paths[finding.path] ?? finding.path }));
 };

@@ -7,7 +7,7 @@ export { ElasticBalance } from "./equilibrium.ts";
 export { computeForeAftShare, type ForeAftShare } from "./fore-aft.ts";
 export type * from "./geometry.ts";
 export * from "./gradients.ts";
-export { JetCorner, type PointDeviation } from "./jet-corner.ts";
+export { JetCorner, type PointCorrelations, type PointDeviation } from "./jet-corner.ts";
 export * from "./joint-angles.ts";
 export * from "./layout-linkage.ts";
 export * from "./layout-rubber/index.ts";

@@ -13,7 +13,13 @@ import type { ElasticCorner } from "./elastic-corner.ts";
 import { type ElasticTerm, makeTermState, type TermState } from "./elastic-term.ts";
 import { buildElasticTerms } from "./elastic-terms.ts";
 import type { CornerGeometry } from "./geometry.ts";
-import { JetCorner, jetAttitudeRates, listParameters, type PointDeviation } from "./jet-corner.ts";
+import {
+  JetCorner,
+  jetAttitudeRates,
+  listParameters,
+  type PointCorrelations,
+  type PointDeviation,
+} from "./jet-corner.ts";
 import { deriveOwn, type JetTerm, makeOwnDerivatives, type OwnDerivatives } from "./jet-term.ts";
 import { buildJetTerms } from "./jet-terms.ts";
 import { designPose, type Pose } from "./pose.ts";
@@ -58,14 +64,16 @@ export class TravelBand {
   private readonly wheel: WheelJets;
   private readonly jacobian: Factorisation;
 
-  /** `deviations` in metres, one per point of the mechanism, in its order. */
+  /** `deviations` in metres, one per point of the mechanism, in its order; their correlations in the same order. */
   constructor(
     readonly geometry: CornerGeometry,
     deviations: (pointNames: readonly string[]) => readonly PointDeviation[],
+    correlations: (pointNames: readonly string[]) => PointCorrelations = () => null,
   ) {
     this.sweep = new TravelSweep(geometry);
     const { linkage } = this.sweep;
-    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(linkage.mechanism.pointNames)));
+    const { pointNames } = linkage.mechanism;
+    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(pointNames)), 0, correlations(pointNames));
     const rigid: ElasticCorner = {
       geometry,
       elasticity: { springRate: 0, rubber: [], members: [], wheelLoad: 0 },

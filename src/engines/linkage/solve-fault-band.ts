@@ -24,6 +24,7 @@ import {
   jetAttitudeRates,
   listParameters,
   makeJetPose,
+  type PointCorrelations,
   type PointDeviation,
 } from "./jet-corner.ts";
 import {
@@ -76,10 +77,13 @@ export class FaultBand {
     corner: ElasticCorner,
     deviations: (pointNames: readonly string[]) => readonly PointDeviation[],
     rates: readonly RateDeviation[],
+    correlations: (pointNames: readonly string[]) => PointCorrelations = () => null,
   ) {
     this.solver = new ComplianceSolver(corner);
     const { linkage } = this.solver.balance;
-    this.jets = new JetCorner(linkage, listParameters(linkage, deviations(linkage.mechanism.pointNames), rates));
+    const { pointNames } = linkage.mechanism;
+    const parameters = listParameters(linkage, deviations(pointNames), rates);
+    this.jets = new JetCorner(linkage, parameters, 0, correlations(pointNames));
     this.terms = buildJetTerms(this.jets, corner);
     const start = designPose(1);
     this.design = this.terms.map((t) => t.at(start, 0));

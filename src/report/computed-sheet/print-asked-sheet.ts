@@ -2,6 +2,7 @@ import {
   computeCar,
   computeHandTest,
   computeHold,
+  computeMatch,
   computeShake,
   computeTravelSheet,
   type SheetQuestion,
@@ -9,6 +10,7 @@ import {
 import { carSheet } from "./car-sheet.ts";
 import type { ComputedSheet } from "./computed-sheet.ts";
 import { holdSheet } from "./hold-sheet.ts";
+import { matchSheet } from "./match-sheet.ts";
 import { printComputedSheet } from "./print-computed-sheet.ts";
 import { shakeSheet } from "./shake-sheet.ts";
 import type { SheetStamp } from "./sheet-stamp.ts";
@@ -56,6 +58,13 @@ function makeSheet(asked: SheetQuestion, stamp: SheetStamp): Made {
       if ("findings" in answer) return answer;
       const sheet = shakeSheet(family, answer.shake, stamp);
       return { sheet, fileName: fileName(family.id, question.position, "fluid-gone") };
+    }
+    case "match": {
+      const { question } = asked;
+      const answer = computeMatch(question);
+      if ("findings" in answer) return answer;
+      const sheet = matchSheet(question, answer.match, stamp);
+      return { sheet, fileName: fileName(question.family.id, question.corner, "matched") };
     }
     case "travel": {
       const { question } = asked;

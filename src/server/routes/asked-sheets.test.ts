@@ -52,6 +52,20 @@ const questions: readonly SheetQuestion[] = [
       figures: ["toe", "roll-centre"],
     },
   },
+  {
+    kind: "match",
+    question: {
+      family: dunlin,
+      corner: "front-left",
+      readings: [
+        { travel: 0, camber: -0.01, toe: 0.001 },
+        { travel: 0.03, camber: null, toe: 0.0005 },
+        { travel: -0.03, camber: -0.002, toe: null },
+      ],
+      lengths: [{ link: "tie-rod", length: 0.4 }],
+      u: { travel: 0.001, camber: 0.0005, toe: 0.0005, length: 0.0005, heightBase: 0.001, bodyBase: 0 },
+    },
+  },
 ];
 
 describe("the question of a printed sheet", () => {
@@ -112,6 +126,20 @@ describe("printed sheets over HTTP", { timeout: 60_000 }, () => {
     };
     expect(await places({ sheet: "car", family: "ouzel-saloon", motion: { roll_deg: 20 } })).toEqual([
       "out-of-range motion",
+    ]);
+    expect(
+      await places({
+        sheet: "match",
+        family: "dunlin-hatch",
+        corner: "front-left",
+        readings: [0, 10, 600].map((travel_mm) => ({ travel_mm, camber_deg: 0, toe_deg: 25 })),
+        u: { travel_mm: 1, camber_deg: 0.03, toe_deg: 0.03 },
+      }),
+    ).toEqual([
+      "out-of-range readings[0].toe_deg",
+      "out-of-range readings[1].toe_deg",
+      "out-of-range readings[2].travel_mm",
+      "out-of-range readings[2].toe_deg",
     ]);
     expect(await places({ sheet: "car", family: "ouzel", motion: { roll_deg: 2 } })).toEqual(["unknown-family family"]);
     const travel = questions[4];

@@ -15,12 +15,33 @@ export interface TypedRow {
 export interface Entries {
   readonly rows: readonly TypedRow[];
   readonly bench: Readonly<Record<string, string>>;
-  readonly pm: Readonly<Record<keyof typeof USUAL_PM, string>>;
+  readonly pm: Readonly<Record<PmKey, string>>;
 }
 
-/** Plus or minus of a tape from hub to arch, a stand's angles, a length between pins (95 %; from memory). */
-export const USUAL_PM = { height: "2", camber: "0.06", toe: "0.06", length: "1" } as const;
-export const PM_UNITS = { height: "mm", camber: "°", toe: "°", length: "mm" } as const;
+/**
+ * Plus or minus of a tape from hub to arch, a stand's angles, a length between pins (95 %; from memory); of what readings and
+ * points share. All heights are counted from the first, so they share its error.
+ */
+export const USUAL_PM = {
+  height: "2",
+  camber: "0.06",
+  toe: "0.06",
+  length: "1",
+  heightBase: "2",
+  bodyBase: "0",
+} as const;
+export const PM_UNITS = {
+  height: "mm",
+  camber: "°",
+  toe: "°",
+  length: "mm",
+  heightBase: "mm",
+  bodyBase: "mm",
+} as const;
+/** None of these is nought: a reading that is exact weighs without bound. */
+const NEVER_EXACT: readonly PmKey[] = ["height", "camber", "toe", "length"];
+type PmKey = keyof typeof USUAL_PM;
+const PM_KEYS = Object.keys(USUAL_PM) as readonly PmKey[];
 export const ROW_UNITS = { height: "mm", camber: "°", toe: "°" } as const;
 export const ROW_BOUNDS = {
   height: { low: 200, high: 900 },
@@ -45,16 +66,11 @@ export const readEntries = ({ read, bench, pm }: MatchSearch): Entries => {
     const [link = "", length = ""] = entry.split("|");
     return link === "" ? [] : [[link, length]];
   });
-  const [height, camber, toe, length] = (pm ?? "").split("|");
+  const given = (pm ?? "").split("|");
   return {
     rows: padded,
     bench: Object.fromEntries(lengths),
-    pm: {
-      height: height || USUAL_PM.height,
-      camber: camber || USUAL_PM.camber,
-      toe: toe || USUAL_PM.toe,
-      length: length || USUAL_PM.length,
-    },
+    pm: Object.fromEntries(PM_KEYS.map((key, i) => [key, given[i] || USUAL_PM[key]])) as Entries["pm"],
   };
 };
 
@@ -65,7 +81,7 @@ export const formatEntries = ({ rows, bench, pm }: Entries): Omit<MatchSearch, "
     .filter(([, length]) => length.trim() !== "")
     .map(([link, length]) => `${link}|${plain(length)}`)
     .join(";");
-  const spread = [pm.height, pm.camber, pm.toe, pm.length].map(plain).join("|");
+  const spread = PM_KEYS.map((key) => plain(pm[key])).join("|");
   return {
     ...(/[^|;]/.test(read) ? { read } : {}),
     ...(lengths === "" ? {} : { bench: lengths }),
@@ -87,6 +103,20 @@ const radiansIn = (text: string, key: "camber" | "toe"): number | null => {
   return degrees === null ? null : radiansFromDegrees(degrees);
 };
 
+/** Standard uncertainties of what is read; null where one is no figure, or nought where it cannot be. */
+const readSpread = (pm: Entries["pm"]): MatchAsked["u"] | null => {
+  const half = (key: PmKey): number => (numberIn(pm[key], PM_UNITS[key], { low: 0 }) ?? Number.NaN) / 2;
+  if (!PM_KEYS.every((key) => half(key) > 0 || (half(key) === 0 && !NEVER_EXACT.includes(key)))) return null;
+  return {
+    travel: metresFromMm(half("height")),
+    camber: radiansFromDegrees(half("camber")),
+    toe: radiansFromDegrees(half("toe")),
+    length: metresFromMm(half("length")),
+    heightBase: metresFromMm(half("heightBase")),
+    bodyBase: metresFromMm(half("bodyBase")),
+  };
+};
+
 /** The question the entries make, and how many rows are whole; the question null with fewer than three. */
 export const questionOf = (
   family: Family,
@@ -101,13 +131,8 @@ export const questionOf = (
     // The arch comes nearer to the hub as the wheel rises.
     return [{ travel: metresFromMm(rest - height), camber, toe }];
   });
-  const u = (key: keyof typeof USUAL_PM): number | null => {
-    const value = numberIn(pm[key], PM_UNITS[key], { low: 0 });
-    return value === null || value <= 0 ? null : value / 2;
-  };
-  const [height, camber, toe, length] = [u("height"), u("camber"), u("toe"), u("length")];
-  if (readings.length < LEAST_ROWS || height === null || camber === null || toe === null || length === null)
-    return { asked: null, whole: readings.length };
+  const spread = readSpread(pm);
+  if (readings.length < LEAST_ROWS || spread === null) return { asked: null, whole: readings.length };
   return {
     whole: readings.length,
     asked: {
@@ -118,12 +143,7 @@ export const questionOf = (
         const mm = numberIn(text, "mm", LENGTH_BOUNDS);
         return mm === null ? [] : [{ link, length: metresFromMm(mm) }];
       }),
-      u: {
-        travel: metresFromMm(height),
-        camber: radiansFromDegrees(camber),
-        toe: radiansFromDegrees(toe),
-        length: metresFromMm(length),
-      },
+      u: spread,
     },
   };
 };

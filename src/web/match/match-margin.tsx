@@ -1,8 +1,11 @@
 import { Link } from "@tanstack/react-router";
-import { type CornerMatch, formatNumber, type MatchedFigure } from "#casework";
+import { type CornerMatch, formatNumber, type MatchAsked, type MatchedFigure } from "#casework";
 import { mmFromMetres } from "#quantity";
+import { byQuery } from "../cases/case/recorder.ts";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { rungWords } from "../effect/rung-words.ts";
+import { PrintButton } from "../printing/print-button.tsx";
+import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { SourceLink } from "../shell/source-link.tsx";
 import { TakeOver } from "./take-over.tsx";
@@ -31,6 +34,10 @@ const Matched = ({ figure, basis }: { readonly figure: MatchedFigure; readonly b
         .join("; ")}
     </p>
   </div>
+);
+
+const PrintMatch = ({ asked }: { readonly asked: MatchAsked }) => (
+  <PrintButton print={() => printAskedSheet({ kind: "match", question: asked }, byQuery())} />
 );
 
 interface MatchMarginProps {
@@ -80,8 +87,8 @@ export const MatchMargin = ({ view, match, taken }: MatchMarginProps) => (
       </MarginSection>
     ) : (
       <MarginSection title="Take over">
-        A copy gets the matched points on both sides of this axle, with the deviation left of each, and says that it is
-        matched. A sheet holds no ties between points, so its bands are wider than here.
+        A copy gets the matched points on both sides of this axle, with the deviation left of each and how they hang
+        together, so that its bands are those of this sheet; it says that it is matched.
         {match.invented ? " What is invented in it keeps saying so." : ""}
         <TakeOver family={view.family} match={match} {...taken} />
       </MarginSection>
@@ -93,6 +100,7 @@ export const MatchMargin = ({ view, match, taken }: MatchMarginProps) => (
       {match.computedSo} Source: <SourceLink source="regularised-least-squares" />
     </MarginSection>
     <p className="margin-links">
+      {view.asked === null ? null : <PrintMatch asked={view.asked} />}
       <Link to="/families/$familyId/travel" params={{ familyId: view.family.id }} search={{ corner: view.corner }}>
         Over travel
       </Link>

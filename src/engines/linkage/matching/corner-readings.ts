@@ -27,6 +27,8 @@ export interface LengthReading {
 export interface CornerReadings {
   readonly wheel: readonly WheelReading[];
   readonly lengths: readonly LengthReading[];
+  /** Standard uncertainty of the height all others are counted from: one error common to them all; absent: 0, metres. */
+  readonly heightBase?: number;
 }
 
 /** Which of the readings a row stands for: `index` counts in its own list. */
@@ -51,9 +53,9 @@ export interface ReadingRow {
  */
 const SETTING_SD = 0.2;
 
-/** Sources beside the points: the settings of camber and toe, then the height of each wheel reading. */
+/** Sources beside the points: the settings of camber and toe, the height of each wheel reading, and what those share. */
 export const sourcesOf = (errors: PointErrors, readings: CornerReadings): number =>
-  errors.count + 2 + readings.wheel.length;
+  errors.count + 2 + readings.wheel.length + 1;
 
 /** Settings of camber and toe beyond those of the geometry at given sources, radians. */
 export const settingsOf = (
@@ -77,6 +79,7 @@ export function compareReadings(
   const band = new TravelBand(geometry, (names) => names.map(() => [0, 0, 0]));
   const rows: ReadingRow[] = [];
   const n = sources.length;
+  const base = readings.heightBase ?? 0;
   const row = (jet: Jet): Float64Array => {
     const derivatives = new Float64Array(n);
     errors.derivatives(jet, derivatives);
@@ -85,7 +88,7 @@ export function compareReadings(
   for (const [index, reading] of readings.wheel.entries()) {
     const height = errors.count + 2 + index;
     const { travel } = reading;
-    const at = band.solve(travel.value + travel.u * (sources[height] as number));
+    const at = band.solve(travel.value + travel.u * (sources[height] as number) + base * (sources[n - 1] as number));
     if ("foldAt" in at) return null;
     const { wheel } = geometry;
     const angles = [
@@ -98,6 +101,7 @@ export function compareReadings(
       const derivatives = row(change.jet);
       derivatives[setting] = SETTING_SD;
       derivatives[height] = gain * travel.u;
+      derivatives[n - 1] = gain * base;
       const expected = design + change.value + SETTING_SD * (sources[setting] as number);
       rows.push({ name: { kind, index }, observed: read.value, u: read.u, expected, derivatives });
     });

@@ -2,6 +2,7 @@ import {
   type CholeskyFactor,
   factoriseCholesky,
   type Jet,
+  parameterJet,
   type SolveEnd,
   type SolveReport,
   solveCholesky,
@@ -27,6 +28,8 @@ export interface MatchQuestion {
   readonly geometry: CornerGeometry;
   /** Own standard deviations of the points by the mechanism's names, metres. */
   readonly deviations: (names: readonly string[]) => readonly PointDeviation[];
+  /** Lower triangle L of the correlations L Lᵀ of those, three rows per name; absent: none hang together. */
+  readonly factor?: (names: readonly string[]) => CholeskyFactor | null;
   readonly shared: readonly SharedError[];
   readonly readings: CornerReadings;
 }
@@ -99,6 +102,14 @@ export class Posterior {
     return Math.max(0, dot(derivatives, derivatives) - dot(seen, seen));
   }
 
+  /** Covariances of all coordinates after the readings, m², in the order of the points' names. */
+  coordinateCovariances(): readonly (readonly number[])[] {
+    const n = 3 * this.errors.names.length;
+    const moved = Array.from({ length: n }, (_, i) => this.derivatives(parameterJet(0, i, n)));
+    const seen = moved.map((one) => solveLower(this.factor, multiply(this.rows, one)));
+    return moved.map((a, i) => moved.map((b, j) => dot(a, b) - dot(seen[i] ?? [], seen[j] ?? [])));
+  }
+
   /**
    * Sources drawn around `centre` with the variances left (first order), from standard normal numbers: a draw of the
    * prior and of the readings' errors, corrected as the readings demand.
@@ -124,9 +135,12 @@ export class Posterior {
 }
 
 /** What the errors of the points are before any reading. */
-export function priorErrors(question: Pick<MatchQuestion, "geometry" | "deviations" | "shared">): PointErrors {
+export function priorErrors(
+  question: Pick<MatchQuestion, "geometry" | "deviations" | "factor" | "shared">,
+): PointErrors {
   const { pointNames } = buildCornerLinkage(question.geometry).mechanism;
-  return new PointErrors(pointNames, question.deviations(pointNames), question.shared);
+  const factor = question.factor?.(pointNames) ?? null;
+  return new PointErrors(pointNames, question.deviations(pointNames), question.shared, factor);
 }
 
 /**

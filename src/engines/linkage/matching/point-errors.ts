@@ -1,4 +1,4 @@
-import type { Jet, Vector } from "#numeric";
+import type { CholeskyFactor, Jet, Vector } from "#numeric";
 import type { PointDeviation } from "../jet-corner.ts";
 
 /** An error that several points share because they were measured from one base: they move together by it. */
@@ -9,10 +9,10 @@ export interface SharedError {
   readonly sd: PointDeviation;
 }
 
-/** One source moves each of its coordinates (numbered 3 point + axis) by `sd` per standard deviation. */
+/** One source moves each of its coordinates (numbered 3 point + axis) by so many metres per standard deviation. */
 interface PointSource {
   readonly coordinates: readonly number[];
-  readonly sd: number;
+  readonly metres: readonly number[];
 }
 
 /**
@@ -22,21 +22,26 @@ interface PointSource {
 export class PointErrors {
   private readonly sources: readonly PointSource[];
 
-  /** `own` has one entry per name; shared errors may name only points that are among `names`. */
+  /**
+   * `own` has one entry per name; shared errors may name only points that are among `names`. `factor`: lower triangle of the
+   * own errors' correlations, L Lᵀ; without it each coordinate has an error of its own.
+   */
   constructor(
     readonly names: readonly string[],
     own: readonly PointDeviation[],
     shared: readonly SharedError[],
+    factor: CholeskyFactor | null = null,
   ) {
-    const sources: PointSource[] = [];
-    names.forEach((_, point) => {
-      for (const axis of [0, 1, 2] as const)
-        sources.push({ coordinates: [3 * point + axis], sd: own[point]?.[axis] ?? 0 });
+    const sds = names.flatMap((_, point) => [...(own[point] ?? [0, 0, 0])]);
+    const sources: PointSource[] = sds.map((sd, j) => {
+      if (!factor) return { coordinates: [j], metres: [sd] };
+      const coordinates = sds.flatMap((_, i) => (i >= j ? [i] : []));
+      return { coordinates, metres: coordinates.map((i) => (sds[i] as number) * (factor[i]?.[j] ?? 0)) };
     });
     for (const { points, sd } of shared) {
       const numbers = points.map((name) => names.indexOf(name)).filter((i) => i >= 0);
       for (const axis of [0, 1, 2] as const)
-        sources.push({ coordinates: numbers.map((i) => 3 * i + axis), sd: sd[axis] });
+        sources.push({ coordinates: numbers.map((i) => 3 * i + axis), metres: numbers.map(() => sd[axis]) });
     }
     this.sources = sources;
   }
@@ -47,21 +52,23 @@ export class PointErrors {
 
   /** Derivatives of a figure by the sources, from its jet by the coordinates; written from the start of `into`. */
   derivatives(jet: Jet, into: Float64Array): void {
-    this.sources.forEach(({ coordinates, sd }, i) => {
+    this.sources.forEach(({ coordinates, metres }, i) => {
       let sum = 0;
-      for (const c of coordinates) sum += jet[c + 1] as number;
-      into[i] = sum * sd;
+      coordinates.forEach((c, k) => {
+        sum += (jet[c + 1] as number) * (metres[k] as number);
+      });
+      into[i] = sum;
     });
   }
 
   /** How far each point is moved by the sources (in standard deviations), metres, in the order of the names. */
   shifts(sources: ArrayLike<number>): readonly Vector[] {
     const moved = this.names.map((): [number, number, number] => [0, 0, 0]);
-    this.sources.forEach(({ coordinates, sd }, i) => {
-      for (const c of coordinates) {
+    this.sources.forEach(({ coordinates, metres }, i) => {
+      coordinates.forEach((c, k) => {
         const shift = moved[Math.floor(c / 3)] as [number, number, number];
-        shift[c % 3] = (shift[c % 3] as number) + sd * (sources[i] as number);
-      }
+        shift[c % 3] = (shift[c % 3] as number) + (metres[k] as number) * (sources[i] as number);
+      });
     });
     return moved;
   }

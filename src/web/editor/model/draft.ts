@@ -1,4 +1,5 @@
 import { withEntered } from "./entered-figure.ts";
+import { withTiesThatHold } from "./point-ties.ts";
 import { formatSheetPath, type SheetPath } from "./sheet-path.ts";
 import { isSameValue, withSheetValue } from "./sheet-value.ts";
 
@@ -35,8 +36,9 @@ export const beginDraft = (base: KeptSheet, sheet: unknown = base.sheet): Draft 
 });
 
 /** Puts another sheet in the place of the present one; `place` says where it differs, null: here and there. */
-export const changeDraft = (draft: Draft, sheet: unknown, place: string | null): Draft => {
-  if (isSameValue(sheet, draft.sheet)) return draft;
+export const changeDraft = (draft: Draft, changed: unknown, place: string | null): Draft => {
+  if (isSameValue(changed, draft.sheet)) return draft;
+  const sheet = withTiesThatHold(draft.base.sheet, draft.sheet, changed);
   const last = draft.past.at(-1);
   const joined = place !== null && last?.place === place && draft.future.length === 0;
   return {
