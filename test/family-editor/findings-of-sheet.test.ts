@@ -33,6 +33,16 @@ describe("findings beside their fields", () => {
     expect(drawnFamilyOf(high)).toBeNull();
   });
 
+  it("speak of fields, not of the text of a file", () => {
+    const point = ["rear", "links", 3, "inner_mm", 2] as const;
+    const said = (path: readonly (string | number)[], value: unknown): string =>
+      findingWords(findingsOfSheet(withSheetValue(ouzel, path, value), ID)[0] as never);
+    expect(said(point, "1e3")).toMatch(/Write it in digits\.$/);
+    expect(said(point, "286 mm")).toMatch(/Write the number alone: the field has its unit\.$/);
+    expect(said(["rear", "track_mm"], null)).toBe("nothing came; a number, in millimetres was needed.");
+    expect(said(point, 1286.5)).toMatch(/If the car is so, say under Axle that its points are confirmed\.$/);
+  });
+
   it("stand at a key that was emptied", () => {
     const findings = findingsOfSheet(withSheetValue(ouzel, ["kerb_mass_kg"], undefined), ID);
     expect(findingsAt(findings, ["kerb_mass_kg"]).map(({ code }) => code)).toEqual(["missing-key"]);

@@ -78,7 +78,7 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
       : ringOf(all, position, moved, { words: `${shortName(position.label)}, ${faultWords(fault)}`, reach, end, type });
   marks.push(...drawGround(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
   marks.push(
-    ...drawToe(views.above, effect, side, options, reach),
+    ...drawToe(views.above, effect, options, { side, reach, ring: ring?.fromAbove ?? null }),
     ...all.map((view) => title(view, arrangement === "row" && view.name !== "above" ? end : width - 4, type)),
   );
   const free = freeQuarter(views, width, height);
@@ -139,6 +139,12 @@ function drawGround(
   ];
 }
 
+/** A ring on the page. */
+interface Ring {
+  readonly at: Spot;
+  readonly r: number;
+}
+
 interface RingWords {
   readonly words: string;
   readonly reach: CornerReach;
@@ -153,7 +159,7 @@ function ringOf(
   position: Position,
   moved: ReturnType<typeof moveCorner>,
   { words, reach, end, type }: RingWords,
-): { readonly marks: readonly Mark[]; readonly leader: Segment | null } | null {
+): { readonly marks: readonly Mark[]; readonly leader: Segment | null; readonly fromAbove: Ring | null } | null {
   const joint = position.joint?.end === "outer" ? moved.links.find(({ name }) => name === position.joint?.link) : null;
   const at = joint?.outer ?? position.at;
   if (at === null) return null;
@@ -171,8 +177,10 @@ function ringOf(
     const [cx, cy] = view.spot(at);
     return { kind: "circle", cx, cy, r: radius * 0.8, stroke: { colour: "accent", width: 1.4 } };
   });
+  const above = views.find(({ name }) => name === "above");
+  const fromAbove = above === undefined ? null : { at: above.spot(at), r: radius };
   const best = views.filter(({ name }) => name !== "above").toSorted((a, b) => freedom(b) - freedom(a))[0];
-  if (best === undefined) return { marks: rings, leader: null };
+  if (best === undefined) return { marks: rings, leader: null, fromAbove };
   const [cx, cy] = best.spot(at);
   const low = best.spot([0, 0, reach.z[0]])[1] + 15;
   const lean = Math.min((low - cy) * 0.5, 70);
@@ -204,7 +212,7 @@ function ringOf(
       halo: true,
     },
   ];
-  return { marks, leader: [start, knee] };
+  return { marks, leader: [start, knee], fromAbove };
 }
 
 /** What can be said of toe: both angles, or only the difference, or nothing, as far as their signs are sure. */
@@ -255,13 +263,22 @@ function toeRoom(view: GeometryView, reach: CornerReach, [cx, cy]: Spot) {
   return { across: Math.min(cx - x0, x1 - cx), ahead: cy - y0, behind: y1 - cy };
 }
 
+interface ToePlace {
+  readonly side: "left" | "right";
+  readonly reach: CornerReach;
+  /** What the words of the lines must not run over. */
+  readonly ring: Ring | null;
+}
+
+/** Between a ring and words beside it. */
+const BESIDE_RING = 8;
+
 /** Toe of the sound wheel and of the other one as lines through its centre, as much enlarged as the view has room for. */
 function drawToe(
   view: GeometryView,
   effect: FaultEffect,
-  side: "left" | "right",
   options: GeometryOptions,
-  reach: CornerReach,
+  { side, reach, ring }: ToePlace,
 ): readonly Mark[] {
   const inward = side === "left" ? 1 : -1;
   const { lines, words, note } = toeToDraw(effect, options.format);
@@ -285,7 +302,11 @@ function drawToe(
   const inRow = options.arrangement === "row";
   const beside = view.spot([reach.x[1], reach.y[0]]);
   const toLeft = inRow || side === "left";
-  const x = inRow ? beside[0] + 12 : cx + (toLeft ? 6 : -6);
+  const usual = inRow ? beside[0] + 12 : cx + (toLeft ? 6 : -6);
+  const under = cy + length * TOE_BEHIND;
+  const inTheWay =
+    ring !== null && !inRow && ring.at[1] + ring.r > under && (ring.at[0] - usual) * (toLeft ? 1 : -1) > 0;
+  const x = inTheWay ? ring.at[0] + (toLeft ? 1 : -1) * (ring.r + BESIDE_RING) : usual;
   const wide = inRow ? TOE_WORDS - 12 : toLeft ? options.width - 4 - x : x - 4;
   const wrapped = <S extends TextStyle, C extends Colour>(text: string, style: S, colour: C) =>
     wrapText(text, wide, style, type).map((line) => ({ text: line, style, colour }));
@@ -294,7 +315,7 @@ function drawToe(
     ...wrapped(note(factor), "note", "ink3"),
   ];
   const lowest = options.height - 6 - (texts.length - 1) * pitch;
-  const top = inRow ? beside[1] + 24 : Math.min(cy + length * TOE_BEHIND + 16, lowest);
+  const top = inRow ? beside[1] + 24 : Math.min(under + 16, lowest);
   return [
     ...drawn,
     ...texts.map(

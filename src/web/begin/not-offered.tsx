@@ -57,9 +57,8 @@ export const NotOffered = () => (
       ))}
     </div>
     <p className="note">
-      Does an axle look like one of these? Take no other for it: its places and figures would be another axle’s. Begin
-      the car for its other axle and leave this one untapped: an assumed layout stands in for it, and every page and
-      paper of that axle says that nothing of it holds for yours.
+      Does an axle look like one of these? Begin for the other one and leave this one untapped: an assumed layout stands
+      in for it, and every page and paper of this axle says that none of it holds.
     </p>
   </section>
 );

@@ -32,7 +32,7 @@ const DRIVEN: readonly { readonly axle: DrivenAxle; readonly words: string }[] =
 
 /** What is said of the name: what it will be where nothing, or what somebody else has, is entered. */
 const nameNote = (entered: string, keptName: string): string => {
-  if (entered.trim() === "") return `what you call it; without one, “${keptName}”`;
+  if (entered.trim() === "") return `blank: “${keptName}”`;
   return entered.trim() === keptName ? "what you call it" : `there is one of this name; this is kept as “${keptName}”`;
 };
 

@@ -63,6 +63,9 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
         {formatNumber(100 * family.frontWeightShare, 0)} % on the front{assumedMark(family, "front-weight-share")}
       </MarginSection>
       <AssumedSection family={family} />
+      {family.life.length > 0 ? null : (
+        <MarginSection title="When it goes">No distance is on file for any place of this car line.</MarginSection>
+      )}
       <p className="margin-links">
         <Link to="/families/$familyId/underside" params={params}>
           Underside

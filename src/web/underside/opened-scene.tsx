@@ -8,7 +8,9 @@ import type { Underside } from "./use-underside.ts";
 /** Narrower than this the two sheets only show the car large enough one below the other. */
 const ROOM_FOR_TWO = 900;
 /** On an upright tablet the margin slides over them. */
-const leastHeight = (width: number): number => (width < ROOM_FOR_TWO ? 920 : 640);
+const cornerHeight = (width: number): number => (width < ROOM_FOR_TWO ? 920 : 640);
+/** An axle is one sheet. */
+const axleHeight = (): number => 460;
 
 interface OpenedSceneProps {
   readonly underside: Underside;
@@ -36,7 +38,12 @@ export const OpenedScene = ({ underside, group, onScale }: OpenedSceneProps) => 
     <div className="opened">
       <OpenedHead underside={underside} title={groupWords(group)} group={group} places={places} />
       <div className="opened-sheets">
-        <FittedScene draw={draw} leastHeight={leastHeight} onPress={underside.select} onScale={onScale} />
+        <FittedScene
+          draw={draw}
+          leastHeight={group === "front" || group === "rear" ? axleHeight : cornerHeight}
+          onPress={underside.select}
+          onScale={onScale}
+        />
       </div>
       <RestLookedAt
         group={group}

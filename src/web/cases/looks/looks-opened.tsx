@@ -8,7 +8,9 @@ import { VisitSquares } from "./visit-squares.tsx";
 
 /** Narrower than this the two sheets only show the car large enough one below the other. */
 const ROOM_FOR_TWO = 900;
-const leastHeight = (width: number): number => (width < ROOM_FOR_TWO ? 920 : 640);
+const cornerHeight = (width: number): number => (width < ROOM_FOR_TWO ? 920 : 640);
+/** An axle is one sheet. */
+const axleHeight = (): number => 460;
 
 interface LooksOpenedProps {
   readonly looks: Looks;
@@ -94,7 +96,12 @@ export const LooksOpened = ({ looks, group, onScale }: LooksOpenedProps) => {
         all={places.length}
       />
       <div className="opened-sheets">
-        <FittedScene draw={draw} leastHeight={leastHeight} onPress={looks.select} onScale={onScale} />
+        <FittedScene
+          draw={draw}
+          leastHeight={group === "front" || group === "rear" ? axleHeight : cornerHeight}
+          onPress={looks.select}
+          onScale={onScale}
+        />
       </div>
       <Stroke looks={looks} group={group} />
     </div>

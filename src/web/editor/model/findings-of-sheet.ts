@@ -32,9 +32,29 @@ export const findingsAt = (findings: readonly Finding[], path: SheetPath): reado
   return findings.filter((finding) => finding.path === place);
 };
 
-/** A finding as one says it beside the field. */
+/** Hints that speak of the text of a file, and what a person in front of fields is told instead. */
+const FILE_HINTS: readonly (readonly [ofFile: string, ofField: string])[] = [
+  ["Write the number without quotes and with a decimal point.", "Write it with a point before decimals."],
+  ["Write the number without quotes.", "Write it in digits."],
+  [
+    "Write the number alone, without quotes: its unit stands in the key.",
+    "Write the number alone: the field has its unit.",
+  ],
+  ["Leave the key out where there is nothing to say.", ""],
+  [
+    'If the car is so, write "points_confirmed": true on this axle.',
+    "If the car is so, say under Axle that its points are confirmed.",
+  ],
+];
+
+const hintOfField = (hint: string): string =>
+  FILE_HINTS.reduce((said, [ofFile, ofField]) => said.replace(ofFile, ofField), hint).trim();
+
+/** A finding as one says it beside the field: what came, what was needed, what to do. */
 export const findingWords = ({ got, needed, hint }: Finding): string =>
-  [`${got} came; ${needed} was needed.`, hint].filter((part) => part !== "").join(" ");
+  [`${got === "null" ? "nothing" : got} came; ${needed} was needed.`, hintOfField(hint)]
+    .filter((part) => part !== "")
+    .join(" ");
 
 /** What of a sheet can be drawn; null where its linkages do not close. What is wrong with work, life and variants does not hinder it. */
 export const drawnFamilyOf = (sheet: unknown): Family | null => {
