@@ -43,6 +43,19 @@ export const slips: readonly Slip[] = [
     set: "rear.correlation",
     to: { points: ["toe-link.inner"], lower: [[0.9], [0.9, -0.9]] },
   }),
+  {
+    ...slip("bar-twists-too-far", "rear.bar.path_mm", { set: "rear.bar.path_mm[4][0]", to: -2960 }),
+    got: /^levers that turn \d+\.\d° against each other per degree/,
+  },
+  {
+    ...slip(
+      "bar-twists-too-far",
+      "rear.bar.path_mm",
+      { set: "rear.bar.path_mm[4][0]", to: -3036 },
+      { set: "rear.bar.path_mm[4][2]", to: 264 },
+    ),
+    got: /^no lever/,
+  },
   copied("zero-length-link", "front.links[4].outer_mm", "front.links[4].inner_mm"),
   {
     ...copied("coincident-points", "rear.links[4].inner_mm", "rear.links[2].inner_mm"),

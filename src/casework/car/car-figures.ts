@@ -1,9 +1,10 @@
+import { STEEL_SHEAR } from "#engines/linkage";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
-import { MOST_TWIST, STEEL_SHEAR, twistOf } from "./bar-twist.ts";
+import { isBarDoubted, twistOf } from "./bar-twist.ts";
 import type { CarFacts, WheelName } from "./car-facts.ts";
 import { carMotionForm } from "./car-motions.ts";
 
@@ -82,7 +83,7 @@ function barFigures(facts: CarFacts): readonly Figure[] {
     const diameter = family[axle].bar?.diameter;
     if (bar === null || diameter === undefined || question.motion.kind !== "roll" || question.motion.by === 0)
       return [];
-    if (Math.abs(bar.twist) > MOST_TWIST) return [];
+    if (isBarDoubted(bar, question.motion.by)) return [];
     const figure = (key: string, label: string, unit: "deg" | "N", value: number): Figure => ({
       key: `${axle}-${key}`,
       label,
@@ -98,7 +99,7 @@ function barFigures(facts: CarFacts): readonly Figure[] {
         { label: "Shear modulus", value: `${formatNumber(STEEL_SHEAR / 1e9, 0)} GPa, textbook, from memory` },
       ],
       relation:
-        "torsion of its straight middle, G pi d⁴/(32 l), lever to its drop link; bending of its arms and its bushes left out, so less in truth; no band",
+        "turn of its levers against each other; force from twist and bending of its whole path, ends to bushes, as a thin rod; rubber of its bushes and links left out, so less in truth; no band",
       source: SOURCE,
       signSure: true,
       settle: null,

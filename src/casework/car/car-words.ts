@@ -3,7 +3,7 @@ import { layoutDoubt } from "#vehicle";
 import type { WholeCar } from "../car.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { isSignSure } from "../fault/settle.ts";
-import { MOST_TWIST, twistOf } from "./bar-twist.ts";
+import { isBarDoubted, twistOf } from "./bar-twist.ts";
 import type { CarFacts, WheelName } from "./car-facts.ts";
 import { carMotionForm } from "./car-motions.ts";
 
@@ -64,7 +64,7 @@ function barDoubt({ question, there, front, rear }: CarFacts): string {
     .map((axle) => {
       const [left, right] = axle === "front" ? [there.frontLeft, there.frontRight] : [there.rearLeft, there.rearRight];
       const bar = twistOf(question.family, axle, models[axle], { left: left.travel, right: right.travel });
-      return bar !== null && Math.abs(bar.twist) > MOST_TWIST
+      return bar !== null && isBarDoubted(bar, question.motion.by)
         ? `The ${axle} bar would twist ${formatNumber(degreesFromRadians(Math.abs(bar.twist)), 0)}°, further than a bar takes: its path on file gives it too short a lever, and no force is printed. `
         : "";
     })

@@ -1,6 +1,7 @@
 import type { Finding } from "#numeric";
 import { readJson } from "../read-json.ts";
 import { limitFindings, parseWire } from "../refusal.ts";
+import { checkBar } from "./check-bar.ts";
 import { checkCar, checkSubframe } from "./check-car.ts";
 import { checkConstraints } from "./check-constraints.ts";
 import { checkCorrelation } from "./check-correlation.ts";
@@ -65,7 +66,7 @@ function tooLarge(letters: number): Finding {
 /** What can be said of an axle once it moves; a slip in its points explains a fold better than a stop does. */
 function checkTravel(axle: LooseAxle): Finding[] {
   const slips = checkSlips(axle);
-  return slips.length > 0 ? slips : checkStops(axle);
+  return slips.length > 0 ? slips : [...checkStops(axle), ...checkBar(axle)];
 }
 
 function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] {

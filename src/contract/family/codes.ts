@@ -47,6 +47,7 @@ export const familyCodes = {
   "correlation-impossible": "No errors of hard points can hang together as it is said.",
   "wheel-runs-off": "With these hard points the wheel runs off as it rises, and one slip in one of them explains it.",
   "stop-beyond-fold": "A bump or droop stop lies beyond where the linkage folds.",
+  "bar-twists-too-far": "The levers of an anti-roll bar would turn further than those of any bar as the body leans.",
   "track-against-wheel-centre": "The track and the wheel centre do not agree.",
   "wheel-centre-against-wheelbase": "The wheel centre and the wheelbase do not agree.",
   "wheelbase-against-wheel-centre": "The wheelbase is none of a car, and the rear wheel lies where one would be.",

@@ -24,4 +24,5 @@ export * from "./steer-axle.ts";
 export * from "./steering-geometry.ts";
 export type { Drive } from "./wheel.ts";
 export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
+export * from "./whole-car/bar-of-points.ts";
 export * from "./whole-car/car-pose.ts";

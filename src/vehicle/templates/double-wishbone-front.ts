@@ -81,7 +81,7 @@ export const doubleWishboneFront: AxleTemplate = {
     tubeDiameter: 50,
   },
   bar: {
-    diameter: 24,
+    diameter: 22,
     path: [
       [308, 0, 320],
       [308, 384, 320],

@@ -81,7 +81,7 @@ export const fiveLinkFront: AxleTemplate = {
   rideFrequency: 1.3,
   damper: { body: [-16, 549, 808], seat: { on: "link", link: "lower-front-link", fraction: 0.72 }, tubeDiameter: 50 },
   bar: {
-    diameter: 24,
+    diameter: 22,
     path: [
       [256, 0, 322],
       [256, 378, 322],
