@@ -6,6 +6,7 @@ import {
   seatInput,
 } from "../reference/linkage/corner-record.ts";
 import { type ComplianceFile, memberInput, rubberInput } from "../reference/linkage/elastic-record.ts";
+import { makeWholeInputs } from "./valid-whole-inputs.ts";
 
 /** A valid request of one door. */
 export interface ValidInput {
@@ -132,6 +133,7 @@ export function makeValidInputs(): readonly ValidInput[] {
   });
   return [
     ...corners,
+    ...makeWholeInputs(),
     {
       door: "alignment.caster-from-sweep",
       layout: "",

@@ -12,8 +12,10 @@ const places = new Set([
   "centre_mm",
   "body_mm",
   "moving_mm",
+  "at_mm",
+  "about_mm",
 ]);
-const directions = new Set(["axis", "free_axis"]);
+const directions = new Set(["axis", "free_axis", "inner_axis"]);
 
 /** How a request is turned into another: what becomes of points, directions and of the figures under a key. */
 export interface WireMap {
@@ -39,7 +41,7 @@ export function disturbRequest(value: unknown, seed: number, most: number): unkn
   const random = makeRandom(seed);
   const moved = new Map<string, Point>();
   const shift = (): number => Math.round(1e4 * most * (2 * random() - 1)) / 1e4;
-  const joints = new Set(["inner_mm", "outer_mm", "top_mm", "axis_point_mm", "bush_mm"]);
+  const joints = new Set(["inner_mm", "outer_mm", "top_mm", "axis_point_mm", "bush_mm", "at_mm"]);
   const walk = (x: unknown, key: string): unknown => {
     if (Array.isArray(x) && joints.has(key)) {
       const known = moved.get(x.join());

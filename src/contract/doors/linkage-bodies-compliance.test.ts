@@ -68,8 +68,7 @@ describe("a layout of two bodies with rubber, at the door", () => {
     const turned = mapRequest(
       { ...request, ...torn },
       { point: flip, direction: flip, figures: { lateral_n: (x) => -x, clocking_deg: (x) => -x } },
-    ) as Doc & { layout: { points: { at_mm: number[] }[] } };
-    for (const point of turned.layout.points) point.at_mm = [...flip(point.at_mm as [number, number, number])];
+    ) as Doc;
     const answer = askDoor("linkage.bodies-compliance", { ...turned, side: "right" });
     if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
     const [right] = (answer.output as { states: State[] }).states as [State];

@@ -16,7 +16,7 @@ import { directionFromWire, geometryFromWire, pointFromWire, sideways } from "./
 import { axisSchema, cornerKeys, pointMm } from "./linkage-schema.ts";
 import { entriesOf, isObject } from "./loose-corner.ts";
 import { checkNamed, namesOf } from "./named-entries.ts";
-import { formatRefused, refusedPosition } from "./travel-position.ts";
+import { branchEnd, formatEnd, formatRefused, refusedPosition } from "./travel-position.ts";
 
 const MOUNT_NAMES = ["strut_top", "trailing_arm"];
 
@@ -57,7 +57,15 @@ const position = z.strictObject({
     .strictObject({ inner_angle_deg: z.number(), outer_angle_deg: z.number(), plunge_mm: z.number() })
     .optional(),
 });
-const output = z.strictObject({ positions: z.array(z.union([position, refusedPosition])) });
+const output = z.strictObject({
+  positions: z.array(z.union([position, refusedPosition])),
+  binds: z
+    .strictObject({ low: branchEnd, high: branchEnd })
+    .meta({ description: "where the branch ends within 200 mm of ride height, and what locks there" }),
+});
+
+/** Looked at for binding either side of ride height, metres. */
+const REACH = 0.2;
 
 function checkShaft({ drive_shaft: shaft, bushes, ...doc }: Record<string, unknown>): Finding[] {
   const found = entriesOf(bushes).flatMap(([i, b]) => checkAxis(b.axis, `bushes[${i}].axis`));
@@ -101,7 +109,8 @@ function formatJoint(
 
 export const linkageJoints: Door<Input> = {
   id: "linkage.joints",
-  summary: "Angles of every joint, twist of bushes from where they were tightened, drive-shaft angles and plunge",
+  summary:
+    "Angles of every joint, twist of bushes from where they were tightened, drive-shaft angles and plunge, what locks",
   input: input as unknown as z.ZodType<Input>,
   output,
   relation: "Turns of links, arms and knuckle at the solved pose of the rigid linkage",
@@ -150,7 +159,8 @@ export const linkageJoints: Door<Input> = {
           : {}),
       };
     });
-    return { output: { positions } };
+    const ends = sweep.findEnds(REACH);
+    return { output: { positions, binds: { low: formatEnd(ends.low), high: formatEnd(ends.high) } } };
   },
 };
 

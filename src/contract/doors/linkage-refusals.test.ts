@@ -55,16 +55,25 @@ describe("a step beyond the end of the branch", () => {
     const answer = askDoor(travel, r);
     if (!("output" in answer)) throw new Error("was refused as a whole");
     const { positions, report } = answer.output as { positions: Request[]; report: Record<string, unknown> };
-    expect(positions[0].refused).toMatchObject({ code: "beyond-fold" });
+    expect(Object.keys(positions[0].refused)).toEqual(["code", "fold_travel_mm"]);
+    expect(positions[0].refused.code).toBe("beyond-fold");
     expect(positions[0].refused.fold_travel_mm).toBeCloseTo(290.55077, 4);
     expect(positions[1].wheel_centre_mm[2]).toBeCloseTo(322, 9);
     expect(positions[2].refused.fold_travel_mm).toBeCloseTo(-213.36856, 4);
-    expect(positions[3].refused).toMatchObject({ code: "rack-beyond-fold", fold_travel_mm: null });
-    expect(positions[3].refused.fold_rack_mm).toBeCloseTo(172.3114, 3);
-    expect(report).toEqual({ end: "binds", binds_at_mm: [null, null], binds: { low: null, high: null } });
-    // The rack ends where the tie rod is in line, the wheel hanging where the upper arm is.
-    const locked = (i: number): string => positions[i].refused.joints[0].joint;
-    expect([0, 2, 3].map(locked)).toEqual(["lower_rear", "upper_front", "tie_rod"]);
+    expect(positions[3].refused).toEqual({ code: "rack-beyond-fold", fold_travel_mm: null });
+    expect(report).toEqual({ end: "binds", binds_at_mm: [null, null] });
+  });
+
+  it("has joints that lock: the rack ends where the tie rod is in line, the wheel hanging where the upper arm is", () => {
+    const { links, wheel } = validRequest(travel, DOUBLE_WISHBONE);
+    const steps = [{ wheel_travel_mm: 500 }, { wheel_travel_mm: -500 }, { wheel_travel_mm: 0, rack_mm: 900 }];
+    const answer = askDoor("linkage.joints", { links, wheel, steps });
+    if (!("output" in answer)) throw new Error("was refused");
+    const { positions, binds } = answer.output as { positions: Request[]; binds: unknown };
+    expect(binds).toEqual({ low: null, high: null });
+    expect(positions[2].refused).toMatchObject({ code: "rack-beyond-fold", fold_travel_mm: null });
+    expect(positions[2].refused.fold_rack_mm).toBeCloseTo(172.3114, 3);
+    expect(positions.map((p) => p.refused.joints[0].joint)).toEqual(["lower_rear", "upper_front", "tie_rod"]);
   });
 
   it("is where the linkage binds, if that is within 200 mm", () => {
@@ -75,8 +84,11 @@ describe("a step beyond the end of the branch", () => {
     if (!("output" in answer)) throw new Error("was refused");
     const { report } = answer.output as { report: { binds_at_mm: (number | null)[] } };
     const [low] = report.binds_at_mm;
-    expect((report as unknown as Request).binds.low.at_mm).toBe(low);
-    expect((report as unknown as Request).binds.low.joints[0].joint).toMatch(/upper/);
+    const locks = askDoor("linkage.joints", { links: r.links, wheel: r.wheel, steps: [{ wheel_travel_mm: 0 }] });
+    if (!("output" in locks)) throw new Error("was refused");
+    const { binds } = locks.output as Request;
+    expect(binds.low.at_mm).toBe(low);
+    expect(binds.low.joints[0].joint).toMatch(/upper/);
     if (low === null || low === undefined) throw new Error("does not bind");
     r.steps = [{ wheel_travel_mm: low - 0.001 }, { wheel_travel_mm: low + 0.001 }];
     const close = askDoor(travel, r);

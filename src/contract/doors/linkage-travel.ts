@@ -7,14 +7,7 @@ import { findDependence } from "./linkage-dependence.ts";
 import { geometryFromWire } from "./linkage-reading.ts";
 import { axleName, carSchema, cornerKeys, seatSchema } from "./linkage-schema.ts";
 import { entriesOf, isNumber, isObject } from "./loose-corner.ts";
-import {
-  branchEnd,
-  formatEnd,
-  formatPosition,
-  formatRefused,
-  positionKeys,
-  refusedPosition,
-} from "./travel-position.ts";
+import { formatPosition, formatRefusedTravel, positionKeys, refusedTravel } from "./travel-position.ts";
 
 const input = z.strictObject({
   ...cornerKeys,
@@ -29,11 +22,12 @@ const input = z.strictObject({
 });
 
 const output = z.strictObject({
-  positions: z.array(z.union([z.strictObject(positionKeys), refusedPosition])),
+  positions: z.array(z.union([z.strictObject(positionKeys), refusedTravel])),
   report: z.strictObject({
     end: z.enum(["converged", "binds"]),
-    binds_at_mm: z.tuple([z.number().nullable(), z.number().nullable()]),
-    binds: z.strictObject({ low: branchEnd, high: branchEnd }),
+    binds_at_mm: z
+      .tuple([z.number().nullable(), z.number().nullable()])
+      .meta({ description: "within 200 mm either side; what locks there says linkage.joints" }),
   }),
 });
 
@@ -117,15 +111,15 @@ export const linkageTravel: Door<Input> = {
       const answer = sweep.solve({ travel: step.wheel_travel_mm / 1000, rack: (turn * step.rack_mm) / 1000 });
       if (!("foldAt" in answer)) return formatPosition(answer, wire);
       refusals++;
-      return formatRefused(answer, wire.side);
+      return formatRefusedTravel(answer);
     });
     const ends = sweep.findEnds(REACH);
-    const binds = { low: formatEnd(ends.low), high: formatEnd(ends.high) };
+    const [low, high] = [ends.low, ends.high].map((e) => e && e.at * 1000) as [number | null, number | null];
     const end = refusals > 0 ? ("binds" as const) : ("converged" as const);
     return {
       output: {
         positions,
-        report: { end, binds_at_mm: [binds.low?.at_mm ?? null, binds.high?.at_mm ?? null], binds },
+        report: { end, binds_at_mm: [low, high] },
       },
     };
   },

@@ -39,7 +39,15 @@ const lockedJoint = z.strictObject({
   share: z.number().meta({ description: "its force as a share of the largest; they grow without bound together" }),
 });
 
-/** What is said of a position beyond the end of the branch. */
+/** What linkage.travel says of a position beyond the end of the branch: two keys and no more. */
+export const refusedTravel = z.strictObject({
+  refused: z.strictObject({
+    code: z.enum(["beyond-fold", "rack-beyond-fold"]),
+    fold_travel_mm: z.number().nullable(),
+  }),
+});
+
+/** What the other doors say of it: where the rack ends and what locks there too. */
 export const refusedPosition = z.strictObject({
   refused: z.strictObject({
     code: z.enum(["beyond-fold", "rack-beyond-fold"]),
@@ -109,7 +117,14 @@ export function formatPosition(p: TravelPosition, { side, car, axle: onTop }: Po
   };
 }
 
-/** A step beyond the end of the branch, lengths in metres on the left side. */
+/** A step beyond the end of the branch as linkage.travel says it. */
+export function formatRefusedTravel(answer: TravelFold): z.output<typeof refusedTravel> {
+  return answer.on === "rack"
+    ? { refused: { code: "rack-beyond-fold", fold_travel_mm: null } }
+    : { refused: { code: "beyond-fold", fold_travel_mm: answer.foldAt * 1000 } };
+}
+
+/** The same with the place of the rack and the joints that lock, lengths in metres on the left side. */
 export function formatRefused(answer: TravelFold, side: "left" | "right"): z.output<typeof refusedPosition> {
   return answer.on === "rack"
     ? {
