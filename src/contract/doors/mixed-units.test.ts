@@ -23,6 +23,10 @@ describe("rates of different units", () => {
       [9000, 9000, 1e9],
       [9000, 9000, 1e-3],
       [9000, 7_000_000],
+      // Balls that stand for rigid beside bushes, and a bush that is far softer than the rest.
+      [2900, 1e6, 1e6, 1e6, 1e6],
+      [8800, 1e7, 9000, 1e7, 6900],
+      [86, 23_650, 24_000, 41_000],
     ])
       expect(checkMixedRates({ ...rubber(...rates), spring: { rate_n_per_mm: 60 } }, at)).toEqual([]);
   });

@@ -5,6 +5,10 @@ import { entriesOf, isNumber, isObject, type Loose, pointOf } from "./loose-corn
 const FAR = 200;
 /** What lies this near the middle once its unit is turned was typed in that unit (invented). */
 const NEAR = 10;
+/** A figure in kN/mm is never more than this; a rate that is more was typed in N/mm, whatever stands beside it (invented). */
+const MOST_KILONEWTONS = 60;
+/** Powers of ten from here on stand for a joint without rubber that does not give (N/mm). */
+const AS_GOOD_AS_RIGID = 1e6;
 /** Fewer rates than this have no middle to be held against. */
 const FEWEST = 3;
 /** The stiffest spring of a car in N/mm, and the softest and stiffest that a figure in N/m may mean (invented). */
@@ -27,6 +31,9 @@ const shown = (x: number): string => String(Number(x.toPrecision(6)));
 /** The middle of a list, the lower one of two. */
 const middleOf = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[(list.length - 1) >> 1] as number;
 
+/** A round figure that says a joint does not give: no rate in another unit. */
+const standsForRigid = (rate: number): boolean => rate >= AS_GOOD_AS_RIGID && Number.isInteger(Math.log10(rate));
+
 /** Rates of one kind of which a few stand in another unit than the rest: which, and in which unit. */
 function strayRates(rates: readonly (readonly [path: string, value: number])[]): Finding[] {
   if (rates.length < FEWEST) return [];
@@ -43,7 +50,7 @@ function strayRates(rates: readonly (readonly [path: string, value: number])[]):
           `It looks like newtons per metre: in N/mm it would be ${shown(value / 1000)}.`,
         ),
       ];
-    if (ratio < 1 / FAR && ratio > 1 / (1000 * NEAR) && ratio < NEAR / 1000)
+    if (value <= MOST_KILONEWTONS && ratio < 1 / FAR && ratio > 1 / (1000 * NEAR))
       return [
         finding(
           path,
@@ -61,6 +68,7 @@ export function checkMixedRates(doc: Loose, at: (key: string) => string): Findin
   const ratesOf = (list: string, key: string): (readonly [string, number])[] =>
     entriesOf(doc[list]).flatMap(([i, entry]) => {
       const value = entry[key];
+      if (isNumber(value) && entry.axis === undefined && standsForRigid(value)) return [];
       return isNumber(value) && value > 0 ? [[at(`${list}[${i}].${key}`), value] as const] : [];
     });
   const spring = isObject(doc.spring) ? doc.spring.rate_n_per_mm : undefined;

@@ -25,6 +25,8 @@ export interface Balance {
   readonly values: readonly number[];
   readonly wheelLoad: number;
   readonly branch: Branch;
+  /** Sign of the determinant at the pose, which changes only where a branch turns back; 0 where it was not reached. */
+  readonly sign: -1 | 0 | 1;
   readonly report: SolveReport;
 }
 
@@ -35,6 +37,9 @@ const SETTLED_PROMISED = 1e-11;
 /** Walk of a height or a load is cut finer than this share before it is given up. */
 const LEAST_SHARE = 1 / 256;
 const RISE_STEP = 0.01;
+/** A balance that lies farther than this from the one before it (m and rad) may be another branch's: a finer step tells. */
+const STRIDE = 0.03;
+const STRIDE_TURN = 0.1;
 
 /** Static balance of one corner with rubber in its joints; free lengths are those of the healthy corner. */
 export class ElasticBalance {
@@ -51,6 +56,8 @@ export class ElasticBalance {
   /** The terms' states of the last assembly, and its right-hand side. */
   private readonly states: readonly TermState[];
   private readonly right: Float64Array;
+  /** How far the faults have grown: 1, but for a walk that lets them grow from nothing. */
+  private grown = 1;
   /** Whose stiffness the factorisation is; null while it is another's. */
   private factorised: { readonly balance: Balance; readonly load: CornerLoad } | null = null;
   readonly size: number;
@@ -114,7 +121,12 @@ export class ElasticBalance {
     if (slot >= 0 && side === 0) return 0;
     const rigid = this.rigidSlot[i] as number;
     if (rigid >= 0) return multipliers[rigid] as number;
-    return t.rate * (value - (this.free[i] as number) - (side * t.play) / 2);
+    return this.rateOf(t) * (value - (this.free[i] as number) - (side * t.play * this.grown) / 2);
+  }
+
+  /** Rate of a member with its faults as far as they have grown. */
+  private rateOf({ rate, healthyRate }: ElasticTerm): number {
+    return this.grown === 1 || !Number.isFinite(rate) ? rate : healthyRate * (rate / healthyRate) ** this.grown;
   }
 
   /** Assembles the Jacobian into the factorisation and the residual (right-hand side of a Newton step) into `right`. */
@@ -146,7 +158,7 @@ export class ElasticBalance {
       const slot = this.playSlot[k] as number;
       const side = slot < 0 ? 0 : (branch[slot] as number);
       const inGap = slot >= 0 && side === 0;
-      addTerm(a, n, b, state, force, rigid >= 0 || inGap ? 0 : term.rate);
+      addTerm(a, n, b, state, force, rigid >= 0 || inGap ? 0 : this.rateOf(term));
       forces[k] = force;
       values[k] = state.value;
       if (rigid < 0) continue;
@@ -160,7 +172,7 @@ export class ElasticBalance {
         a[i * n + 6 + rigid] = state.row[i] as number;
         a[(6 + rigid) * n + i] = state.row[i] as number;
       }
-      b[6 + rigid] = (this.free[k] as number) + (side * term.play) / 2 - state.value;
+      b[6 + rigid] = (this.free[k] as number) + (side * term.play * this.grown) / 2 - state.value;
     }
     if (this.corner.hold === "contact-height") {
       const { offset } = contactWithChange(this.linkage, pose);
@@ -194,6 +206,7 @@ export class ElasticBalance {
         values,
         wheelLoad,
         branch,
+        sign: end === "converged" ? this.factorisation.sign : 0,
         report: { end, iterations: iteration, residual },
       });
       if (!b.every(Number.isFinite)) return done("ill-posed", Number.POSITIVE_INFINITY);
@@ -211,8 +224,9 @@ export class ElasticBalance {
       if (settledHere) {
         orthonormalise(pose);
         this.assemble(pose, load, wheelLoad, branch, multipliers, forces, values);
+        const whole = factorise(this.factorisation);
         const settled = done("converged", step);
-        if (factorise(this.factorisation)) this.factorised = { balance: settled, load };
+        if (whole) this.factorised = { balance: settled, load };
         return settled;
       }
       last = step;
@@ -224,7 +238,7 @@ export class ElasticBalance {
    * Returns the best iterate with a report that is not "converged" where the walk cannot be finished.
    */
   solve(load: CornerLoad, branch: Branch, start: Balance | null = null): Balance {
-    let at = start ?? this.solveFrom(designPose(1), NO_LOAD, this.corner.elasticity.wheelLoad, branch);
+    let at = start ?? this.standUnloaded(branch);
     if (at.report.end !== "converged") return at;
     const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
     if (!start) {
@@ -235,20 +249,52 @@ export class ElasticBalance {
     return this.walk(at, rest, load, branch, 1);
   }
 
-  /** From one load to another in steps of a share of the way, halved where Newton does not settle (a soft corner swings far). */
-  private walk(from: Balance, begin: CornerLoad, target: CornerLoad, branch: Branch, firstStep: number): Balance {
+  /** The balance at rest that is connected with design: at once where it is near, else with the faults growing from nothing. */
+  private standUnloaded(branch: Branch): Balance {
+    const start = designPose(1);
+    const stand = (): Balance => this.solveFrom(start, NO_LOAD, this.corner.elasticity.wheelLoad, branch);
+    const direct = stand();
+    if (direct.report.end === "converged" && isStride(start, direct.pose)) return direct;
+    this.grown = 0;
+    const sound = stand();
+    const found = this.walk(sound, NO_LOAD, NO_LOAD, branch, 1 / 4, (share) => {
+      this.grown = share;
+    });
+    this.grown = 1;
+    return found;
+  }
+
+  /** Whether one balance may be a step from another on the same branch: near it, and no turning point between them. */
+  follows(from: Balance, to: Balance): boolean {
+    return to.report.end === "converged" && to.sign * from.sign >= 0 && isStride(from.pose, to.pose);
+  }
+
+  /**
+   * From one load to another in steps of a share of the way, halved where Newton does not settle (a soft corner swings
+   * far) or settles where another branch may be. Where no step is fine enough the branch ends: "infeasible".
+   */
+  private walk(
+    from: Balance,
+    begin: CornerLoad,
+    target: CornerLoad,
+    branch: Branch,
+    firstStep: number,
+    grow: (share: number) => void = () => undefined,
+  ): Balance {
     let at = from;
     let share = 0;
     let step = firstStep;
     while (share < 1) {
       const next = Math.min(1, share + step);
+      grow(next);
       const trial = this.solveFrom(at.pose, mixLoads(begin, target, next), at.wheelLoad, branch);
-      if (trial.report.end === "converged") {
+      if (this.follows(at, trial)) {
         at = trial;
         share = next;
       } else {
         step /= 2;
-        if (step < firstStep * LEAST_SHARE) return trial;
+        if (step >= firstStep * LEAST_SHARE) continue;
+        return trial.report.end === "converged" ? { ...trial, report: { ...trial.report, end: "infeasible" } } : trial;
       }
     }
     return at;
@@ -316,6 +362,14 @@ function addTerm(
     for (let j = 0; j < 6; j++)
       a[o + j] = (a[o + j] as number) + (stretch * (row[j] as number) + force * (turning[6 * i + j] as number));
   }
+}
+
+/** Whether two poses lie so near that one may be a step from the other, or that many steps. */
+export function isStride(from: Pose, to: Pose, strides = 1): boolean {
+  return (
+    to.t.every((x, i) => Math.abs(x - (from.t[i] as number)) <= strides * STRIDE) &&
+    to.r.every((x, i) => Math.abs(x - (from.r[i] as number)) <= strides * STRIDE_TURN)
+  );
 }
 
 function mixLoads(a: CornerLoad, b: CornerLoad, share: number): CornerLoad {

@@ -1,6 +1,6 @@
 import { cross, type Vector } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
-import { type Balance, type Branch, ElasticBalance } from "./equilibrium.ts";
+import { type Balance, type Branch, ElasticBalance, isStride } from "./equilibrium.ts";
 import type { Pose } from "./pose.ts";
 import { computeAttitude, computeAttitudeRates, computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 import { contactWithChange } from "./wheel-forces.ts";
@@ -76,7 +76,7 @@ export class ComplianceSolver {
     const plays = this.balance.playTerms;
     if (plays.length === 0) {
       const close = near ? this.balance.solveFrom(near.pose, load, near.wheelLoad, []) : null;
-      const only = close?.report.end === "converged" ? close : this.balance.solve(load, []);
+      const only = near && close && this.balance.follows(near.balance, close) ? close : this.balance.solve(load, []);
       return only.report.end === "converged"
         ? { state: this.describe(only, load), others: [] }
         : { unsolved: only.report };
@@ -102,7 +102,10 @@ export class ComplianceSolver {
       const balance = found.get(branch);
       return balance ? [this.describe(balance, load)] : [];
     });
-    return state ? { state, others } : { unsolved: (firstTries[0] as Balance).report };
+    if (state) return { state, others };
+    // Where every branch settles and none holds there is no balance near: not one that converged.
+    const { report } = firstTries.find(({ report: { end } }) => end !== "converged") ?? (firstTries[0] as Balance);
+    return { unsolved: report.end === "converged" ? { ...report, end: "infeasible" } : report };
   }
 
   /**
@@ -127,7 +130,7 @@ export class ComplianceSolver {
   private findNear(load: CornerLoad, branch: Branch, others: readonly Balance[]): Balance | null {
     for (const other of others) {
       const next = this.balance.solveFrom(other.pose, load, other.wheelLoad, branch);
-      if (this.holds(next)) return next;
+      if (this.holds(next) && isStride(other.pose, next.pose, 2)) return next;
     }
     return null;
   }
