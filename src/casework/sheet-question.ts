@@ -1,5 +1,6 @@
 import type { Corner, Family } from "#vehicle";
 import type { CarQuestion } from "./car.ts";
+import type { FaultQuestion } from "./fault-effect.ts";
 import type { HandQuestion, Held } from "./hold.ts";
 import type { MatchAsked } from "./match.ts";
 import type { ShakeQuestion } from "./shake.ts";
@@ -7,6 +8,7 @@ import type { TravelSheetQuestion } from "./travel/travel-sheet.ts";
 
 /** What a printed sheet of a car line is asked with; each kind has a page of its own. */
 export type SheetQuestion =
+  | { readonly kind: "fault"; readonly family: Family; readonly question: FaultQuestion }
   | {
       readonly kind: "hold";
       readonly family: Family;

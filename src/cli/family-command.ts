@@ -1,6 +1,7 @@
-import { type Finding, familyJsonSchema, parseFamilyText } from "#contract";
-import { formatFindings, formatFindingsJson } from "./format-findings.ts";
+import { familyJsonSchema, parseFamilyText } from "#contract";
+import { formatFindingsJson } from "./format-findings.ts";
 import { readFileText } from "./read-input.ts";
+import { refuse } from "./refuse.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
 /** Checks a family sheet: one line about it, or every finding with its hint. */
@@ -15,15 +16,6 @@ export const checkFamilyFile = async (terminal: Terminal, path: string, asJson: 
     asJson ? formatFindingsJson([]) : `${family.name}: ${layouts}. Nothing to object to.`,
   );
   return 0;
-};
-
-const refuse = async (terminal: Terminal, findings: readonly Finding[], asJson: boolean): Promise<ExitStatus> => {
-  if (asJson) await writeLine(terminal.output, formatFindingsJson(findings));
-  else {
-    await writeLine(terminal.problems, formatFindings(findings));
-    await writeLine(terminal.problems, findings.length === 1 ? "1 finding" : `${findings.length} findings`);
-  }
-  return 2;
 };
 
 /** Prints the JSON Schema of a family sheet. */

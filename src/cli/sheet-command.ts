@@ -1,9 +1,9 @@
 import type { Command } from "commander";
-import { type Finding, formatSheetFindings, parseSheetQuestion } from "#contract";
+import { formatSheetFindings, parseSheetQuestion } from "#contract";
 import { printAskedSheet } from "#report";
-import { formatFindings } from "./format-findings.ts";
 import { loadFamilyOnFile } from "./load-family.ts";
 import { readFileText } from "./read-input.ts";
+import { refuse } from "./refuse.ts";
 import { saveNewFile } from "./save-new-file.ts";
 import { type ExitStatus, type Terminal, writeLine } from "./terminal.ts";
 
@@ -14,8 +14,8 @@ interface SheetOptions {
 }
 
 const notes = `
-QUESTION.json says which sheet of which car line, as POST /api/sheets is asked (docs/http.md): how to hold a corner, the
-whole car, a corner over its travel, one matched to its readings, or a hydraulic bush without its fluid.
+QUESTION.json says which sheet of which car line, as POST /api/sheets is asked (docs/http.md): what one fault does, how to
+hold a corner, the whole car, a corner over its travel, one matched to its readings, or a hydraulic bush without its fluid.
 
   echo '{"sheet": "shake", "family": "siskin-coupe", "corner": "front-left",
          "position": "front-left/tension-link/inner-bush"}' | underbench sheet - --pdf shake.pdf
@@ -23,11 +23,6 @@ whole car, a corner over its travel, one matched to its readings, or a hydraulic
 Exit status: 0 done; 2 refused, findings on standard error; 1 a fault of ours.`;
 
 const dateWords = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });
-
-const refuse = async (terminal: Terminal, findings: readonly Finding[]): Promise<ExitStatus> => {
-  await writeLine(terminal.problems, formatFindings(findings));
-  return 2;
-};
 
 const runSheet = async (terminal: Terminal, path: string, options: SheetOptions): Promise<ExitStatus> => {
   const read = await readFileText(path, terminal.input);

@@ -8,13 +8,6 @@ export { formatTravelQuestion } from "./doors/corner-question.ts";
 export { doors, doorsWith } from "./doors/index.ts";
 export { computeEditDistance, findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";
-export {
-  type AskedFault,
-  type FaultQuestionSheet,
-  formatFaultQuestion,
-  formatQuestionFindings,
-  parseFaultQuestion,
-} from "./fault-question.ts";
 export { inputTooLargeFinding, largestInputBytes, notUtf8Finding } from "./input-limits.ts";
 export * from "./layout/index.ts";
 export { type JsonReading, readJson } from "./read-json.ts";

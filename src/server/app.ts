@@ -13,7 +13,6 @@ import { addFamilyRoutes } from "./routes/families.ts";
 import { addOwnersPageRoutes } from "./routes/owners-page-routes.ts";
 import { addPages } from "./routes/pages.ts";
 import { addPhotoRoutes } from "./routes/photo-routes.ts";
-import { addSheetRoute } from "./routes/sheet.ts";
 import { addSilhouetteRoutes } from "./routes/silhouettes.ts";
 
 /** What the server is given from outside; everything it touches stands here. */
@@ -42,7 +41,6 @@ export const buildApp = (parts: ServerParts): FastifyInstance => {
   addCalcRoutes(app, parts.doors ?? doors);
   addFamilyRoutes(app, parts.families, parts.records?.cases ?? null);
   addSilhouetteRoutes(app);
-  addSheetRoute(app, parts.families, parts.today);
   addAskedSheetsRoute(app, parts.families, parts.today);
   if (parts.records !== undefined) addCaseRoutes(app, parts.records, parts.report);
   if (parts.records !== undefined) addPhotoRoutes(app, parts.records, parts.report);

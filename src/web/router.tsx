@@ -1,4 +1,12 @@
-import { createRootRoute, createRoute, createRouter, notFound, Outlet, redirect } from "@tanstack/react-router";
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  notFound,
+  Outlet,
+  type RouteComponent,
+  redirect,
+} from "@tanstack/react-router";
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { readBeginSearch } from "./begin/begin-search.ts";
 import { readCarSearch } from "./cases/car/car-search.ts";
@@ -139,18 +147,16 @@ const familySheet = createRoute({
   loader: async () => shown(await listFamilies()),
   component: FamilyPage,
 });
-const geometry = createRoute({
-  getParentRoute: () => family,
-  path: "/geometry",
-  validateSearch: readGeometrySearch,
-  component: GeometryPage,
-});
-const hold = createRoute({
-  getParentRoute: () => family,
-  path: "/hold",
-  validateSearch: readHoldSearch,
-  component: HoldPage,
-});
+/** A page of a car line that needs nothing but the car line. */
+const familyPage = <Path extends string, Search>(
+  path: Path,
+  validateSearch: (search: Record<string, unknown>) => Search,
+  component: RouteComponent,
+) => createRoute({ getParentRoute: () => family, path, validateSearch, component });
+
+const geometry = familyPage("/geometry", readGeometrySearch, GeometryPage);
+const hold = familyPage("/hold", readHoldSearch, HoldPage);
+const wholeCar = familyPage("/car", readWholeCarSearch, WholeCarPage);
 const match = createRoute({
   getParentRoute: () => family,
   path: "/match",
@@ -158,12 +164,6 @@ const match = createRoute({
   loader: async () => ({ lines: shown(await listShownFamilies()) }),
   component: MatchPage,
   errorComponent: RefusedPage,
-});
-const wholeCar = createRoute({
-  getParentRoute: () => family,
-  path: "/car",
-  validateSearch: readWholeCarSearch,
-  component: WholeCarPage,
 });
 const travel = createRoute({
   getParentRoute: () => family,
@@ -182,12 +182,7 @@ const travel = createRoute({
   component: TravelPage,
   errorComponent: RefusedPage,
 });
-const underside = createRoute({
-  getParentRoute: () => family,
-  path: "/underside",
-  validateSearch: readUndersideSearch,
-  component: UndersideHold,
-});
+const underside = familyPage("/underside", readUndersideSearch, UndersideHold);
 const car = createRoute({ getParentRoute: () => underside, path: "/", component: CarPage });
 const group = createRoute({
   getParentRoute: () => underside,

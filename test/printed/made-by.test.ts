@@ -5,6 +5,7 @@ import { buildApp } from "../../src/server/app.ts";
 import { openFamilyShelf } from "../../src/server/family-shelf.ts";
 
 const question = {
+  sheet: "fault",
   family: "ouzel-saloon",
   corner: "rear-left",
   position: "rear-left/trailing-link/inner-bush",
@@ -24,7 +25,7 @@ it("the sheet of one fault says who made it where the request names them", async
     const headers = { "content-type": "application/json" };
     const reply = await app.inject({
       method: "POST",
-      url: `/api/sheet${query}`,
+      url: `/api/sheets${query}`,
       payload: JSON.stringify(question),
       headers,
     });

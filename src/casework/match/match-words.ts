@@ -2,7 +2,7 @@ import type { MatchedReading } from "#engines/linkage";
 import { parameterJet } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { layoutDoubt, type Rung } from "#vehicle";
-import { formatFigure, formatNumber, unitSign } from "../fault/format-figure.ts";
+import { decimalsOf, formatFigure, formatNumber, unitSign } from "../fault/format-figure.ts";
 import type { Figure } from "../fault-effect.ts";
 import type { CornerMatch, MatchAsked, MatchedFigure, ReadingBeside } from "../match.ts";
 import type { MatchFacts } from "./match-facts.ts";
@@ -19,7 +19,8 @@ type Words = Pick<CornerMatch, "sentence" | "undetermined" | "contradicting" | "
 const said = (figure: Figure): string =>
   figure.signSure ? `${formatFigure(figure)} ${spreadOf(figure)}` : "sign not sure";
 /** "±0.02°" */
-const spreadOf = ({ u, unit }: Figure): string => `±${formatNumber(2 * u, 2)}${unitSign(unit)}`;
+const spreadOf = (figure: Figure): string =>
+  `±${formatNumber(2 * figure.u, decimalsOf(figure))}${unitSign(figure.unit)}`;
 
 /** The words of a match, every number in them taken from its figures. */
 export function describeMatch(facts: MatchFacts, figures: readonly MatchedFigure[]): Words {

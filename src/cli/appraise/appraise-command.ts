@@ -1,8 +1,8 @@
 import type { Command } from "commander";
 import { type Appraisal, appraiseVisit, type VisitRecord } from "#casework";
-import { type Finding, formatAppraisal } from "#contract";
-import { formatFindings, formatFindingsJson } from "../format-findings.ts";
+import { formatAppraisal } from "#contract";
 import { loadSolver } from "../load-doors.ts";
+import { refuse } from "../refuse.ts";
 import { type ExitStatus, type Terminal, writeLine } from "../terminal.ts";
 import { formatAppraisalText } from "./appraisal-text.ts";
 import { loadVisit } from "./load-visit.ts";
@@ -24,15 +24,6 @@ underbench schema --visit. An invented example: docs/examples/visit.json.
   underbench appraise visit.json --pdf owner.pdf    and the owner's page
 
 Exit status: 0 done; 2 the file was refused, findings on standard error (with --json on standard output); 1 a fault of ours.`;
-
-const refuse = async (terminal: Terminal, findings: readonly Finding[], asJson: boolean): Promise<ExitStatus> => {
-  if (asJson) await writeLine(terminal.output, formatFindingsJson(findings));
-  else {
-    await writeLine(terminal.problems, formatFindings(findings));
-    await writeLine(terminal.problems, findings.length === 1 ? "1 finding" : `${findings.length} findings`);
-  }
-  return 2;
-};
 
 /** Appraises a visit; a person waiting at the terminal is told that it takes a moment. */
 const appraise = async (terminal: Terminal, record: VisitRecord): Promise<Appraisal> => {

@@ -5,12 +5,13 @@ import type { Family } from "#vehicle";
 import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
 import { carWire, formatCar, readCar } from "./car-wire.ts";
+import { faultWire, formatFaultQuestion, readFaultQuestion } from "./fault-wire.ts";
 import { formatHold, holdWire, readHold } from "./hold-wire.ts";
 import { formatMatch, matchPath, matchWire, readMatch } from "./match-wire.ts";
 import { formatShake, readShake, shakeWire } from "./shake-wire.ts";
 import { formatTravel, readTravel, travelWire } from "./travel-wire.ts";
 
-const wire = z.discriminatedUnion("sheet", [holdWire, carWire, travelWire, shakeWire, matchWire]);
+const wire = z.discriminatedUnion("sheet", [faultWire, holdWire, carWire, travelWire, shakeWire, matchWire]);
 
 /** What a printed sheet is asked with, as it stands in JSON: keys with units. */
 export type SheetQuestionWire = z.input<typeof wire>;
@@ -38,6 +39,8 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
       withFamilies: (found) => {
         const family = familyOf(found, 0);
         switch (asked.sheet) {
+          case "fault":
+            return readFaultQuestion(asked, family);
           case "hold":
             return readHold(asked, family);
           case "car":
@@ -63,6 +66,8 @@ function familyOf(found: readonly Family[], index: number): Family {
 /** The question of a printed sheet as it is sent. */
 export const formatSheetQuestion = (question: SheetQuestion): SheetQuestionWire => {
   switch (question.kind) {
+    case "fault":
+      return formatFaultQuestion(question);
     case "hold":
       return formatHold(question);
     case "car":
@@ -86,8 +91,9 @@ const wirePaths: Readonly<Record<string, string>> = {
   "way.force": "hand.way.force_n",
 };
 
-/** The same of a sheet of shake, of the whole car, and over travel, where they differ. */
+/** The same of a sheet of a fault, of shake, of the whole car, and over travel, where they differ. */
 const otherPaths: Readonly<Record<string, string>> = {
+  "fault.play": "fault.play_mm",
   variation: "variation_mm",
   "motion.by": "motion",
   "condition.contactRise": "condition.contact_rise_mm",

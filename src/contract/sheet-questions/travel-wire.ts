@@ -2,6 +2,7 @@ import { z } from "zod";
 import { type SheetQuestion, type TravelFigure, type TravelSubject, travelFigureForms } from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Family } from "#vehicle";
+import { conditionWire, formatCondition, readCondition } from "./condition-wire.ts";
 import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const figures = travelFigureForms.map(({ figure }) => figure) as [TravelFigure, ...TravelFigure[]];
@@ -11,13 +12,7 @@ export const travelWire = z.strictObject({
   sheet: z.literal("travel"),
   family: z.string(),
   corner: cornerSchema,
-  condition: z.strictObject({
-    contact_rise_mm: z.number().default(0),
-    rack_mm: z.number().default(0),
-    braking_n: z.number().default(0),
-    lateral_n: z.number().default(0),
-    drive_n: z.number().default(0),
-  }),
+  condition: conditionWire,
   torn: z.strictObject({ position: z.string(), grade: gradeSchema }).optional(),
   firmer: z.strictObject({ position: z.string(), factor: z.number().positive() }).optional(),
   lowered_mm: z.number().positive().optional(),
@@ -29,7 +24,7 @@ type AskedTravel = Extract<SheetQuestion, { kind: "travel" }>;
 
 /** The question of a sheet over travel, its car lines found; the second is the one beside. */
 export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, beside: Family | null): AskedTravel => {
-  const { torn, firmer, lowered_mm, condition: at } = wire;
+  const { torn, firmer, lowered_mm } = wire;
   const subjects: TravelSubject[] = [
     { kind: "sound" },
     ...(torn
@@ -52,13 +47,7 @@ export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, bes
     question: {
       family,
       corner: wire.corner,
-      condition: {
-        contactRise: metresFromMm(at.contact_rise_mm),
-        rack: metresFromMm(at.rack_mm),
-        braking: at.braking_n,
-        lateral: at.lateral_n,
-        drive: at.drive_n,
-      },
+      condition: readCondition(wire.condition),
       subjects,
       figures: wire.figures,
     },
@@ -67,7 +56,7 @@ export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, bes
 
 /** The same as it is sent. */
 export const formatTravel = ({ question }: AskedTravel): z.input<typeof travelWire> => {
-  const { family, corner, condition: at, subjects } = question;
+  const { family, corner, condition, subjects } = question;
   const lines: Pick<z.input<typeof travelWire>, "torn" | "firmer" | "lowered_mm" | "beside"> = {};
   for (const one of subjects) {
     if (one.kind === "rubber" && one.fault.kind === "torn")
@@ -81,13 +70,7 @@ export const formatTravel = ({ question }: AskedTravel): z.input<typeof travelWi
     sheet: "travel",
     family: family.id,
     corner,
-    condition: {
-      contact_rise_mm: mmFromMetres(at.contactRise),
-      rack_mm: mmFromMetres(at.rack),
-      braking_n: at.braking,
-      lateral_n: at.lateral,
-      drive_n: at.drive,
-    },
+    condition: formatCondition(condition),
     ...lines,
     figures: [...question.figures],
   };

@@ -1,5 +1,6 @@
 import {
   computeCar,
+  computeFaultEffect,
   computeHandTest,
   computeHold,
   computeMatch,
@@ -7,6 +8,7 @@ import {
   computeTravelSheet,
   type SheetQuestion,
 } from "#casework";
+import { printFaultSheet } from "../print-fault-sheet.ts";
 import { carSheet } from "./car-sheet.ts";
 import type { ComputedSheet } from "./computed-sheet.ts";
 import { holdSheet } from "./hold-sheet.ts";
@@ -27,9 +29,18 @@ export interface PrintedFile {
 
 /** Computes what a sheet is asked with and prints it on one A4 page; findings where it cannot be computed. */
 export function printAskedSheet(question: SheetQuestion, stamp: SheetStamp): PrintedFile | Findings {
+  if (question.kind === "fault") return printFault(question, stamp);
   const made = makeSheet(question, stamp);
   if ("findings" in made) return made;
   return { pdf: printComputedSheet(made.sheet), fileName: made.fileName };
+}
+
+/** The sheet of one fault has a page of its own kind. */
+function printFault({ family, question }: Extract<SheetQuestion, { kind: "fault" }>, stamp: SheetStamp) {
+  const answer = computeFaultEffect(family, question);
+  if ("findings" in answer) return answer;
+  const pdf = printFaultSheet({ family, effect: answer.effect, ...stamp });
+  return { pdf, fileName: fileName(family.id, question.position, question.fault.kind) };
 }
 
 type Made = { readonly sheet: ComputedSheet; readonly fileName: string } | Findings;
@@ -41,7 +52,7 @@ const fileName = (...words: readonly string[]): string =>
     .replaceAll("/", "-")
     .replaceAll(/[^a-z0-9-]/g, "")}.pdf`;
 
-function makeSheet(asked: SheetQuestion, stamp: SheetStamp): Made {
+function makeSheet(asked: Exclude<SheetQuestion, { kind: "fault" }>, stamp: SheetStamp): Made {
   switch (asked.kind) {
     case "hold":
       return makeHold(asked, stamp);

@@ -100,7 +100,7 @@ export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly e
       )}
       <MarginSection title="Computed so">{effect.computedSo}</MarginSection>
       <p className="margin-links">
-        {question === null ? null : <PrintSheet familyId={family.id} question={question} />}
+        {question === null ? null : <PrintSheet family={family} question={question} />}
         {shown.kind === "firmer" || !possibleFaultsAt(family, position).firmer ? null : (
           <button
             type="button"

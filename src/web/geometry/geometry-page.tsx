@@ -15,33 +15,17 @@ import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
 import { EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
 import { VARIATION_MM } from "./geometry-search.ts";
+import { NoAnswer } from "./no-answer.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
 import { NothingShown } from "./nothing-shown.tsx";
 import { Slider } from "./slider.tsx";
+import { SLIDER_KEYS } from "./slider-keys.ts";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
 
 /** On an upright tablet place, heading and figure stay in view below the drawing. */
 const MARGIN_LOW = 172;
-
-const SLIDER_KEYS = [
-  { key: "← →", does: "on a slider: one step down or up" },
-  { key: "Page Up, Page Down", does: "on a slider: a tenth of its length" },
-  { key: "Home, End", does: "on a slider: to its lower or upper end" },
-];
-
-/** What stands in the margin before the first answer, or where none came. */
-const NoAnswer = ({ ended }: { readonly ended: "stopped" | "broken" | null }) => (
-  <>
-    <h2 className="heading">{ended === null ? "Being computed" : "No answer"}</h2>
-    <p className="margin-lead">
-      {ended === null
-        ? "Both corners are being balanced."
-        : "The computation was ended before it had an answer. Move a slider to start it again."}
-    </p>
-  </>
-);
 
 /** What stands in the margin where the question cannot be computed; the drawing says why. */
 const NoFigure = () => (
@@ -102,7 +86,8 @@ const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
       />
     );
   }
-  if (answer === null) return <NoAnswer ended={effect.ended} />;
+  if (answer === null)
+    return <NoAnswer ended={effect.ended} doing="Both corners are being balanced." again="Move a slider" />;
   if ("findings" in answer) return <NoFigure />;
   return <EffectMargin geometry={geometry} position={position} shown={shown} effect={answer.effect} />;
 };

@@ -1,4 +1,5 @@
 import type { Hold } from "#casework";
+import type { Corner } from "../car.ts";
 import { Choice } from "../choices/choice.tsx";
 import { CORNERS } from "../travel/travel-search.ts";
 import { HAND_WAYS, type HandWayName } from "./hold-search.ts";
@@ -35,12 +36,12 @@ export const HoldChoices = ({ view, hold, state }: HoldChoicesProps) => {
   const { change, selected, fault, offered } = view;
   const faults = fault === null || offered.includes(fault) ? offered : [...offered, fault];
   return (
-    <section className="subject picks" aria-label="Corner, hold and hand">
+    <>
       <Choice
         label="Corner"
         value={view.corner}
         options={CORNERS.map((one) => ({ value: one, words: one.replace("-", " ") }))}
-        onChoose={(corner) => change({ corner, at: undefined, as: undefined, held: undefined })}
+        onChoose={(corner) => view.chooseCorner(corner as Corner)}
       />
       <Choice
         label="Held"
@@ -73,6 +74,6 @@ export const HoldChoices = ({ view, hold, state }: HoldChoicesProps) => {
           />
         </>
       )}
-    </section>
+    </>
   );
 };

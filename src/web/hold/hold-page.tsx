@@ -1,11 +1,13 @@
 import { useCallback, useMemo, useState } from "react";
 import { formatForce, formatNumber, type HeldState, type Hold } from "#casework";
 import { drawHeldCorner } from "#drawing";
+import { cornerKeys } from "../choices/corner-keys.ts";
+import { ComputedPage } from "../geometry/computed-page.tsx";
+import { NoAnswer } from "../geometry/no-answer.tsx";
 import { Slider } from "../geometry/slider.tsx";
+import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
-import { Sheet } from "../shell/sheet.tsx";
-import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { HoldChoices } from "./hold-choices.tsx";
 import { HoldMargin } from "./hold-margin.tsx";
 import { mostOf } from "./hold-search.ts";
@@ -14,7 +16,6 @@ import { type AskedHand, useHandTest, useHold } from "./use-hold.ts";
 import { type HoldView, useHoldView } from "./use-hold-view.ts";
 import "./hold.css";
 
-const MARGIN_LOW = 172;
 const leastHeight = (width: number) => (width > 560 ? 340 : 420);
 /** Wider than so many times its height, a room takes the three views in a row. */
 const WIDE = 1.7;
@@ -92,37 +93,40 @@ export const HoldPage = () => {
     loads.stop();
     hand.stop();
   };
+  const { chooseCorner, bestWay } = view;
+  const keys = useMemo(
+    () => [...cornerKeys(chooseCorner), { key: "0", does: "back to the best way of holding it", run: bestWay }],
+    [chooseCorner, bestWay],
+  );
   return (
-    <Sheet
-      name={family.name}
+    <ComputedPage
+      family={family}
       sub={`how to hold it, ${words}`}
-      place="Families"
-      subject={null}
-      marginLow={MARGIN_LOW}
+      title={`How to hold it, ${words}`}
+      sheet="5 of 7"
+      scale={scale}
+      keys={keys}
+      fieldKeys={asked === null ? [] : SLIDER_KEYS}
       waiting={busy ? { doing: "Holding the corner in every way, as it may be", stop } : null}
-      titleBlock={familyTitleBlock(family, { title: `How to hold it, ${words}`, sheet: "5 of 7", scale })}
       margin={
         hold !== null && state !== null ? (
           <HoldMargin view={view} hold={hold} state={state} hand={answers ? hand.answer : null} />
         ) : loads.answer !== null && "findings" in loads.answer ? (
           <FindingsList findings={loads.answer.findings} />
         ) : (
-          <>
-            <h2 className="heading">{loads.ended === null ? "Being computed" : "No answer"}</h2>
-            <p className="margin-lead">
-              {loads.ended === null
-                ? "The corner is balanced standing, hanging and on every support."
-                : "The computation was ended. Choose another corner to start it again."}
-            </p>
-          </>
+          <NoAnswer
+            ended={loads.ended}
+            doing="The corner is balanced standing, hanging and on every support."
+            again="Choose another corner"
+          />
         )
       }
-    >
-      <div className="geometry">
-        <HoldChoices view={view} hold={hold} state={key} />
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
-        <section className="geometry-drawing hold-drawing" aria-label="The corner and its joints" tabIndex={0}>
-          {hold === null || state === null ? null : (
+      choices={{ label: "Corner, hold and hand", of: <HoldChoices view={view} hold={hold} state={key} /> }}
+      drawing={{
+        label: "The corner and its joints",
+        className: "hold-drawing",
+        of:
+          hold === null || state === null ? null : (
             <>
               <p className="hold-sentence">{hold.sentence}</p>
               <Drawn view={view} hold={hold} state={state} onScale={setScale} />
@@ -130,14 +134,9 @@ export const HoldPage = () => {
                 <HoldTable view={view} hold={hold} state={state} />
               </div>
             </>
-          )}
-        </section>
-        {asked === null ? null : (
-          <div className="geometry-sliders">
-            <HandSlider view={view} />
-          </div>
-        )}
-      </div>
-    </Sheet>
+          ),
+      }}
+      sliders={asked === null ? null : <HandSlider view={view} />}
+    />
   );
 };

@@ -65,6 +65,10 @@ export interface HoldView {
   readonly asked: AskedHold;
   readonly stranger: string | null;
   readonly change: (change: Partial<Record<keyof HoldSearch, string | number | undefined>>) => void;
+  /** Another corner, no joint of it chosen. */
+  readonly chooseCorner: (corner: Corner) => void;
+  /** The best way of holding the joint looked at, again. */
+  readonly bestWay: () => void;
   readonly setBy: (by: number) => void;
   /** The hand test in a state; null where no joint is looked at or nothing can be wrong with it. */
   readonly handIn: (state: string) => AskedHand | null;
@@ -101,6 +105,16 @@ export const useHoldView = (): HoldView => {
     },
     [family, corner, selected, fault, way, by],
   );
+  const change = useCallback(
+    (changed: Partial<Record<keyof HoldSearch, string | number | undefined>>) =>
+      void navigate({ search: (last) => withoutNothing({ ...last, ...changed }) }),
+    [navigate],
+  );
+  const chooseCorner = useCallback(
+    (chosen: Corner) => change({ corner: chosen, at: undefined, as: undefined, held: undefined }),
+    [change],
+  );
+  const bestWay = useCallback(() => change({ held: undefined }), [change]);
   return {
     family,
     corner,
@@ -114,7 +128,9 @@ export const useHoldView = (): HoldView => {
     by,
     asked,
     stranger: search.at !== undefined && selected === null ? search.at : null,
-    change: (change) => void navigate({ search: (last) => withoutNothing({ ...last, ...change }) }),
+    change,
+    chooseCorner,
+    bestWay,
     setBy,
     handIn,
   };

@@ -15,8 +15,8 @@ const PM = [
   { key: "camber", label: "± camber" },
   { key: "toe", label: "± toe" },
   { key: "length", label: "± length" },
-  { key: "heightBase", label: "± all heights together" },
-  { key: "bodyBase", label: "± points of the body together" },
+  { key: "heightBase", label: "± shared by all heights" },
+  { key: "bodyBase", label: "± shared by the body's points" },
 ] as const;
 
 const rowName = (index: number): string => (index === 0 ? "as it stands" : `height ${index + 1}`);

@@ -2,12 +2,14 @@ import { getRouteApi } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
 import type { CornerMatch } from "#casework";
 import { drawTravelPlots } from "#drawing";
+import type { Corner } from "../car.ts";
 import { Choice } from "../choices/choice.tsx";
+import { cornerKeys } from "../choices/corner-keys.ts";
+import { ComputedPage } from "../geometry/computed-page.tsx";
+import { NoAnswer } from "../geometry/no-answer.tsx";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
-import { Sheet } from "../shell/sheet.tsx";
 import { CORNERS } from "../travel/travel-search.ts";
-import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { LEAST_ROWS } from "./match-entries.ts";
 import { MatchForm } from "./match-form.tsx";
 import { MatchMargin } from "./match-margin.tsx";
@@ -16,7 +18,6 @@ import { type MatchView, useMatchView } from "./use-match-view.ts";
 import "./match.css";
 
 const matchRoute = getRouteApi("/families/$familyId/match");
-const MARGIN_LOW = 172;
 const leastHeight = () => 400;
 
 const Curves = ({ match }: { readonly match: CornerMatch }) => {
@@ -70,15 +71,16 @@ export const MatchPage = () => {
           },
     [lines, family.id],
   );
+  const { chooseCorner } = view;
+  const keys = useMemo(() => cornerKeys(chooseCorner), [chooseCorner]);
   return (
-    <Sheet
-      name={family.name}
+    <ComputedPage
+      family={family}
       sub={`matched to its readings, ${words}`}
-      place="Families"
-      subject={null}
-      marginLow={MARGIN_LOW}
+      title={`Matching, ${words}`}
+      sheet="7 of 7"
+      keys={keys}
       waiting={busy ? { doing: "Looking for the points that explain the readings", stop } : null}
-      titleBlock={familyTitleBlock(family, { title: `Matching, ${words}`, sheet: "7 of 7", scale: null })}
       margin={
         match !== null ? (
           <MatchMargin view={view} match={match} taken={taken} />
@@ -90,36 +92,34 @@ export const MatchPage = () => {
         ) : view.asked === null ? (
           <Missing view={view} />
         ) : (
-          <>
-            <h2 className="heading">{ended === null ? "Being computed" : "No answer"}</h2>
-            <p className="margin-lead">
-              {ended === null
-                ? "The points are being looked for."
-                : "The computation was ended. Change an entry to start it again."}
-            </p>
-          </>
+          <NoAnswer ended={ended} doing="The points are being looked for." again="Change an entry" />
         )
       }
-    >
-      <div className="geometry">
-        <section className="subject picks" aria-label="Corner">
+      choices={{
+        label: "Corner",
+        of: (
           <Choice
             label="Corner"
             value={corner}
             options={CORNERS.map((one) => ({ value: one, words: one.replace("-", " ") }))}
-            onChoose={view.chooseCorner}
+            onChoose={(value) => chooseCorner(value as Corner)}
           />
-        </section>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
-        <section className="geometry-drawing match-drawing" aria-label="Readings and curves" tabIndex={0}>
-          <MatchForm view={view} />
-          {match === null ? (
-            <p className="match-later">The curves before and after will stand here.</p>
-          ) : (
-            <Curves match={match} />
-          )}
-        </section>
-      </div>
-    </Sheet>
+        ),
+      }}
+      drawing={{
+        label: "Readings and curves",
+        className: "match-drawing",
+        of: (
+          <>
+            <MatchForm view={view} />
+            {match === null ? (
+              <p className="match-later">The curves before and after will stand here.</p>
+            ) : (
+              <Curves match={match} />
+            )}
+          </>
+        ),
+      }}
+    />
   );
 };

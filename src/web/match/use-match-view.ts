@@ -13,7 +13,7 @@ export interface MatchView {
   readonly corner: Corner;
   readonly entries: Entries;
   readonly setEntries: (entries: Entries) => void;
-  readonly chooseCorner: (corner: string) => void;
+  readonly chooseCorner: (corner: Corner) => void;
   /** Null with fewer than three whole rows. */
   readonly asked: MatchAsked | null;
   readonly whole: number;
@@ -39,14 +39,17 @@ export const useMatchView = (): MatchView => {
     [navigate],
   );
   const [entries, setEntries] = useDragged(addressed, write);
+  const chooseCorner = useCallback(
+    (chosen: Corner) => void navigate({ search: ({ bench: _, ...last }) => ({ ...last, corner: chosen }) }),
+    [navigate],
+  );
   const { asked, whole } = useMemo(() => questionOf(family, corner, addressed), [family, corner, addressed]);
   return {
     family,
     corner,
     entries,
     setEntries,
-    chooseCorner: (value) =>
-      void navigate({ search: ({ bench: _, ...last }) => ({ ...last, corner: value as Corner }) }),
+    chooseCorner,
     asked,
     whole,
   };

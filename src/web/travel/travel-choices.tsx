@@ -1,6 +1,5 @@
 import { travelFigureForms } from "#casework";
-import { fullName } from "#drawing";
-import type { Position } from "../car.ts";
+import type { Corner, Position } from "../car.ts";
 import { Choice } from "../choices/choice.tsx";
 import type { FamilyLine } from "../server/family-list.ts";
 import { CORNERS } from "./travel-search.ts";
@@ -11,7 +10,7 @@ const LOWERED_MM = [10, 15, 20, 25, 30, 40, 50];
 
 const placeOptions = (positions: readonly Position[]) => [
   { value: NONE, words: "none" },
-  ...positions.map((position) => ({ value: position.id, words: fullName(position) })),
+  ...positions.map((position) => ({ value: position.id, words: position.label })),
 ];
 const cornerWords = (corner: string): string => corner.replace("-", " ");
 
@@ -30,12 +29,12 @@ export const TravelChoices = ({
   const others = lines.filter((line) => !("findings" in line) && line.id !== view.family.id);
   const figures = travelFigureForms.map(({ figure, name }) => ({ value: figure, words: name }));
   return (
-    <section className="subject picks" aria-label="Lines and figures">
+    <>
       <Choice
         label="Corner"
         value={corner}
         options={CORNERS.map((one) => ({ value: one, words: cornerWords(one) }))}
-        onChoose={(value) => change({ corner: value, torn: undefined, firmer: undefined })}
+        onChoose={(value) => view.chooseCorner(value as Corner)}
       />
       <Choice
         label="Torn"
@@ -77,6 +76,6 @@ export const TravelChoices = ({
         options={figures}
         onChoose={(value) => change({ second: value })}
       />
-    </section>
+    </>
   );
 };

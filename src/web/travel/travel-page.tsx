@@ -2,13 +2,15 @@ import { getRouteApi } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
 import { formatNumber, type TravelSheet, type TravelSheetQuestion } from "#casework";
 import { type BesideCorner, drawTravelPlots, drawTurnedCorner } from "#drawing";
+import { cornerKeys } from "../choices/corner-keys.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
+import { ComputedPage } from "../geometry/computed-page.tsx";
 import { ConditionSliders } from "../geometry/condition-sliders.tsx";
+import { NoAnswer } from "../geometry/no-answer.tsx";
 import { Slider } from "../geometry/slider.tsx";
+import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
-import { Sheet } from "../shell/sheet.tsx";
-import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { TravelChoices } from "./travel-choices.tsx";
 import { TravelMargin } from "./travel-margin.tsx";
 import { useTravelSheet } from "./use-travel-sheet.ts";
@@ -17,7 +19,6 @@ import "./travel.css";
 
 const travelRoute = getRouteApi("/families/$familyId/travel");
 
-const MARGIN_LOW = 172;
 const leastHeight = () => 360;
 const leastCorner = () => 230;
 const HALF_TURN = 180;
@@ -99,69 +100,70 @@ const Drawn = ({ view, sheet, asked, onScale }: DrawnProps) => {
   );
 };
 
+interface MarginOfProps {
+  readonly view: TravelView;
+  readonly state: ReturnType<typeof useTravelSheet>;
+}
+
+const MarginOf = ({ view, state: { answer, asked, ended } }: MarginOfProps) => (
+  <>
+    {view.strangers.map((id) => (
+      <p key={id} className="margin-notice">
+        {id} is not on this corner or not on the list, so it has no line.
+      </p>
+    ))}
+    {answer === null ? (
+      <NoAnswer ended={ended} doing="Each state is balanced at every height." again="Choose or move anything" />
+    ) : "findings" in answer ? (
+      <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
+    ) : asked === null ? null : (
+      <TravelMargin view={view} sheet={answer.sheet} asked={asked} />
+    )}
+  </>
+);
+
 /** Over travel: figures of one corner for up to four states beside each other, and the corner in space. */
 export const TravelPage = () => {
   const view = useTravelView();
   const { lines } = travelRoute.useLoaderData();
-  const { family, corner, condition, question } = view;
+  const { family, corner, condition, question, setCondition, chooseCorner } = view;
   const state = useTravelSheet(question);
   const { answer, asked, busy, stop } = state;
   const [scale, setScale] = useState<string | null>(null);
-  const { setCondition } = view;
   const reset = useCallback(() => setCondition({ ...condition, contactRise: 0, rack: 0 }), [setCondition, condition]);
-  const keys = useMemo(() => [{ key: "0", does: "back to ride height, wheels straight", run: reset }], [reset]);
+  const keys = useMemo(
+    () => [...cornerKeys(chooseCorner), { key: "0", does: "back to ride height, wheels straight", run: reset }],
+    [chooseCorner, reset],
+  );
   const sheet = answer !== null && "sheet" in answer ? answer.sheet : null;
   const words = corner.replace("-", " ");
   return (
-    <Sheet
-      name={family.name}
+    <ComputedPage
+      family={family}
       sub={`over travel, ${words}`}
-      place="Families"
-      subject={null}
-      marginLow={MARGIN_LOW}
+      title={`Over travel, ${words}`}
+      sheet="4 of 7"
+      scale={scale}
       keys={keys}
+      fieldKeys={SLIDER_KEYS}
       waiting={busy ? { doing: "Balancing each state at every height", stop } : null}
-      titleBlock={familyTitleBlock(family, { title: `Over travel, ${words}`, sheet: "4 of 7", scale })}
-      margin={
-        <>
-          {view.strangers.map((id) => (
-            <p key={id} className="margin-notice">
-              {id} is not on this corner or not on the list, so it has no line.
-            </p>
-          ))}
-          {answer !== null && "findings" in answer ? (
-            <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
-          ) : null}
-          {sheet === null || asked === null ? null : <TravelMargin view={view} sheet={sheet} asked={asked} />}
-          {answer === null ? (
-            <>
-              <h2 className="heading">{state.ended === null ? "Being computed" : "No answer"}</h2>
-              <p className="margin-lead">
-                {state.ended === null
-                  ? "Each state is balanced at every height."
-                  : "The computation was ended. Choose or move anything to start it again."}
-              </p>
-            </>
-          ) : null}
-        </>
-      }
-    >
-      <div className="geometry">
-        <TravelChoices view={view} lines={lines} />
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
-        <section className="geometry-drawing travel-drawing" aria-label="The corner and its curves" tabIndex={0}>
-          {sheet === null || asked === null ? null : (
+      margin={<MarginOf view={view} state={state} />}
+      choices={{ label: "Lines and figures", of: <TravelChoices view={view} lines={lines} /> }}
+      drawing={{
+        label: "The corner and its curves",
+        className: "travel-drawing",
+        of:
+          sheet === null || asked === null ? null : (
             <Drawn view={view} sheet={sheet} asked={asked} onScale={setScale} />
-          )}
-        </section>
-        <div className="geometry-sliders">
-          <ConditionSliders
-            axle={family[corner.startsWith("front") ? "front" : "rear"]}
-            condition={condition}
-            onChange={setCondition}
-          />
-        </div>
-      </div>
-    </Sheet>
+          ),
+      }}
+      sliders={
+        <ConditionSliders
+          axle={family[corner.startsWith("front") ? "front" : "rear"]}
+          condition={condition}
+          onChange={setCondition}
+        />
+      }
+    />
   );
 };

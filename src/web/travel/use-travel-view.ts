@@ -34,6 +34,8 @@ export interface TravelView {
   /** What the address names that this car line or this corner does not have. */
   readonly strangers: readonly string[];
   readonly change: (change: Partial<Record<keyof TravelSearch, string | number | undefined>>) => void;
+  /** Another corner; what was torn or firmer of this one is left behind. */
+  readonly chooseCorner: (corner: Corner) => void;
   readonly setCondition: (condition: Condition) => void;
   readonly setEye: (eye: EyePlace) => void;
 }
@@ -121,6 +123,15 @@ export const useTravelView = (): TravelView => {
     (): TravelSheetQuestion => ({ family, corner, condition, subjects, figures }),
     [family, condition, figures, key, beside],
   );
+  const change = useCallback(
+    (changed: Partial<Record<keyof TravelSearch, string | number | undefined>>) =>
+      void navigate({ search: (last) => readable({ ...last, ...changed }) }),
+    [navigate],
+  );
+  const chooseCorner = useCallback(
+    (chosen: Corner) => change({ corner: chosen, torn: undefined, firmer: undefined }),
+    [change],
+  );
   return {
     family,
     corner,
@@ -131,7 +142,8 @@ export const useTravelView = (): TravelView => {
     condition,
     eye,
     strangers,
-    change: (change) => void navigate({ search: (last) => readable({ ...last, ...change }) }),
+    change,
+    chooseCorner,
     setCondition,
     setEye,
   };

@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import type { FaultQuestion } from "#casework";
+import type { Family } from "../car.ts";
 import { AskUsual } from "../effect/ask-usual.tsx";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { settleWords } from "../effect/figure-line.tsx";
@@ -28,13 +29,13 @@ export const FaultSettled = ({ effect: { answer } }: { readonly effect: EffectSt
   );
 
 interface FaultDetailsProps {
-  readonly familyId: string;
+  readonly family: Family;
   readonly question: FaultQuestion;
   readonly effect: EffectState;
 }
 
 /** How sure the sentence is, where to go on from there, and what to take care of. */
-export const FaultDetails = ({ familyId, question, effect: { answer } }: FaultDetailsProps) => {
+export const FaultDetails = ({ family, question, effect: { answer } }: FaultDetailsProps) => {
   if (answer === null || "findings" in answer) return null;
   const { howSure, narrows, cautions } = answer.effect;
   return (
@@ -42,10 +43,10 @@ export const FaultDetails = ({ familyId, question, effect: { answer } }: FaultDe
       <MarginSection title="How sure">{howSure}</MarginSection>
       {narrows === null ? null : <MarginSection title="To know it better">{narrows}</MarginSection>}
       <p className="margin-links">
-        <Link to="/families/$familyId/geometry" params={{ familyId }} search={(last) => last}>
+        <Link to="/families/$familyId/geometry" params={{ familyId: family.id }} search={(last) => last}>
           See the curve
         </Link>
-        <PrintSheet familyId={familyId} question={question} />
+        <PrintSheet family={family} question={question} />
       </p>
       <Cautions cautions={cautions} />
     </>

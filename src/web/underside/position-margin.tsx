@@ -148,7 +148,7 @@ const Selected = ({ underside, question, effect, selected }: SelectedProps) => {
           <MarginSection title="Asked under">
             {conditionWords(condition)}, {stanceWords(condition)}; set in Geometry.
           </MarginSection>
-          <FaultDetails familyId={loaded.family.id} question={question} effect={effect} />
+          <FaultDetails family={loaded.family} question={question} effect={effect} />
         </>
       )}
       {mark === null ? null : <ScaleOf mark={mark} />}

@@ -6,21 +6,21 @@ import { byQuery } from "../cases/case/recorder.ts";
 import { Choice } from "../choices/choice.tsx";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { rungWords } from "../effect/rung-words.ts";
+import { ComputedPage } from "../geometry/computed-page.tsx";
+import { NoAnswer } from "../geometry/no-answer.tsx";
 import { NoSlider, Slider } from "../geometry/slider.tsx";
+import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import { PrintButton } from "../printing/print-button.tsx";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
-import { Sheet } from "../shell/sheet.tsx";
-import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { useCar } from "./use-car.ts";
 import "./whole-car.css";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const carRoute = getRouteApi("/families/$familyId/car");
-const MARGIN_LOW = 172;
 const leastHeight = () => 400;
 /** Where a motion begins to be looked at, as shown. */
 const FIRST = { roll: 2, heave: -30, pitch: 1, rack: 40 } as const;
@@ -87,68 +87,76 @@ export const WholeCarPage = () => {
   const { answer, busy, ended, stop } = useCar(question);
   const car = answer !== null && "car" in answer && answer.car.motion.kind === kind ? answer.car : null;
   const said = `${formatNumber(by, form.unit === "°" ? 2 : 0)}${form.unit === "°" ? "°" : " mm"}`;
+  const move = useCallback((motion: typeof kind) => void navigate({ search: { motion } }), [navigate]);
+  const still = useCallback(() => setBy(0), [setBy]);
+  const keys = useMemo(
+    () => [
+      ...carMotions.map(({ kind: motion, name }, i) => ({
+        key: String(i + 1),
+        does: name.toLowerCase(),
+        run: () => move(motion),
+      })),
+      { key: "0", does: "back to standing straight", run: still },
+    ],
+    [move, still],
+  );
   return (
-    <Sheet
-      name={family.name}
+    <ComputedPage
+      family={family}
       sub="the whole car"
-      place="Families"
-      subject={null}
-      marginLow={MARGIN_LOW}
+      title="The whole car"
+      sheet="6 of 7"
+      keys={keys}
+      fieldKeys={SLIDER_KEYS}
       waiting={busy ? { doing: "Putting four wheels on the ground", stop } : null}
-      titleBlock={familyTitleBlock(family, { title: "The whole car", sheet: "6 of 7", scale: null })}
       margin={
         car !== null ? (
           <CarMargin question={question} car={car} />
         ) : answer !== null && "findings" in answer ? (
           <FindingsList findings={answer.findings} nameOf={() => form.name} />
         ) : (
-          <>
-            <h2 className="heading">{ended === null ? "Being computed" : "No answer"}</h2>
-            <p className="margin-lead">
-              {ended === null
-                ? "Every wheel is put on the ground."
-                : "The computation was ended. Move the car to start it again."}
-            </p>
-          </>
+          <NoAnswer ended={ended} doing="Every wheel is put on the ground." again="Move the car" />
         )
       }
-    >
-      <div className="geometry">
-        <section className="subject picks" aria-label="Motion">
+      choices={{
+        label: "Motion",
+        of: (
           <Choice
             label="Moved"
             value={kind}
             options={carMotions.map((one) => ({ value: one.kind, words: one.name }))}
-            onChoose={(motion) => void navigate({ search: { motion: motion as typeof kind } })}
+            onChoose={(motion) => move(motion as typeof kind)}
           />
-        </section>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
-        <section className="geometry-drawing whole-car-drawing" aria-label="Curves of the wheels" tabIndex={0}>
-          {car === null ? null : (
+        ),
+      }}
+      drawing={{
+        label: "Curves of the wheels",
+        className: "whole-car-drawing",
+        of:
+          car === null ? null : (
             <>
               <p className="whole-car-sentence">{car.sentence}</p>
               <Curves car={car} />
             </>
-          )}
-        </section>
-        <div className="geometry-sliders">
-          {most === 0 ? (
-            <NoSlider label={form.name} why="this car line is not steered by a rack" />
-          ) : (
-            <Slider
-              label={form.name}
-              value={by}
-              low={-most}
-              high={most}
-              step={form.step}
-              said={`${said}${by === 0 ? "" : `, ${by > 0 ? form.high : form.low}`}`}
-              lowSaid={form.low}
-              highSaid={form.high}
-              onChange={setBy}
-            />
-          )}
-        </div>
-      </div>
-    </Sheet>
+          ),
+      }}
+      sliders={
+        most === 0 ? (
+          <NoSlider label={form.name} why="this car line is not steered by a rack" />
+        ) : (
+          <Slider
+            label={form.name}
+            value={by}
+            low={-most}
+            high={most}
+            step={form.step}
+            said={`${said}${by === 0 ? "" : `, ${by > 0 ? form.high : form.low}`}`}
+            lowSaid={form.low}
+            highSaid={form.high}
+            onChange={setBy}
+          />
+        )
+      }
+    />
   );
 };

@@ -9,6 +9,7 @@ const familyId = "ouzel-saloon";
 const position = "rear-left/trailing-link/inner-bush";
 
 const question = {
+  sheet: "fault",
   family: familyId,
   corner: "rear-left",
   position,
@@ -31,7 +32,7 @@ afterEach(() => app.close());
 const print = (body: unknown) =>
   app.inject({
     method: "POST",
-    url: "/api/sheet",
+    url: "/api/sheets",
     payload: JSON.stringify(body),
     headers: { "content-type": "application/json" },
   });
