@@ -17,6 +17,7 @@ export { checkPlanVisits, oddityWords, type PlanOddity, planFromNow } from "./ca
 export type { CoveredRemedy } from "./cases/covered-remedies.ts";
 export type * from "./cases/documents.ts";
 export { formatKm } from "./cases/format-km.ts";
+export { foundAt } from "./cases/found-at.ts";
 export type { Gate } from "./cases/hand-over.ts";
 export type { JobCard, JobStep } from "./cases/job-card.ts";
 export { CONFIDENCE, judgeLooks } from "./cases/judge-looks.ts";
@@ -69,6 +70,9 @@ export { type CarPace, paceWords, parseDay, visitDateWords } from "./cases/visit
 export { recordOfVisit, type VisitRecord } from "./cases/visit-record.ts";
 export { doesWords, type WhatItDoes } from "./cases/what-it-does.ts";
 export { hasGrade, isWorthSaying, NOT_KNOWN, notOnFileWords, saysNothing } from "./cases/worth-saying.ts";
+export { type HeardRemark, hearRemarks, notTakenUpWords } from "./enquiry/hear-remarks.ts";
+export { type ConditionName, orderConditions, readSaidWhen } from "./enquiry/said-when.ts";
+export { findSymptoms } from "./enquiry/suggest-symptoms.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
 export {
   decimalsOf,
@@ -95,7 +99,7 @@ export type * from "./hold.ts";
 export { computeMatch, LEAST_HEIGHTS, takeOverMatch } from "./match/index.ts";
 export type * from "./match.ts";
 export type * from "./ports.ts";
-export { asLeftWords } from "./readings/as-left-words.ts";
+export { asLeftWords, shortAsLeftWords } from "./readings/as-left-words.ts";
 export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";
 export type { Meaning } from "./readings/what-it-can-mean.ts";
 export { computeShake } from "./shake/compute-shake.ts";

@@ -6,7 +6,7 @@ export type * from "./door.ts";
 export { formatComplianceQuestion } from "./doors/compliance-question.ts";
 export { formatTravelQuestion } from "./doors/corner-question.ts";
 export { doors, doorsWith } from "./doors/index.ts";
-export { computeEditDistance, findNearest } from "./edit-distance.ts";
+export { findNearest } from "./edit-distance.ts";
 export * from "./family/index.ts";
 export { inputTooLargeFinding, largestInputBytes, notUtf8Finding } from "./input-limits.ts";
 export * from "./layout/index.ts";

@@ -1,5 +1,5 @@
-import type { Finding } from "#numeric";
-import { computeEditDistance, findNearest } from "./edit-distance.ts";
+import { computeEditDistance, type Finding } from "#numeric";
+import { findNearest } from "./edit-distance.ts";
 import { formatConversion, splitUnit } from "./wire-unit.ts";
 
 const mostKeysNamed = 16;

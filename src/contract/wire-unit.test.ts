@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { computeEditDistance, findNearest } from "./edit-distance.ts";
+import { computeEditDistance } from "#numeric";
+import { findNearest } from "./edit-distance.ts";
 import { formatConversion, splitUnit, type WireUnit, wireUnits } from "./wire-unit.ts";
 
 const unitOf = (key: string): WireUnit => {

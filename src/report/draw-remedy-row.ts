@@ -116,7 +116,7 @@ export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureEl
   });
   cell("TD", () => {
     const under = setBlock(doc, line.sentence, RULE_X, y + BAR_ROOM, SAID_WIDTH, styles.said);
-    setBlock(doc, line.waiting, RULE_X, under, SAID_WIDTH, styles.second);
+    if (line.waiting !== "") setBlock(doc, line.waiting, RULE_X, under, SAID_WIDTH, styles.second);
   });
   cell("TD", () => {
     const setting = line.cents === null ? styles.second : styles.price;

@@ -1,3 +1,4 @@
+import { gatherRepeats } from "./gather-repeats.ts";
 import type { OwnersPageFacts } from "./owners-page-facts.ts";
 import {
   cautionWords,
@@ -64,7 +65,10 @@ export function ownersStyles(k: number): OwnersStyles {
   };
 }
 
-/** How much is said: everything; what asks for nothing yet as one line; lists of the notes cut short as well. */
+/**
+ * How much is said: everything; what asks for nothing yet as one line, and what several remedies say in the same words once
+ * for all of them; lists of the notes cut short as well, and the notes run together.
+ */
 type Brevity = "full" | "short" | "brief";
 
 /** A remedy with where its row begins on its page. */
@@ -120,7 +124,9 @@ function rowHeight(line: RemedyLine, styles: OwnersStyles, isShort: boolean): nu
     line.found.reduce((sum, text) => sum + heightOf(text, COLUMNS.wordsWidth, styles.second), 0) +
     box;
   const right =
-    BAR_ROOM + heightOf(line.sentence, SAID_WIDTH, styles.said) + heightOf(line.waiting, SAID_WIDTH, styles.second);
+    BAR_ROOM +
+    heightOf(line.sentence, SAID_WIDTH, styles.said) +
+    (line.waiting === "" ? 0 : heightOf(line.waiting, SAID_WIDTH, styles.second));
   return Math.max(left, right) + ROW_PAD;
 }
 
@@ -175,6 +181,20 @@ function countWideNotes(plan: Pick<OwnersPlan, "styles" | "notes" | "cautions">)
   return wide;
 }
 
+/** A remedy with what it does and what waiting does as one paragraph; that it is done now is not said twice. */
+const inOneBreath = (line: RemedyLine): RemedyLine => ({
+  ...line,
+  sentence: `${line.sentence} ${line.waiting.replace(/^Now\. /, "")}`.trim(),
+  waiting: "",
+});
+
+/** The same with the notes over the whole width as one paragraph, which takes the least room. */
+function runTogether<Said extends Pick<OwnersPlan, "notes" | "wideNotes">>(said: Said): Said {
+  const { notes, wideNotes } = said;
+  if (wideNotes < 2) return said;
+  return { ...said, notes: [notes.slice(0, wideNotes).join(" "), ...notes.slice(wideNotes)], wideNotes: 1 };
+}
+
 /** Height of sums, notes and cautions above and beside the title block. */
 function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "cautions" | "wideNotes">): number {
   const { styles, notes, cautions, wideNotes } = plan;
@@ -187,13 +207,17 @@ function endHeight(plan: Pick<OwnersPlan, "styles" | "sums" | "notes" | "caution
 function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number, brevity: Brevity): OwnersPlan {
   const styles = ownersStyles(k);
   const reachKm = reachOfPlan(facts);
+  const every = remedyLines(facts);
+  const { lines: apart, notes } = brevity === "full" ? { lines: every, notes: [] } : gatherRepeats(every);
+  const lines = brevity === "brief" ? apart.map(inOneBreath) : apart;
   const said = {
     styles,
     sums: visitSums(facts).map((sum) => sumWords(sum, facts.rates)),
-    notes: noteWords(facts, brevity === "brief" ? FEW : Number.POSITIVE_INFINITY),
+    notes: [...notes, ...noteWords(facts, brevity === "brief" ? FEW : Number.POSITIVE_INFINITY)],
     cautions: cautionWords(facts),
   };
-  const words = { ...said, wideNotes: countWideNotes(said) };
+  const wideNotes = countWideNotes(said);
+  const words = brevity === "brief" ? runTogether({ ...said, wideNotes }) : { ...said, wideNotes };
   const headHeight = 33 + 19 + 12;
   const bottom = PAGE.height - PAGE.margin;
   const lastEnd = endHeight(words);
@@ -211,7 +235,7 @@ function planAt(facts: OwnersPageFacts, k: number, drawingHeight: number, brevit
   };
   // A page that is not the last keeps the title block and one line that says where it goes on.
   const keep = TITLE_BLOCK.height + 2 * AFTER_RULE;
-  for (const line of remedyLines(facts)) {
+  for (const line of lines) {
     const isShort = brevity !== "full" && asksForNothing(line);
     const height = rowHeight(line, styles, isShort);
     if (y + height > bottom - keep && rows.length > 0) turn();

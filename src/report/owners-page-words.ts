@@ -5,10 +5,14 @@ import {
   findReadingPlace,
   formatMoney,
   formatNumber,
+  foundAt,
+  notTakenUpWords,
   type PlaceFinding,
   type PlannedRemedy,
   riskOver,
   saysNothing,
+  shortAsLeftWords,
+  symptoms,
   visitDateWords,
   waitingWords,
 } from "#casework";
@@ -194,16 +198,14 @@ const listWords = (parts: readonly string[], most: number): string =>
 
 /**
  * What the page says below the remedies, one paragraph each.
- * @param most so many of each list are named, the rest is counted
+ * @param most so many of each list are named, the rest is counted; where it is finite the readings are told shortly too
  */
 export function noteWords(facts: OwnersPageFacts, most: number): readonly string[] {
   const { appraisal } = facts;
   const declined = appraisal.plan.remedies.filter((one) => one.declined).map(labelWords);
-  const named = ({ axle, side, label, found }: PlaceFinding): string =>
-    `${side === null ? axle : `${axle} ${side}`}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
   const uncured = appraisal.uncured.map((finding) => {
     const advice = appraisal.findings.find((f) => f.place === finding.place)?.advice ?? null;
-    return `${named(finding)}${advice === null ? "" : `. ${advice.replace(/\.$/, "")}`}`;
+    return `${foundAt(finding)}${advice === null ? "" : `. ${advice.replace(/\.$/, "")}`}`;
   });
   const notKnown = appraisal.findings.filter(saysNothing);
   const rung = facts.family === null ? [] : familyRungWords(facts.family);
@@ -212,13 +214,15 @@ export function noteWords(facts: OwnersPageFacts, most: number): readonly string
   ];
   return [
     ...enquiryWords(facts),
-    ...asLeftWords({ readings: appraisal.asLeft, axles: appraisal.axlesAsLeft }),
+    ...(Number.isFinite(most)
+      ? shortAsLeftWords({ readings: appraisal.asLeft })
+      : asLeftWords({ readings: appraisal.asLeft, axles: appraisal.axlesAsLeft })),
     "Work done on the same day shares the taking apart, counted once in these prices. Leaving one out changes the others; they are priced again before anyone signs.",
     ...(declined.length === 0 ? [] : [`Declined: ${listWords(declined, most)}.`]),
     ...(uncured.length === 0 ? [] : [`Found, with no remedy on file: ${listWords(uncured, most)}.`]),
     ...(notKnown.length === 0
       ? []
-      : [`Read, and yet not known: ${listWords(notKnown.map(named), most)}. ${notKnown[0]?.caveat ?? ""}`]),
+      : [`Read, and yet not known: ${listWords(notKnown.map(foundAt), most)}. ${notKnown[0]?.caveat ?? ""}`]),
     ...(appraisal.notLookedAt === 0
       ? []
       : [
@@ -234,7 +238,8 @@ function enquiryWords({ words, appraisal: { complaints } }: OwnersPageFacts): re
   if (words === "" && complaints.length === 0) return [];
   const said = words === "" ? "" : `You came with: \u201c${words.replace(/\.$/, "")}\u201d.`;
   const none = complaints.length === 0 ? "No complaint was made out in it yet, so nothing was looked for." : "";
-  const rest = said === "" || complaints.length === 0 ? "" : "What else you said was not taken up yet.";
+  const chosen = complaints.map(({ symptom }) => symptom);
+  const rest = complaints.length === 0 ? "" : notTakenUpWords(words, symptoms, chosen);
   return [[said, none, ...complaints.map(complaintWords), rest].filter((part) => part !== "").join(" ")];
 }
 

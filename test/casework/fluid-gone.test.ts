@@ -43,6 +43,66 @@ describe("a hydraulic bush that has lost its fluid, in a visit", () => {
     expect(effectWords([finding])).toBe(`shake ${formatFigure(asked.shake.headline)} as far under light braking`);
   });
 
+  it("is to be repaired first where the owner feels it at that axle, and says so; a complaint of another kind changes nothing", () => {
+    const cameWith = (symptom: string, axle: "front" | "rear" | "unknown"): Partial<VisitRecord> => ({
+      enquiry: {
+        words: "",
+        symptoms: [
+          {
+            symptom,
+            side: "unknown",
+            axle,
+            conditions: { speedKmh: null, temperature: null, load: null, steering: null, braking: null },
+            since: null,
+          },
+        ],
+        use: null,
+      },
+    });
+    const graded = (symptom: string, axle: "front" | "rear" | "unknown") =>
+      findingOf(appraise(["oil-trace"], cameWith(symptom, axle)));
+    const felt = graded("steering-wheel-shakes-under-braking", "unknown");
+    expect(felt.grade).toBe(3);
+    expect(felt.reasons[0]?.text).toBe("fluid lost, and the owner feels it: steering wheel shakes under braking");
+    expect(felt.found).toBe("oil trace");
+    expect(felt.shake?.sentence).toBe(asked.shake.sentence);
+    expect(graded("pulls-under-braking", "front").grade).toBe(3);
+    expect(graded("pulls-under-braking", "rear").grade).toBe(2);
+    expect(graded("spongy-pedal", "unknown").grade).toBe(2);
+  });
+
+  it("stands on the job card on both sides: opened, renewed with new fasteners, torqued at ride height, closed", () => {
+    const first = appraise(["fluid-gone"]);
+    const remedy = first.plan.remedies.find(({ remedy: { findings } }) =>
+      findings.some((f) => f.place === place),
+    )?.remedy;
+    if (remedy === undefined) throw new Error("no remedy");
+    const { jobCard } = appraise(["fluid-gone"], {
+      plan: {
+        ...first.planDocument,
+        agreed: [{ remedy: remedy.id, by: "owner", at: "2026-03-12T10:00:00Z" }],
+        fixed: [{ remedy: remedy.id, visit: 0 }],
+      },
+    });
+    const stepsOf = (part: string) => jobCard.steps.filter(({ id }) => id.includes(part));
+    const at = (id: string): number => jobCard.steps.findIndex((step) => step.id === id);
+    for (const side of ["left", "right"]) {
+      const renew = at(`renew-front-tension-link@front-${side}`);
+      const torque = at(`torque/renew-front-tension-link@front-${side}`);
+      expect(at(`access/wheel-off@front-${side}`)).toBeGreaterThan(-1);
+      expect(renew).toBeGreaterThan(at(`access/wheel-off@front-${side}`));
+      expect(at("close/wheels")).toBeGreaterThan(renew);
+      expect(torque).toBeGreaterThan(at("close/wheels"));
+      expect(jobCard.steps[torque]?.needsRideHeight).toBe(true);
+      expect(jobCard.steps[torque]?.fasteners[0]?.stages).toHaveLength(2);
+      expect(jobCard.steps[renew]?.cautions).toContain(1);
+    }
+    expect(stepsOf("undertray").map(({ kind }) => kind)).toEqual(["access", "close"]);
+    expect(jobCard.hardware.map(({ must }) => must)).toEqual([2, 2]);
+    expect(jobCard.steps.at(-1)?.kind).toBe("after");
+    expect(stepsOf("alignment")).toHaveLength(1);
+  });
+
   it("is told by both where its web is torn too", () => {
     const finding = findingOf(appraise(["oil-trace", "web-torn"]));
     expect(finding.effect?.question.fault).toEqual({ kind: "torn", grade: 3 });

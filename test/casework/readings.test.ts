@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { computeTravelSheet } from "#casework";
 import { radiansFromDegrees as rad } from "#quantity";
 import type { AlignmentTarget, FamilyWork } from "#vehicle";
 import { appraiseVisit } from "../../src/casework/cases/appraise.ts";
+import { carryTargets } from "../../src/casework/readings/carry-targets.ts";
 import { findSuspects } from "../../src/casework/suspects/visit-suspects.ts";
 import { look, ouzel, reading, record, solver, work } from "./made-visit.ts";
 
@@ -90,11 +92,41 @@ describe("heights", () => {
     expect(elsewhere.means[0]?.state).toBe("open");
   });
 
-  it("within their limit and yet not the height of the targets: the angles say that they are not carried to it", () => {
-    const words = (fl: number) =>
-      at(appraise([...heights(fl, 372, 366, 366), angle("front-left", "camber", -0.8)]), "front-left/alignment").caveat;
-    expect(words(372)).toBeNull();
-    expect(words(366)).toContain("The targets are those of 372 mm; this car stands at left 366 mm, right 372 mm");
+  it("within their limit and yet not the height of the targets: camber is carried to it by the linkage, and it decides", () => {
+    const read = (fl: number, camber: number) =>
+      at(appraise([...heights(fl, 372, 366, 366), angle("front-left", "camber", camber)]), "front-left/alignment");
+    expect(read(372, -0.8).caveat).toBeNull();
+    const low = read(364, -1.3);
+    expect(low.caveat).toContain("The targets are those of 372 mm; this car stands at left 364 mm, right 372 mm");
+    expect(low.caveat).toContain("Camber is carried to it by the linkage on file, left by −0.17°");
+    expect(low.caveat).toContain("Toe is not carried to it: the sign of its change is not sure");
+    expect(low.limitWords).toBe("limit −1.37° to −0.57°, by its maker, carried to the height it stands at");
+    expect(read(372, -1.3).grade).toBe(2);
+    expect([low.grade, low.closeToCall]).toEqual([0, false]);
+  });
+
+  it("of another height carry an angle by what Over travel shows between the two heights, with its band", () => {
+    const family = ouzel();
+    const answer = computeTravelSheet({
+      family,
+      corner: "rear-left",
+      condition: { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 },
+      subjects: [{ kind: "sound" }],
+      figures: ["camber", "toe"],
+    });
+    if ("findings" in answer) throw new Error("no curves");
+    const rise = 0.02;
+    const [wheel] = carryTargets(family, "rear", rear, new Map([["left", 0.366 - rise]]));
+    for (const { figure, lines } of answer.sheet.plots) {
+      const [line] = lines;
+      const valueAt = (at: number): number =>
+        line?.values[line.rises.findIndex((r) => Math.abs(r - at) < 1e-9)] ?? Number.NaN;
+      const carried = wheel?.angles[figure === "toe" ? "toe" : "camber"];
+      if (carried?.kind !== "carried") throw new Error(`${figure} is not carried`);
+      expect(carried.by, figure).toBeCloseTo(rad(valueAt(rise) - valueAt(0)), 9);
+      expect(carried.sd).toBeGreaterThan(0);
+      expect(carried.sd).toBeLessThan(Math.abs(carried.by) / 1.95);
+    }
   });
 
   it("read before the car had settled are not known, and the alignment judged on them says so", () => {
@@ -209,7 +241,10 @@ describe("alignment", () => {
   it("is marked where heights were not read or lie beyond their limit", () => {
     const wrong = angle("front-left", "camber", -1.6);
     expect(at(appraise([wrong]), "front-left/alignment").caveat).toContain("Heights were not read");
-    const low = at(appraise([...heights(350, 372, 366, 366), wrong]), "front-left/alignment");
+    const low = at(
+      appraise([...heights(350, 372, 366, 366), angle("front-left", "camber", -2.2)]),
+      "front-left/alignment",
+    );
     expect(low.caveat).toContain("left ride height 350 mm");
     expect(low.means[0]).toMatchObject({ cause: "ride-height-wrong-for-the-settings", state: "found" });
     expect(at(appraise([...straight, wrong]), "front-left/alignment").caveat).toBeNull();

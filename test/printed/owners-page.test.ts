@@ -195,22 +195,28 @@ describe("what the owner came with, and what was done", () => {
 
   it("answers every complaint, and says so where none was made out", async () => {
     const clunk = {
-      symptom: "clunk",
+      symptom: "clunk-over-small-sharp-bumps-front",
       label: "Clunk, front",
       state: "not-looked-at",
       words: "not looked at yet",
     } as const;
     const pull = {
-      symptom: "pull",
+      symptom: "pulls-under-braking",
       label: "Pulls",
       state: "found",
       words: "found, and can be behind it: web torn",
     } as const;
-    const with2 = { ...six, words: "it clunks and pulls", appraisal: { ...six.appraisal, complaints: [clunk, pull] } };
+    const with2 = {
+      ...six,
+      words: "it clunks in front, pulls when I brake, and wanders",
+      appraisal: { ...six.appraisal, complaints: [clunk, pull] },
+    };
     const bytes = await printOwnersPage(with2);
     const words = wordsOf(bytes);
     expect(words).toContain("Clunk, front: not looked at yet.");
-    expect(words).toContain("Pulls: found, and can be behind it: web torn. What else you said was not taken up yet.");
+    expect(words).toContain("Pulls: found, and can be behind it: web torn. Not taken up yet: \u201cwanders\u201d.");
+    const all = { ...with2, words: "it clunks in front, and pulls when I brake" };
+    expect(wordsOf(await printOwnersPage(all))).not.toContain("Not taken up yet");
     expect(readPdf(bytes).pages).toBe(1);
     expect(crowdingOf(bytes)).toEqual([]);
     expect(wordsOf(await printOwnersPage({ ...six, words: "it clunks" }))).toContain(
@@ -232,8 +238,20 @@ describe("what the owner came with, and what was done", () => {
         foundDecision: null,
         leftDecision: asLeft === null ? null : "within",
       }) as const;
+    const corners = ["front-left", "front-right", "rear-left", "rear-right"] as const;
+    const all = corners.flatMap((corner) => [
+      row(`${corner}/ride-height`, 0.372, 0.38),
+      { ...row(`${corner}/tyre/pressure`, 2.1e5, 2.3e5), quantity: "pressure" } as const,
+      { ...row(`${corner}/alignment`, -0.02, -0.015), quantity: "camber" } as const,
+      { ...row(`${corner}/alignment`, 0.003, 0.002), quantity: "toe" } as const,
+    ]);
+    const many = await printOwnersPage({ ...six, appraisal: { ...six.appraisal, asLeft: all } });
+    expect(readPdf(many).pages).toBe(1);
+    expect(crowdingOf(many)).toEqual([]);
+    expect(wordsOf(many)).toContain("ride height, mm: front left 372 to 380, front right 372 to 380");
     const asLeft = [row("front-left/ride-height", 0.372, 0.38), row("front-right/ride-height", 0.371, null)];
-    const bytes = await printOwnersPage({ ...six, appraisal: { ...six.appraisal, asLeft } });
+    const one = sampleOwnersPage(saloon, sampleSigns.slice(0, 1));
+    const bytes = await printOwnersPage({ ...one, appraisal: { ...one.appraisal, asLeft } });
     expect(wordsOf(bytes)).toContain(
       "Ride height, as found and now: front left 372 mm, 380 mm; all within their limits.",
     );

@@ -13,6 +13,7 @@ import { findAsLeft, isAfterWork, lastWorkAt } from "./as-left.ts";
 import { planFromNow } from "./check-plan-visits.ts";
 import type { CoveredRemedy } from "./covered-remedies.ts";
 import type { PlanDocument } from "./documents.ts";
+import { gradeFeltFluidLoss } from "./felt-fluid-loss.ts";
 import { deriveGates, type Gate } from "./hand-over.ts";
 import { deriveJobCard, type JobCard } from "./job-card.ts";
 import { CONFIDENCE, judgePositions } from "./judge-looks.ts";
@@ -69,7 +70,8 @@ export function appraiseVisit(
   const { family } = record;
   const work = withStampedMinimum(record.work, record.visit);
   const positions = family ? positionsOf(family) : [];
-  const judge = (looks: VisitRecord["looks"]) => judgePositions(positions, looks, record.past, work);
+  const judge = (looks: VisitRecord["looks"]) =>
+    gradeFeltFluidLoss(judgePositions(positions, looks, record.past, work), record.enquiry?.symptoms ?? []);
   const asLeft = findAsLeft(record.looks, record.jobCard, record.plan);
   const asFound = looksAsFound(record.looks, record.jobCard, asLeft, judge);
   const judged = [

@@ -1,10 +1,14 @@
 import type { FindingKind, Limit, QuantityName } from "#vehicle";
 import { PLAY_ABOUT_TO_PART } from "./signs.ts";
 
-/** A limit beyond which a thing is dangerous by itself, whatever else is on file of it, and whose it is in words. */
-export interface DangerLimit extends Limit {
-  readonly byItself: true;
+/** A limit with words of its own for whose it is. */
+export interface SaidLimit extends Limit {
   readonly whose: string;
+}
+
+/** A limit beyond which a thing is dangerous by itself, whatever else is on file of it. */
+export interface DangerLimit extends SaidLimit {
+  readonly byItself: true;
 }
 
 const mm = (value: number): number => value / 1000;

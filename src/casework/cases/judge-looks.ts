@@ -1,6 +1,7 @@
 import { type Family, type FamilyWork, type Position, positionsOf, workOf } from "#vehicle";
 import { withVariation } from "./disc-variation.ts";
-import type { VisitDocument } from "./documents.ts";
+import type { SymptomEntry, VisitDocument } from "./documents.ts";
+import { gradeFeltFluidLoss } from "./felt-fluid-loss.ts";
 import { judgePlace } from "./judge-place.ts";
 import type { StoredLook } from "./look.ts";
 import type { PlaceFinding } from "./place-finding.ts";
@@ -38,11 +39,16 @@ export function judgePositions(
 /**
  * What follows from looks at each position of a family, by its own limits or the usual ones.
  * @param visit what was read off this very car, which counts before both
+ * @param complaints what the owner came with: a leak that is felt is graded higher
  */
 export const judgeLooks = (
   family: Family,
   looks: readonly StoredLook[],
   past: readonly StoredLook[],
   visit: Pick<VisitDocument, "discMinimum"> = {},
+  complaints: readonly SymptomEntry[] = [],
 ): readonly PlaceFinding[] =>
-  judgePositions(positionsOf(family), looks, past, withStampedMinimum(workOf(family), visit));
+  gradeFeltFluidLoss(
+    judgePositions(positionsOf(family), looks, past, withStampedMinimum(workOf(family), visit)),
+    complaints,
+  );

@@ -1,5 +1,6 @@
 import type { Grade } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
+import { differenceWords } from "./difference-words.ts";
 import type { PlaceFinding, Reason } from "./place-finding.ts";
 import type { PlaceLooks } from "./place-looks.ts";
 import { judgeReading, type PlaceContext, seenReason, shownValue, summarise } from "./reading-reasons.ts";
@@ -45,7 +46,7 @@ export function judgePlace(looks: PlaceLooks | null, context: PlaceContext): Pla
   const weighed = {
     ...base,
     ...weighReasons([...signs, ...readings, ...across]),
-    found: foundWords(looks, signs, wear),
+    found: foundWords(looks, signs, readings, wear),
     looks,
     ...(wear !== null && { wear }),
   };
@@ -91,12 +92,18 @@ export function weighReasons(
 const gradeBeyond = ({ judgement, grade }: Reason): Grade =>
   judgement !== null && "gradeBeyond" in judgement ? judgement.gradeBeyond : grade;
 
-function foundWords(looks: PlaceLooks, signs: readonly Reason[], wear: WearPattern | null): string {
+function foundWords(
+  looks: PlaceLooks,
+  signs: readonly Reason[],
+  readings: readonly Reason[],
+  wear: WearPattern | null,
+): string {
   const parts = [
     ...signs.map((s) => s.text),
-    ...summarise(looks.readings).map(
-      (r) => `${quantityForms[r.quantity].label.toLowerCase()} ${shownValue(r.quantity, r.value)}`,
-    ),
+    ...summarise(looks.readings).flatMap(({ quantity, value }) => [
+      `${quantityForms[quantity].label.toLowerCase()} ${shownValue(quantity, value)}`,
+      ...differenceWords(readings, quantity),
+    ]),
     ...(wear === null || wear === "feathered" ? [] : [wearWords[wear]]),
   ];
   return parts.length === 0 ? "nothing seen" : parts.join(", ");

@@ -110,7 +110,11 @@ export function waitingWords(planned: PlannedRemedy, plan: VisitPlan, currency: 
   const risk = planned.riskTo[next ?? plan.visits.length] ?? null;
   const { sound } = planned.remaining;
   const least = sound ? "" : "at least ";
-  const chance = risk === null ? "" : ` The chance that it does not last so long is ${least}${formatChance(risk)}.`;
+  const shown = risk === null ? "" : formatChance(risk);
+  const chance =
+    shown === ""
+      ? ""
+      : ` The chance that it does not last so long is ${shown.startsWith("more") ? "" : least}${shown}.`;
   const bound = sound ? "" : " It was found worn; the figures are those of a sound part of its distance.";
   return more >= 0
     ? `Waiting ${where} costs ${least}${formatMoney(more, currency)} more on average.${chance}${bound}`

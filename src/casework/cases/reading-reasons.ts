@@ -9,7 +9,7 @@ import {
 } from "#engines/metrology";
 import type { FindingKind, Grade, Limit, Owner, Position, QuantityName } from "#vehicle";
 import { formatNumber, writtenDecimals } from "../fault/format-figure.ts";
-import { type DangerLimit, dangerLimits, playLimits } from "./danger-limits.ts";
+import { dangerLimits, playLimits, type SaidLimit } from "./danger-limits.ts";
 import type { Reason, ReasonSubject } from "./place-finding.ts";
 import type { CountedReading, PlaceLooks } from "./place-looks.ts";
 import { quantityForms } from "./standard-readings.ts";
@@ -51,13 +51,15 @@ export interface Apart {
 
 export interface PlaceContext {
   readonly position: JudgedPlace;
-  readonly limits: readonly Limit[];
+  readonly limits: readonly (Limit | SaidLimit)[];
   readonly twin: PlaceLooks | null;
   /** The same place at the visits before. */
   readonly past: PlaceLooks | null;
   readonly confidence: number;
   /** How far the sides may differ by what is on file; absent or null: the working figures count. */
   readonly apart?: (quantity: QuantityName) => Apart | null;
+  /** What makes a limit itself unsure, as a standard deviation in the quantity's own unit; absent: nothing. */
+  readonly unsure?: (quantity: QuantityName) => number;
   /** What is on file of a quantity that is yet no limit: "372 mm by its maker, no tolerance on file". */
   readonly onFile?: (quantity: QuantityName) => string | null;
 }
@@ -98,10 +100,10 @@ function sameReading(looks: PlaceLooks, reading: Summary): Summary | undefined {
 export function limitsFor(
   quantity: QuantityName,
   context: {
-    readonly limits: readonly Limit[];
+    readonly limits: readonly (Limit | SaidLimit)[];
     readonly position: Pick<JudgedPlace, "axle" | "item" | "detail" | "kind">;
   },
-): readonly (Limit | DangerLimit)[] {
+): readonly (Limit | SaidLimit)[] {
   const { position } = context;
   const own = position.detail ? `${position.item}/${position.detail}` : position.item;
   const names = [own, position.item, position.kind, ...(quantity === "thickness-variation" ? [DISC_THICKNESS] : [])];
@@ -112,7 +114,7 @@ export function limitsFor(
 }
 
 /** Whose a limit is, in words. */
-export const whoseWords = (limit: Limit | DangerLimit): string =>
+export const whoseWords = (limit: Limit | SaidLimit): string =>
   "whose" in limit ? limit.whose : ownerWords[limit.owner];
 
 /** Everything that speaks for a grade in one quantity at one place: limits, the other side, its own past. */
@@ -120,8 +122,9 @@ export function judgeReading(reading: Summary, context: PlaceContext): Reason[] 
   const { quantity } = reading;
   const shown = `${quantityForms[quantity].label.toLowerCase()} ${shownValue(quantity, reading.value)}`;
   const limits = limitsFor(quantity, context);
+  const held = { ...reading, u: Math.hypot(reading.u, context.unsure?.(quantity) ?? 0) };
   const reasons = limits.map((limit) =>
-    limitReason(quantity, shown, reading, { ...limit, words: limitText(limit) }, context.confidence),
+    limitReason(quantity, shown, held, { ...limit, words: limitText(limit) }, context.confidence),
   );
   if (quantity === "play" && reasons.every(({ judgement }) => judgement?.decision == null))
     reasons.push(...playReasons(reading, shown, context));
@@ -247,7 +250,7 @@ export function shownValue(quantity: QuantityName, value: number): string {
 }
 
 /** "limit 3.2 mm, general practice": never without whose it is. */
-function limitText(limit: Limit | DangerLimit): string {
+function limitText(limit: Limit | SaidLimit): string {
   const value = (v: number): string => shownValue(limit.quantity, v);
   const range =
     limit.lower !== null && limit.upper !== null

@@ -1,5 +1,5 @@
 import type { Decision } from "#engines/metrology";
-import { shownValue } from "../cases/reading-reasons.ts";
+import { formatReading, shownValue } from "../cases/reading-reasons.ts";
 import { quantityForms } from "../cases/standard-readings.ts";
 import type { CarAsLeft, JudgedAsLeft } from "./judge-as-left.ts";
 
@@ -32,6 +32,30 @@ export function asLeftWords({ readings, axles }: Pick<CarAsLeft, "readings" | "a
             .join("; ")}.`,
         ]),
   ];
+}
+
+/**
+ * The same in as few words as it takes, for a page without room: the corners named once, each figure as found and as it is
+ * now; what is not within its limit is said.
+ */
+export function shortAsLeftWords({ readings }: Pick<CarAsLeft, "readings">): readonly string[] {
+  const again = readings.filter(({ asLeft }) => asLeft !== null);
+  if (again.length === 0) return [];
+  const quantities = [...new Set(again.map(({ quantity }) => quantity))];
+  const parts = quantities.map((quantity) => {
+    const { unit } = quantityForms[quantity];
+    const figure = (value: number | null): string => (value === null ? "not read" : formatReading(quantity, value));
+    const rows = again
+      .filter((row) => row.quantity === quantity)
+      .map(({ place, asFound, asLeft, leftDecision }) => {
+        const corner = place.slice(0, place.indexOf("/")).replace("-", " ");
+        const decision = leftDecision === null || leftDecision === "within" ? "" : ` (${decisionWords[leftDecision]})`;
+        return `${corner} ${figure(asFound)} to ${figure(asLeft)}${decision}`;
+      });
+    return `${quantityForms[quantity].label.toLowerCase()}${unit === "" ? "" : `, ${unit}`}: ${rows.join(", ")}`;
+  });
+  const isWell = again.every(({ leftDecision }) => leftDecision === "within");
+  return [`Read again, as found to now${isWell ? ", all within their limits" : ""}: ${parts.join("; ")}.`];
 }
 
 function rowWords({ place, quantity, asFound, asLeft, leftDecision }: JudgedAsLeft, isJudged: boolean): string {

@@ -6,6 +6,7 @@ import { weighReasons } from "../cases/judge-place.ts";
 import type { PlaceFinding, Reason } from "../cases/place-finding.ts";
 import type { PlaceLooks } from "../cases/place-looks.ts";
 import { limitReason, notOnFile, ownerWords, type Summary, shownValue, summarise } from "../cases/reading-reasons.ts";
+import { type CarriedWheel, carryTotalToe } from "./carry-targets.ts";
 
 const GRADE_BEYOND_TARGET = 2 satisfies Grade;
 const MM = 1000;
@@ -50,17 +51,21 @@ export function thrustWords(thrust: Radians): string {
 export const totalToeWords = ({ total, length, rim }: Pick<AxleAngles, "total" | "length" | "rim">): string =>
   `${shownValue("toe", total)}, ${(length * MM).toFixed(1)} mm over a rim of ${(rim * MM).toFixed(0)} mm`;
 
-/** Total toe and, at the rear, the thrust of an axle, judged by what is on file. */
+/**
+ * Total toe and, at the rear, the thrust of an axle, judged by what is on file.
+ * @param carried wheels that stand at another height than the target is set for
+ */
 export function judgeAxle(
   axle: "front" | "rear",
   angles: AxleAngles,
   target: AlignmentTarget | null,
   confidence: number,
+  carried: readonly CarriedWheel[] = [],
 ): PlaceFinding {
   const place = findReadingPlace(`${axle}/alignment`);
   if (place === null) throw new RangeError(`no place for the alignment of the ${axle} axle`);
   const reasons = [
-    totalReason(angles, target, confidence),
+    totalReason(angles, target, confidence, carryTotalToe(carried)),
     ...(axle === "rear" ? [thrustReason(angles, target, confidence)] : []),
   ];
   return {
@@ -78,12 +83,18 @@ export function judgeAxle(
   };
 }
 
-function totalReason(angles: AxleAngles, target: AlignmentTarget | null, confidence: number): Reason {
+function totalReason(
+  angles: AxleAngles,
+  target: AlignmentTarget | null,
+  confidence: number,
+  carried: ReturnType<typeof carryTotalToe>,
+): Reason {
   const shown = `total toe ${shownValue("toe", angles.total)}`;
   if (!target?.toe) return notOnFile("total-toe", shown, null);
-  const [lower, upper] = [2 * target.toe[0], 2 * target.toe[1]];
-  const words = `limit ${shownValue("toe", lower)} to ${shownValue("toe", upper)}, twice what is on file for one wheel, ${ownerWords[target.owner]}`;
-  const reading = { value: angles.total, u: angles.totalU, loadState: angles.loadState };
+  const { by, sd } = carried;
+  const [lower, upper] = [2 * target.toe[0] + by, 2 * target.toe[1] + by];
+  const words = `limit ${shownValue("toe", lower)} to ${shownValue("toe", upper)}, twice what is on file for one wheel, ${ownerWords[target.owner]}${by === 0 ? "" : ", carried to the height it stands at"}`;
+  const reading = { value: angles.total, u: Math.hypot(angles.totalU, sd), loadState: angles.loadState };
   return limitReason("total-toe", shown, reading, { ...limitOf(target, lower, upper), words }, confidence);
 }
 

@@ -1,5 +1,5 @@
 import { computeSuspects, type Suspect } from "#engines/diagnosis";
-import type { Cause } from "./cause-table.ts";
+import type { Cause } from "./cause.ts";
 import { lookSign, type SuspectQuestion, withWords } from "./suspect-question.ts";
 import { wearSignWords } from "./wear-signs.ts";
 
@@ -33,9 +33,9 @@ interface Answer extends Pick<Move, "about" | "said" | "words"> {
   readonly without: readonly Suspect[] | null;
 }
 
-const askWithoutSign = (question: SuspectQuestion, left: string): readonly Suspect[] | null => {
+const askWithoutSigns = (question: SuspectQuestion, left: readonly string[]): readonly Suspect[] | null => {
   const { observation } = question;
-  const others = (signs: readonly string[]): string[] => signs.filter((sign) => sign !== left);
+  const others = (signs: readonly string[]): string[] => signs.filter((sign) => !left.includes(sign));
   const answer = computeSuspects(question.model, {
     ...observation,
     present: others(observation.present),
@@ -52,6 +52,21 @@ const askWithoutWord = (question: SuspectQuestion, cause: string): readonly Susp
 
 const wordOf = { accepted: "accepted as the cause", "ruled-out": "ruled out", open: "open" } as const;
 
+/** Causes a look has answered, by the words for it: one and the same look can speak of several, and is told once. */
+function groupLooks(
+  question: SuspectQuestion,
+  wordsOf: (cause: Cause, state: "there" | "not there") => string,
+): ReadonlyMap<string, readonly string[]> {
+  const groups = new Map<string, readonly string[]>();
+  for (const cause of question.known) {
+    const state = question.state.get(cause.id);
+    if (state !== "there" && state !== "not there") continue;
+    const words = wordsOf(cause, state);
+    groups.set(words, [...(groups.get(words) ?? []), cause.id]);
+  }
+  return groups;
+}
+
 /**
  * What each answer has done to each suspect: what was seen, and what somebody said, each left out in turn.
  * @param wordsOf a look's answer in words
@@ -63,19 +78,14 @@ export function computeMoves(
   wordsOf: (cause: Cause, state: "there" | "not there") => string,
 ): ReadonlyMap<string, readonly Move[]> {
   if (question.observation.complaint.length > MOST_COMPLAINTS) return new Map();
-  const looks = question.known.flatMap((cause): Answer[] => {
-    const state = question.state.get(cause.id);
-    return state === "there" || state === "not there"
-      ? [
-          {
-            about: cause.id,
-            said: false,
-            words: wordsOf(cause, state),
-            without: askWithoutSign(question, lookSign(cause.id)),
-          },
-        ]
-      : [];
-  });
+  const looks = [...groupLooks(question, wordsOf)].map(
+    ([words, seen]): Answer => ({
+      about: seen[0] ?? "",
+      said: false,
+      words,
+      without: askWithoutSigns(question, seen.map(lookSign)),
+    }),
+  );
   const said = question.known.flatMap((cause): Answer[] => {
     const word = question.words.get(cause.id);
     return word === undefined
@@ -94,7 +104,7 @@ export function computeMoves(
       about: sign.id,
       said: false,
       words: wearSignWords(sign),
-      without: askWithoutSign(question, sign.id),
+      without: askWithoutSigns(question, [sign.id]),
     }),
   );
   const answers = [...said, ...looks, ...wear];

@@ -1,32 +1,24 @@
-import type { AxleName, FindingKind } from "#vehicle";
-import type { SignName } from "../cases/look.ts";
-import type { ReasonSubject } from "../cases/place-finding.ts";
+import { brakeAndWheelCauses } from "./brake-and-wheel-causes.ts";
+import type { Cause } from "./cause.ts";
 
-/** A thing that can be behind a complaint, and where on the car it would sit. */
-export interface Cause {
-  readonly id: string;
-  readonly label: string;
-  /** Kinds of place it can be found at; empty: no eye and no reading here tells it. */
-  readonly kinds: readonly FindingKind[];
-  /** Part of the position's id that tells its place apart from others of the kind; null = any. */
-  readonly match: string | null;
-  readonly axle: AxleName | null;
-  /** What tells it where it is a reading out of its limits rather than a thing that is seen; absent: anything found there. */
-  readonly about?: readonly ReasonSubject[];
-  /** The signs that tell it from other causes at the same place; none: no eye tells it. Absent: anything found there. */
-  readonly signs?: readonly SignName[];
-}
-
-/** Causes a chassis workshop meets; source key trade-causes in docs/sources.md (labels and places from memory). */
-export const causes: readonly Cause[] = [
+/** Causes in links, bushes, springs, steering and settings; source key trade-causes in docs/sources.md (from memory). */
+const chassisCauses: readonly Cause[] = [
   { id: "bar-link", label: "Anti-roll-bar link play", kinds: ["bar-link"], match: null, axle: null },
   { id: "bar-bush", label: "Anti-roll-bar bush worn or loose", kinds: ["bar-bush"], match: null, axle: null },
-  { id: "top-mount", label: "Top mount worn or its nut loose", kinds: ["strut-mount"], match: null, axle: null },
+  {
+    id: "top-mount",
+    label: "Top mount worn or its nut loose",
+    kinds: ["strut-mount"],
+    match: null,
+    axle: null,
+    signs: ["surface-cracks", "deep-cracks", "separated", "loose-bolt"],
+    about: ["gap"],
+  },
   {
     id: "lower-ball-joint",
     label: "Lower ball joint play or binding",
     kinds: ["ball-joint"],
-    match: "lower|knuckle",
+    match: "lower|knuckle|spring-link|tension|lateral",
     axle: null,
   },
   { id: "upper-outer-joint", label: "Upper arm outer joint play", kinds: ["ball-joint"], match: "upper", axle: null },
@@ -35,7 +27,7 @@ export const causes: readonly Cause[] = [
     id: "front-lower-bush",
     label: "Front lower link bush torn",
     kinds: ["bush"],
-    match: "lower|diagonal|tension|lateral",
+    match: "lower|diagonal|tension|lateral|spring-link",
     axle: "front",
   },
   {
@@ -73,6 +65,7 @@ export const causes: readonly Cause[] = [
     kinds: ["subframe-mount"],
     match: null,
     axle: null,
+    signs: ["deep-cracks", "separated", "loose-bolt"],
   },
   { id: "damper-damping-lost", label: "Damper has lost damping", kinds: ["damper"], match: null, axle: null },
   { id: "damper-eye", label: "Damper eye or lower bush worn", kinds: ["bush"], match: "damper", axle: null },
@@ -121,7 +114,14 @@ export const causes: readonly Cause[] = [
     match: "tie-rod.*inner",
     axle: null,
   },
-  { id: "rack-clearance", label: "Rack clearance", kinds: ["rack", "steering-play"], match: null, axle: null },
+  {
+    id: "rack-clearance",
+    label: "Rack clearance",
+    kinds: ["rack", "steering-play"],
+    match: null,
+    axle: null,
+    signs: [],
+  },
   { id: "rack-mounting-loose", label: "Rack mounting loose", kinds: ["rack-mount"], match: null, axle: null },
   {
     id: "column-or-intermediate-shaft-joint",
@@ -129,6 +129,7 @@ export const causes: readonly Cause[] = [
     kinds: ["steering-play"],
     match: null,
     axle: null,
+    signs: [],
   },
   {
     id: "strut-top-bearing-binding",
@@ -136,6 +137,7 @@ export const causes: readonly Cause[] = [
     kinds: ["strut-mount"],
     match: null,
     axle: "front",
+    signs: ["stiff"],
   },
   {
     id: "outer-drive-shaft-joint",
@@ -148,88 +150,6 @@ export const causes: readonly Cause[] = [
     id: "inner-drive-shaft-joint",
     label: "Inner drive-shaft joint worn or at wrong angle",
     kinds: ["drive-shaft", "boot"],
-    match: null,
-    axle: null,
-  },
-  { id: "wheel-bearing-rough", label: "Wheel bearing rough", kinds: ["bearing"], match: null, axle: null },
-  { id: "wheel-bearing-play", label: "Wheel bearing play", kinds: ["bearing"], match: null, axle: null },
-  { id: "wheel-fasteners-loose", label: "Wheel fasteners loose", kinds: ["wheel-bolts"], match: null, axle: null },
-  {
-    id: "hub-face-dirty-or-running-out",
-    label: "Hub face dirty or running out",
-    kinds: ["hub-face"],
-    match: null,
-    axle: null,
-  },
-  { id: "disc-thickness-variation", label: "Disc thickness variation", kinds: ["disc"], match: null, axle: null },
-  { id: "disc-lateral-runout", label: "Disc lateral runout", kinds: ["disc"], match: null, axle: null },
-  { id: "uneven-pad-deposits-on-disc", label: "Uneven pad deposits on disc", kinds: ["disc"], match: null, axle: null },
-  { id: "disc-hot-spots-or-cracks", label: "Disc hot spots or cracks", kinds: ["disc"], match: null, axle: null },
-  { id: "disc-worn-ridged-or-rusty", label: "Disc worn, ridged or rusty", kinds: ["disc"], match: null, axle: null },
-  { id: "pads-worn-out", label: "Pads worn out", kinds: ["pads"], match: null, axle: null },
-  { id: "pads-glazed-or-contaminated", label: "Pads glazed or contaminated", kinds: ["pads"], match: null, axle: null },
-  {
-    id: "pads-wrong-or-tapered",
-    label: "Wrong, tapered or badly fitted pads, missing springs or shims",
-    kinds: ["pads"],
-    match: null,
-    axle: null,
-  },
-  { id: "caliper-guide-seized", label: "Caliper guide seized", kinds: ["caliper"], match: "guides|slide", axle: null },
-  { id: "caliper-piston-seized", label: "Caliper piston seized", kinds: ["caliper"], match: "piston", axle: null },
-  {
-    id: "flexible-hose-swollen-or-closed",
-    label: "Flexible hose swollen or closed",
-    kinds: ["hose"],
-    match: null,
-    axle: null,
-  },
-  { id: "air-in-hydraulics", label: "Air in hydraulics", kinds: ["brake-fluid"], match: null, axle: null },
-  { id: "fluid-wet-or-boiled", label: "Fluid wet or boiled", kinds: ["brake-fluid"], match: null, axle: null },
-  {
-    id: "master-cylinder-bypassing",
-    label: "Master cylinder bypassing",
-    kinds: ["brake-result"],
-    match: null,
-    axle: null,
-  },
-  { id: "brake-assistance-fault", label: "Brake assistance fault", kinds: ["brake-result"], match: null, axle: null },
-  {
-    id: "parking-brake-sticking",
-    label: "Parking brake sticking or out of adjustment",
-    kinds: ["parking-brake"],
-    match: null,
-    axle: null,
-  },
-  {
-    id: "false-intervention",
-    label: "False anti-lock or stability intervention, valve leak",
-    kinds: ["brake-result"],
-    match: null,
-    axle: null,
-  },
-  { id: "tyre-side-force-conicity", label: "Tyre side force (conicity)", kinds: ["tyre"], match: null, axle: null },
-  {
-    id: "tyre-pressure-wrong-or-uneven",
-    label: "Tyre pressure wrong or uneven",
-    kinds: ["tyre-pressure"],
-    match: null,
-    axle: null,
-    about: ["pressure"],
-  },
-  { id: "tyre-mismatch", label: "Tyre mismatch, age or uneven wear", kinds: ["tyre"], match: null, axle: null },
-  { id: "wheel-out-of-balance", label: "Wheel out of balance", kinds: ["wheel"], match: null, axle: null },
-  {
-    id: "wheel-runout",
-    label: "Tyre or wheel runout / force variation",
-    kinds: ["wheel", "tyre"],
-    match: null,
-    axle: null,
-  },
-  {
-    id: "tyre-flat-spot-or-belt-damage",
-    label: "Tyre flat spot or belt damage",
-    kinds: ["tyre"],
     match: null,
     axle: null,
   },
@@ -282,7 +202,14 @@ export const causes: readonly Cause[] = [
     about: ["ride-height"],
   },
   { id: "bent-arm-knuckle-or-strut", label: "Bent arm, knuckle or strut", kinds: [], match: null, axle: null },
-  { id: "subframe-shifted", label: "Subframe shifted", kinds: ["subframe-mount"], match: null, axle: null },
+  {
+    id: "subframe-shifted",
+    label: "Subframe shifted",
+    kinds: ["subframe-mount"],
+    match: null,
+    axle: null,
+    signs: ["marks-moved"],
+  },
   {
     id: "steering-wheel-not-centred",
     label: "Wheel not centred at alignment, angle sensor offset",
@@ -298,6 +225,7 @@ export const causes: readonly Cause[] = [
     kinds: ["damper"],
     match: null,
     axle: null,
+    signs: [],
   },
   {
     id: "adaptive-damper-coil-or-valve",
@@ -305,6 +233,7 @@ export const causes: readonly Cause[] = [
     kinds: ["damper"],
     match: null,
     axle: null,
+    signs: [],
   },
   {
     id: "level-sensor-fault",
@@ -332,7 +261,7 @@ export const causes: readonly Cause[] = [
   {
     id: "dust-shield-or-stone-contact",
     label: "Dust shield or stone contact",
-    kinds: ["shield"],
+    kinds: [],
     match: null,
     axle: null,
   },
@@ -359,12 +288,23 @@ export const causes: readonly Cause[] = [
     match: null,
     axle: null,
   },
-  { id: "wheel-fit", label: "Wrong wheel offset, bore or spacer", kinds: ["wheel"], match: null, axle: null },
+  {
+    id: "wheel-fit",
+    label: "Wrong wheel offset, bore or spacer",
+    kinds: ["wheel"],
+    match: null,
+    axle: null,
+    signs: ["out-of-place"],
+  },
   {
     id: "steering-assistance-fault",
     label: "Steering assistance fault",
     kinds: ["steering-play"],
     match: null,
     axle: null,
+    signs: [],
   },
 ];
+
+/** Causes a chassis workshop meets; source key trade-causes in docs/sources.md (labels and places from memory). */
+export const causes: readonly Cause[] = [...chassisCauses, ...brakeAndWheelCauses];

@@ -1,10 +1,12 @@
 import { quantityForms } from "../cases/standard-readings.ts";
-import type { Cause } from "./cause-table.ts";
+import type { Cause } from "./cause.ts";
 
 /** Where to look for a cause that is no single place of the underside (from memory). */
 const elsewhere: Readonly<Record<string, string>> = {
   "arm-bolt-loose": "every bolt of the arms, front and rear; with the torque wrench, the car on its wheels",
   "coilover-collar-or-lock-ring-loose": "collars and lock rings of the coilovers, all four wheels",
+  "hub-face-dirty-or-running-out": "hub faces under the discs; disc off and cleaned, run-out by dial",
+  "dust-shield-or-stone-contact": "dust shields behind the discs, all four wheels",
   "bent-arm-knuckle-or-strut": "arms, knuckles and struts; one side against the other with a tape",
   "steering-wheel-not-centred": "steering wheel and angle sensor, wheels straight ahead on the stand",
   "prop-shaft": "along the tunnel, from the gearbox to the rear axle",

@@ -1,6 +1,8 @@
 import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
+import { foundAt } from "../cases/found-at.ts";
 import type { PlaceFinding } from "../cases/place-finding.ts";
-import { type Cause, causes } from "./cause-table.ts";
+import type { Cause } from "./cause.ts";
+import { causes } from "./cause-table.ts";
 import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
 import { isThere, lookState } from "./look-state.ts";
 import { lastWords } from "./suspect-words.ts";
@@ -58,7 +60,7 @@ function answerOf(
   if (shown.length > 0)
     return {
       state: "found",
-      words: `found, and can be behind it: ${named([...new Set(shown.map((p) => `${whereWords(p)}: ${p.found}`))])}`,
+      words: `found, and can be behind it: ${named([...new Set(shown.map((p) => foundAt(p)))])}`,
     };
   const visible = places.filter(({ at }) => at.length > 0);
   const done = visible.filter(({ cause, at }) => lookState(cause, at) === "not there");
@@ -79,9 +81,6 @@ const named = (parts: readonly string[]): string =>
     : `${parts.slice(0, MOST_NAMED).join("; ")}; and ${parts.length - MOST_NAMED} more`;
 
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
-const whereWords = ({ axle, side, label }: PlaceFinding): string =>
-  `${side === null ? axle : `${axle} ${side}`}, ${lower(label)}`;
 
 /** A complaint with what came of it, as one sentence. */
 export const complaintWords = ({ label, words }: ComplaintAnswer): string => `${label}: ${words}.`;

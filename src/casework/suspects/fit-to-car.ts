@@ -1,7 +1,8 @@
 import type { SymptomEntry } from "../cases/documents.ts";
 import type { PlaceFinding } from "../cases/place-finding.ts";
-import { type Cause, causes } from "./cause-table.ts";
-import { placesOfCause, placesOnLayout } from "./look-state.ts";
+import type { Cause } from "./cause.ts";
+import { causes } from "./cause-table.ts";
+import { isReadingAlone, placesOfCause, placesOnLayout } from "./look-state.ts";
 import type { Symptom } from "./symptom.ts";
 
 /**
@@ -9,7 +10,7 @@ import type { Symptom } from "./symptom.ts";
  * reading speaks of can be on every car, read or not.
  */
 const hasNoPlaceHere = (cause: Cause, findings: readonly PlaceFinding[]): boolean =>
-  cause.about === undefined && cause.kinds.length > 0 && placesOnLayout(cause, findings).length === 0;
+  !isReadingAlone(cause) && cause.kinds.length > 0 && placesOnLayout(cause, findings).length === 0;
 
 /**
  * A complaint without the causes this car's layout cannot have, their shares given to the others in proportion. What sits

@@ -7,7 +7,8 @@ import {
   signOfLook,
 } from "#engines/diagnosis";
 import type { SuspectWord } from "../cases/documents.ts";
-import { type Cause, causes } from "./cause-table.ts";
+import type { Cause } from "./cause.ts";
+import { causes } from "./cause-table.ts";
 import type { Symptom } from "./symptom.ts";
 import type { WearSign } from "./wear-signs.ts";
 

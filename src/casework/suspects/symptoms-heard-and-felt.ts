@@ -26,8 +26,9 @@ export const heardAndFelt: readonly Symptom[] = [
       "fastener-check-marks-then-breakaway",
       "turn-at-rest-hand-on",
     ],
-    firstLook: "links off and noise gone then bar link; nut or mount gap then top mount",
-    words: ["clunk", "knock", "bump", "front"],
+    firstLook:
+      "Take the bar links off: if the noise is gone, it is a link. A gap at the mount or its nut points to the top mount.",
+    words: ["clunk", "knock", "bump", "front", "thud", "rattle", "bang"],
   },
   {
     id: "clunk-over-bumps-rear",
@@ -52,8 +53,8 @@ export const heardAndFelt: readonly Symptom[] = [
       "fastener-check-marks-then-breakaway",
       "swap-wheels-front-to-rear",
     ],
-    firstLook: "boot emptied first; then links off",
-    words: ["clunk", "knock", "rear", "bump"],
+    firstLook: "Empty the boot first, then take the bar links off and drive the same stretch.",
+    words: ["clunk", "knock", "rear", "bump", "thud", "rattle", "bang"],
   },
   {
     id: "knock-or-twang-when-turning-at-rest",
@@ -76,7 +77,8 @@ export const heardAndFelt: readonly Symptom[] = [
       "full-lock-slow-circles-both",
       "ball-joint-play-by-dial",
     ],
-    firstLook: "coil jumps under the hand then strut top bearing binding, spring seated wrong pad missing",
+    firstLook:
+      "Lay a hand on the coil while somebody steers: a coil that jumps points to a binding top bearing or a spring seated wrong.",
     words: ["knock", "twang", "turning", "parking"],
   },
   {
@@ -90,7 +92,7 @@ export const heardAndFelt: readonly Symptom[] = [
       ["wheel-bearing-rough", 4],
     ],
     tests: ["wheel-fastener-torque-and-seat", "full-lock-slow-circles-both", "spin-wheel-by-hand-feel"],
-    firstLook: "wheel fasteners first, always",
+    firstLook: "The wheel fasteners, before anything else.",
     words: ["click", "lock"],
   },
   {
@@ -113,7 +115,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "pad-thickness-4-points-each",
       "fastener-check-marks-then-breakaway",
     ],
-    firstLook: "forward-brake, reverse-brake repeats once per change: pads or bush",
+    firstLook: "Brake forward, then in reverse: one clunk at each change of direction points to pads or a bush.",
     words: ["clunk", "brake", "pull away"],
   },
   {
@@ -140,7 +142,8 @@ export const heardAndFelt: readonly Symptom[] = [
       "hub-face-runout-disc-off",
       "bar-test-of-every-bush",
     ],
-    firstLook: "variation in spec but judder present then deposits or soft bush",
+    firstLook:
+      "Measure the thickness variation: where it is within its limit and the judder is there, look for deposits or a soft bush.",
     words: ["shake", "judder", "steering wheel", "braking"],
   },
   {
@@ -163,7 +166,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "roller-brake-forces-ovality-imbalance",
       "wheel-speed-signals-compared-at",
     ],
-    firstLook: "parking-brake-only stop (rear drum/caliper) splits axles",
+    firstLook: "Stop with the parking brake alone: it tells the rear axle from the front.",
     words: ["pedal", "pulsate", "braking"],
   },
   {
@@ -178,7 +181,7 @@ export const heardAndFelt: readonly Symptom[] = [
       ["disc-hot-spots-or-cracks", 6],
     ],
     tests: ["pad-thickness-4-points-each", "shield-and-stone-contact-check", "disc-thickness-8-points-per"],
-    firstLook: "look before driving further",
+    firstLook: "Look at the pads before it is driven any further.",
     words: ["grind", "braking"],
   },
   {
@@ -199,8 +202,8 @@ export const heardAndFelt: readonly Symptom[] = [
       "deposit-trial-clean-re-bed",
       "warm-cold-repeat-and-wet",
     ],
-    firstLook: "wear-indicator tongue: stops when pedal pressed or not",
-    words: ["squeal", "braking"],
+    firstLook: "Press the pedal: a wear tongue that sings falls silent or begins with it.",
+    words: ["squeal", "squeak", "braking"],
   },
   {
     id: "spongy-pedal",
@@ -221,7 +224,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "steady-pedal-hold-30-s",
       "block-circuits-one-at-a",
     ],
-    firstLook: "rises on pumping then air or clearance",
+    firstLook: "Pump: a pedal that rises points to air, or to clearance at a wheel.",
     words: ["spongy", "soft", "pedal"],
   },
   {
@@ -243,7 +246,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "disc-runout-by-dial-all",
       "caliper-guide-and-piston-freedom",
     ],
-    firstLook: "after a swerve = knock-back by bearing/runout",
+    firstLook: "Swerve, then press: a long stroke only then is pads pushed back by a bearing or a disc out of true.",
     words: ["long", "pedal", "first"],
   },
   {
@@ -258,7 +261,7 @@ export const heardAndFelt: readonly Symptom[] = [
       ["caliper-piston-seized", 3],
     ],
     tests: ["steady-pedal-hold-30-s", "block-circuits-one-at-a"],
-    firstLook: "no outside leak then bypass or valve",
+    firstLook: "Look for a leak outside; where there is none, the master cylinder or a valve lets it pass.",
     words: ["pedal", "sinks"],
   },
   {
@@ -277,7 +280,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "roller-brake-forces-ovality-imbalance",
       "pad-thickness-4-points-each",
     ],
-    firstLook: "drop at engine start must be felt",
+    firstLook: "Press the pedal and start the engine: it must drop.",
     words: ["hard", "pedal"],
   },
   {
@@ -303,7 +306,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "swap-wheels-front-to-rear",
       "coast-in-neutral-compare",
     ],
-    firstLook: "frequency = wheel order then wheel; else shaft",
+    firstLook: "Tell the frequency: once per turn of a wheel points to a wheel, anything else to a shaft.",
     words: ["vibrat", "motorway", "speed", "shake", "wobble", "steering wheel"],
   },
   {
@@ -322,7 +325,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "vibration-frequency-against-wheel-order",
       "ride-height-at-four-corners",
     ],
-    firstLook: "gone when coasting then drive line; lowered car: joint angle",
+    firstLook: "Coast: if it is gone, it is the drive line; on a lowered car look at the angle of its joints.",
     words: ["shudder", "accelerat"],
   },
   {
@@ -336,8 +339,8 @@ export const heardAndFelt: readonly Symptom[] = [
       ["tyre-flat-spot-or-belt-damage", 4],
     ],
     tests: ["swerve-at-steady-speed-note", "spin-wheel-by-hand-feel", "swap-wheels-front-to-rear"],
-    firstLook: "changes with swerve then bearing; with tyre swap then tyre",
-    words: ["hum", "speed", "drone"],
+    firstLook: "Swerve: a hum that changes points to a bearing; one that moves with the wheels, to a tyre.",
+    words: ["hum", "speed", "drone", "rumble", "roar"],
   },
   {
     id: "wheel-hot-brake-drags",
@@ -352,7 +355,8 @@ export const heardAndFelt: readonly Symptom[] = [
       ["pads-wrong-or-tapered", 4],
     ],
     tests: ["wheel-disc-bell-temperature-left", "hose-test-drag-with-brake", "caliper-guide-and-piston-freedom"],
-    firstLook: "free after bleed screw opened then hose or master cylinder; not free then caliper",
+    firstLook:
+      "Open the bleed screw: a wheel that comes free points to hose or master cylinder, one that does not, to the caliper.",
     words: ["hot", "drag", "wheel"],
   },
   {
@@ -375,7 +379,7 @@ export const heardAndFelt: readonly Symptom[] = [
       "loosen-settle-retighten-arm-bolts",
       "turn-at-rest-hand-on",
     ],
-    firstLook: "wet or cold only then rubber on metal",
-    words: ["creak", "groan"],
+    firstLook: "Ask whether it is there only wet or cold: that is rubber on metal.",
+    words: ["creak", "groan", "squeak"],
   },
 ];

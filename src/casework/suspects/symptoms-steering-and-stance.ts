@@ -27,7 +27,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "hose-test-drag-with-brake",
       "bar-test-of-every-bush",
     ],
-    firstLook: "roller equal but pulls on road then bush or geometry",
+    firstLook: "Roller forces: where they are alike and it pulls on the road, look at bushes and geometry.",
     words: ["pull", "braking", "steps", "side"],
   },
   {
@@ -52,8 +52,8 @@ export const steeringAndStance: readonly Symptom[] = [
       "wheel-disc-bell-temperature-left",
       "full-alignment-as-found",
     ],
-    firstLook: "cross front wheels: pull changes side then tyre",
-    words: ["pull", "straight", "drifts"],
+    firstLook: "Cross the front wheels: a pull that changes side is a tyre.",
+    words: ["pull", "straight", "drift", "veer"],
   },
   {
     id: "pulls-or-tugs-under-power",
@@ -75,7 +75,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "full-alignment-as-found",
       "torque-reversal-on-lift-pry",
     ],
-    firstLook: "tyre sizes and wear on driven axle first",
+    firstLook: "Sizes and wear of the tyres on the driven axle first.",
     words: ["pull", "power", "accelerat"],
   },
   {
@@ -101,7 +101,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "full-alignment-as-found",
       "steering-free-play-by-ruler",
     ],
-    firstLook: "toe near zero or out at the rear: first",
+    firstLook: "Rear toe first: near zero, or out, it wanders by itself.",
     words: ["wander", "nervous", "correct"],
   },
   {
@@ -117,7 +117,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["outer-tie-rod-joint-play", 3],
     ],
     tests: ["full-alignment-as-found", "steering-angle-sensor-value-straight", "subframe-marks-gaps-dowel-check"],
-    firstLook: "rear thrust first, then split of front toe",
+    firstLook: "The thrust of the rear axle first, then how front toe is split.",
     words: ["steering wheel", "crooked", "off centre"],
   },
   {
@@ -133,7 +133,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["bushes-tightened-hanging", 8],
     ],
     tests: ["tie-rods-off-move-each", "turn-at-rest-hand-on", "full-alignment-as-found"],
-    firstLook: "tie rods off, turn each side by hand",
+    firstLook: "Tie rods off, turn each side by hand.",
     words: ["return", "sticky", "memory"],
   },
   {
@@ -153,7 +153,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "3-9-rock-wheel-free",
       "tie-rods-off-move-each",
     ],
-    firstLook: "watch which part moves last",
+    firstLook: "Rock the steering and watch which part moves last.",
     words: ["play", "free", "steering"],
   },
   {
@@ -174,7 +174,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "bar-test-of-every-bush",
       "bump-toe-curve-toe-at",
     ],
-    firstLook: "feather inward/outward tells toe from camber",
+    firstLook: "Feel the tread: feathered blocks point to toe, smooth wear to camber.",
     words: ["inner", "worn", "front", "tyre"],
   },
   {
@@ -189,7 +189,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["rear-trailing-bush", 4],
     ],
     tests: ["ride-height-at-four-corners", "full-alignment-as-found", "bar-test-of-every-bush"],
-    firstLook: "hand along tread: feather then toe",
+    firstLook: "Lay a hand along the tread: feathered blocks point to toe.",
     words: ["inner", "worn", "rear", "tyre"],
   },
   {
@@ -205,7 +205,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["tyre-pressure-wrong-or-uneven", 3],
     ],
     tests: ["full-alignment-as-found", "cold-pressures-tread-at-3", "dry-park-steering-rock-with"],
-    firstLook: "direction of sharp edge gives sign of toe",
+    firstLook: "Feel where the sharp edges point: it tells toe in from toe out.",
     words: ["feather", "saw"],
   },
   {
@@ -228,7 +228,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "spin-wheel-by-hand-feel",
       "damper-stroke-compare-on-bench",
     ],
-    firstLook: "which axle, driven or not",
+    firstLook: "Which axle it is, and whether it is driven.",
     words: ["cup", "scallop"],
   },
   {
@@ -242,7 +242,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["ride-height-wrong-for-the-settings", 3],
     ],
     tests: ["cold-pressures-tread-at-3"],
-    firstLook: "placard against actual",
+    firstLook: "The pressures on the placard against those in the tyres.",
     words: ["centre", "shoulder", "worn"],
   },
   {
@@ -264,8 +264,8 @@ export const steeringAndStance: readonly Symptom[] = [
       "read-all-chassis-fault-memories",
       "damper-stroke-compare-on-bench",
     ],
-    firstLook: "adaptive system in fail-safe behaves like this",
-    words: ["float", "dive", "wallow"],
+    firstLook: "Read the faults first: an adaptive system that has fallen back feels like this.",
+    words: ["float", "dive", "wallow", "bounce", "sway"],
   },
   {
     id: "bottoms-out",
@@ -286,7 +286,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "spring-ends-and-seats-by",
       "damper-stroke-compare-on-bench",
     ],
-    firstLook: "travel marker shows how much is left",
+    firstLook: "Set a marker on the damper rod: it shows how much travel is left.",
     words: ["bottom", "bump stop"],
   },
   {
@@ -307,8 +307,8 @@ export const steeringAndStance: readonly Symptom[] = [
       "leak-spray-height-log-overnight",
       "loosen-settle-retighten-arm-bolts",
     ],
-    firstLook: "height change after loosening arm bolts then bushes tightened hanging",
-    words: ["low", "corner", "hangs"],
+    firstLook: "Loosen the arm bolts with the car standing: a height that changes means bushes tightened hanging.",
+    words: ["low", "corner", "hang", "lean", "sag"],
   },
   {
     id: "axle-or-whole-car-low-after-standing",
@@ -320,7 +320,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["coil-spring-sagged", 8],
     ],
     tests: ["leak-spray-height-log-overnight", "compressor-run-time-and-pressure", "read-all-chassis-fault-memories"],
-    firstLook: "log heights evening and morning",
+    firstLook: "Note the heights in the evening and in the morning.",
     words: ["low", "overnight", "air"],
   },
   {
@@ -335,7 +335,7 @@ export const steeringAndStance: readonly Symptom[] = [
       ["damper-damping-lost", 4],
     ],
     tests: ["read-all-chassis-fault-memories", "actuator-test-and-coil-resistance", "wire-wiggle-and-voltage-drop"],
-    firstLook: "code + coil resistance + plug wiggle",
+    firstLook: "Read the fault, then the resistance of the coil, and move the plug.",
     words: ["lamp", "damper", "warning"],
   },
   {
@@ -357,7 +357,7 @@ export const steeringAndStance: readonly Symptom[] = [
       "bar-test-of-every-bush",
       "full-alignment-as-found",
     ],
-    firstLook: "toe change by hand force at 3–9",
+    firstLook: "Push and pull the wheel at three and nine o'clock, and watch how far it turns.",
     words: ["loose", "rear", "steers", "tail"],
   },
 ];

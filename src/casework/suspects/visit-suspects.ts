@@ -1,8 +1,9 @@
 import { computeSuspects, MOST_SIGNS, type NextLooks, type PlannedLook, rankLooks } from "#engines/diagnosis";
 import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
+import { foundAt } from "../cases/found-at.ts";
 import type { PlaceFinding } from "../cases/place-finding.ts";
 import { computeMoves, type Move } from "./answer-moves.ts";
-import type { Cause } from "./cause-table.ts";
+import type { Cause } from "./cause.ts";
 import { elsewhereWords } from "./cause-words.ts";
 import { isSeenForCertain } from "./certain-signs.ts";
 import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
@@ -146,9 +147,9 @@ export function findSuspects(
 }
 
 /** What was found at a place, with its side: "Front left, tension link, inner bush: web torn". */
-function saidAt({ axle, side, label, found }: PlaceFinding): string {
-  const where = side === null ? `${axle} axle` : `${axle} ${side}`;
-  return `${where.charAt(0).toUpperCase()}${where.slice(1)}, ${label.charAt(0).toLowerCase()}${label.slice(1)}: ${found}`;
+function saidAt(finding: PlaceFinding): string {
+  const words = foundAt(finding);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** What a look has answered, in words: the place that shows it, or that none of its places does. */

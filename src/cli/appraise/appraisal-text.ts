@@ -10,10 +10,12 @@ import {
   formatKm,
   formatMoney,
   formatNumber,
+  foundAt,
   isWorthSaying,
   lifeWords,
   NOT_KNOWN,
   notOnFileWords,
+  notTakenUpWords,
   type PlannedRemedy,
   paceWords,
   partsWords,
@@ -21,6 +23,7 @@ import {
   quantityForms,
   reasonHead,
   reasonOutcome,
+  symptoms,
   tellingLooks,
   torqueWords,
   usualPlan,
@@ -35,11 +38,6 @@ const LEAST_SUSPECT = 0.02;
 const MOST_LOOKS = 3;
 
 const heading = (words: string): readonly string[] => ["", words.toUpperCase(), "-".repeat(words.length)];
-
-const placeWords = (place: string): string => {
-  const [corner = "", ...rest] = place.split("/");
-  return `${corner.replace("-", " ")}${rest.length === 0 ? "" : ","}`;
-};
 
 const gradeLine = ({ grade, closeToCall }: Pick<AppraisedFinding, "grade" | "closeToCall">): string =>
   grade === null ? NOT_LOOKED_AT : `${gradeWords[grade]}${closeToCall ? `, ${TOO_CLOSE.toLowerCase()}` : ""}`;
@@ -59,7 +57,7 @@ const doesLines = ({ effect, shake, noShake }: AppraisedFinding): readonly strin
   ].flatMap((words) => (words == null ? [] : [`    ${words}`]));
 
 const findingLines = (finding: AppraisedFinding): readonly string[] => [
-  `${finding.notKnown ? NOT_KNOWN : gradeLine(finding)}: ${placeWords(finding.place)} ${finding.label.toLowerCase()}: ${finding.found}`,
+  `${finding.notKnown ? NOT_KNOWN : gradeLine(finding)}: ${foundAt(finding)}`,
   ...finding.reasons.flatMap((reason) =>
     reason.judgement === null ? [] : [`    ${reasonHead(reason)}: ${reason.text}; ${reasonOutcome(reason)}`],
   ),
@@ -76,12 +74,16 @@ const findingsText = ({ findings, notLookedAt, uncured }: Appraisal): readonly s
     ...worth.flatMap(findingLines),
     `${seen.length - worth.length} places looked at or read and sound; ${notLookedAt} not looked at.`,
     ...[notOnFileWords(seen)].filter((words) => words !== ""),
-    ...(uncured.length === 0 ? [] : [`No remedy on file for: ${uncured.map((f) => f.place).join(", ")}.`]),
+    ...(uncured.length === 0 ? [] : [`No remedy on file for: ${uncured.map(foundAt).join("; ")}.`]),
   ];
 };
 
-const complaintsText = ({ complaints }: Appraisal): readonly string[] =>
-  complaints.length === 0 ? [] : [...heading("Complaints"), ...complaints.map(complaintWords)];
+const complaintsText = ({ complaints }: Appraisal, words: string): readonly string[] => {
+  const chosen = complaints.map(({ symptom }) => symptom);
+  const lines = [...complaints.map(complaintWords), notTakenUpWords(words, symptoms, chosen)];
+  const said = lines.filter((line) => line !== "");
+  return said.length === 0 ? [] : [...heading("Complaints"), ...said];
+};
 
 const suspectsText = ({ suspects }: Appraisal): readonly string[] => {
   if (suspects.note !== null) return [...heading("Suspects"), suspects.note];
@@ -193,7 +195,7 @@ export const formatAppraisalText = (car: CarDocument, record: VisitRecord, appra
       ? ["Work is the usual for these layouts, not this family's own: hours, prices and torques are start values."]
       : []),
     ...findingsText(appraisal),
-    ...complaintsText(appraisal),
+    ...complaintsText(appraisal, record.enquiry?.words ?? ""),
     ...suspectsText(appraisal),
     ...planText(appraisal, rates.currency, { visit, year: car.year }),
     ...jobText(appraisal),

@@ -143,7 +143,7 @@ describe("appraise", () => {
     const visit = { ...file, looks: [...file.looks, ...looks] };
     const { output, problems } = await run(["appraise", "-"], JSON.stringify(visit));
     expect(problems).toBe("");
-    expect(output).toContain("Plan: front left, ride height: ride height 352 mm");
+    expect(output).toContain("Plan: front left: ride height 352 mm, 20 mm less than the other side");
     expect(output).toContain("limit 362 mm to 382 mm, by its maker; beyond");
     expect(output).toContain("can be: coil spring broken");
     expect(output).toContain("Alignment, all four wheels (alignment@car), plan");

@@ -13,6 +13,7 @@ import { type Case, useCase } from "./case-context.tsx";
 import { JobLine } from "./job-line.tsx";
 import { stageAfter, stagesOfRecord } from "./progress.ts";
 import { RecorderNote } from "./recorder-note.tsx";
+import { SettledQuestion } from "./settled-question.tsx";
 
 const KM_PER_MILE = 1.609_344;
 
@@ -139,7 +140,11 @@ export const CaseSheet = ({
       sub={subOf(held)}
       place="Today"
       line={<JobLine visitId={held.visitId} marks={marks ?? stagesOfRecord(held)} now={stage} />}
-      notice={<UnsentNotice {...(shownOnPage === undefined ? {} : { shownOnPage })} />}
+      notice={
+        <UnsentNotice {...(shownOnPage === undefined ? {} : { shownOnPage })}>
+          {stage === "readings" ? null : <SettledQuestion />}
+        </UnsentNotice>
+      }
       keys={all}
       titleBlock={caseTitleBlock(held, { title: title ?? stageWords[stage], stage, scale: scale ?? null })}
       margin={

@@ -1,4 +1,4 @@
-import { judgeLooks, type PlaceFinding, type StoredLook, type VisitDocument } from "#casework";
+import { judgeLooks, type PlaceFinding, type StoredLook, type SymptomEntry, type VisitDocument } from "#casework";
 import type { PositionStates } from "#drawing";
 import type { Family, Grade } from "../../car.ts";
 
@@ -41,4 +41,5 @@ export const statesOfLooks = (
   looks: readonly StoredLook[],
   past: readonly StoredLook[],
   visit: Pick<VisitDocument, "discMinimum">,
-): PositionStates => statesOfFindings(judgeLooks(family, looks, past, visit));
+  complaints: readonly SymptomEntry[],
+): PositionStates => statesOfFindings(judgeLooks(family, looks, past, visit, complaints));

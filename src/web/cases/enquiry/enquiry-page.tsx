@@ -1,12 +1,12 @@
 import { useNavigate, useSearch } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
-import { type EnquiryDocument, type SymptomEntry, symptoms } from "#casework";
+import { type EnquiryDocument, findSymptoms, hearRemarks, type SymptomEntry, symptoms } from "#casework";
 import { MarginSection } from "../../shell/margin-section.tsx";
 import { useCase } from "../case/case-context.tsx";
 import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
-import { findSymptoms, suggestSymptoms } from "./suggest-symptoms.ts";
+import { NotTakenUp } from "./not-taken-up.tsx";
 import { OfferedSymptoms, SymptomRows } from "./symptom-rows.tsx";
 
 /** More complaints than this at once are not worked through (the bound of the exact inference). */
@@ -83,7 +83,15 @@ export const EnquiryPage = () => {
   const save = (part: (body: EnquiryDocument) => Partial<EnquiryDocument>) =>
     change("enquiry", (body) => ({ ...(body ?? EMPTY), ...part(body ?? EMPTY) }));
   const isNew = ({ id }: { readonly id: string }) => !chosen.some(({ symptom }) => symptom === id);
-  const offered = useMemo(() => suggestSymptoms(words, symptoms), [words]);
+  const remarks = useMemo(
+    () =>
+      hearRemarks(
+        words,
+        symptoms,
+        chosen.map(({ symptom }) => symptom),
+      ),
+    [words, chosen],
+  );
   const full = chosen.length >= MOST_SYMPTOMS;
   const add = (id: string) => {
     save((body) => ({ symptoms: [...body.symptoms.filter(({ symptom }) => symptom !== id), newEntry(id)] }));
@@ -134,12 +142,7 @@ export const EnquiryPage = () => {
             onTakeOff={(id) => save((body) => ({ symptoms: body.symptoms.filter(({ symptom }) => symptom !== id) }))}
           />
         </section>
-        {offered.some(isNew) ? (
-          <section>
-            <h2>The words sound like</h2>
-            <OfferedSymptoms offered={offered.filter(isNew)} full={full} onAdd={add} />
-          </section>
-        ) : null}
+        <NotTakenUp remarks={remarks} full={full} onAdd={add} />
         <section>
           {listed ? (
             <>

@@ -1,10 +1,9 @@
 import { Fragment, type ReactNode } from "react";
-import { type SymptomEntry, symptoms } from "#casework";
+import { type ConditionName, orderConditions, readSaidWhen, type SymptomEntry, symptoms } from "#casework";
 import { useCase } from "../case/case-context.tsx";
 import { KeptField } from "../fields/kept-field.tsx";
 import { useRefusedText } from "../fields/refused-text.ts";
 import { Segments } from "../fields/segments.tsx";
-import { type ConditionName, orderConditions, readSaidWhen } from "./said-when.ts";
 import { parseSpeeds, speedWords } from "./speeds.ts";
 import { WherePicker } from "./where-picker.tsx";
 

@@ -11,6 +11,7 @@ import { CaseSheet } from "../case/case-sheet.tsx";
 import { StageDone } from "../case/stage-done.tsx";
 import { statesOfFindings } from "../case/states-of-looks.ts";
 import { FindingMargin } from "./finding-margin.tsx";
+import { FoundCurve } from "./found-curve.tsx";
 import { FoundRows } from "./found-rows.tsx";
 import { NextLooks } from "./next-looks.tsx";
 import { SuspectMargin } from "./suspect-margin.tsx";
@@ -136,6 +137,7 @@ const FindingsSheet = ({ of, appraisal, family }: { of: AppraisedCase; appraisal
       <div className="found-page">
         <div className="found-car">
           <CarDrawing family={family} appraisal={appraisal} selected={at} onSelect={selectPlace} onScale={setScale} />
+          <FoundCurve finding={appraisal.findings.find(({ place }) => place === at)} />
           <NextLooks suspects={appraisal.suspects} />
         </div>
         <div className="found-lists">

@@ -64,8 +64,8 @@ export const useLooks = (loaded: LoadedFamily, group: PlaceGroup | null = null):
   const { family } = loaded;
   const positions = useMemo(() => positionsOf(family), [family]);
   const findings = useMemo(
-    () => judgeLooks(family, held.looks, held.past, held.visit),
-    [family, held.looks, held.past, held.visit],
+    () => judgeLooks(family, held.looks, held.past, held.visit, held.enquiry?.symptoms ?? []),
+    [family, held.looks, held.past, held.visit, held.enquiry],
   );
   const states = useMemo(() => statesOfFindings(findings), [findings]);
   const places = useMemo(() => groupByPlace(held.looks), [held.looks]);

@@ -4,6 +4,7 @@ import {
   type Appraisal,
   type CarPace,
   formatNumber,
+  foundAt,
   type PlanDocument,
   type PlannedRemedy,
   paceWords,
@@ -104,9 +105,7 @@ const NothingSelected = ({ appraisal }: { readonly appraisal: Appraisal }) => (
         : "The owner agrees to whole remedies, or declines them; what is left is priced again at once."}
     </p>
     {appraisal.uncured.length === 0 ? null : (
-      <p className="margin-notice">
-        No remedy on file for {appraisal.uncured.map((f) => f.label.toLowerCase()).join("; ")}.
-      </p>
+      <p className="margin-notice">No remedy on file for {appraisal.uncured.map(foundAt).join("; ")}.</p>
     )}
   </>
 );

@@ -1,34 +1,15 @@
 import { useEffect, useState } from "react";
 import { quantityForms } from "#casework";
 import { useTypeScale } from "../../look/use-type-scale.ts";
-import { useCase } from "../case/case-context.tsx";
 import { CaseSheet } from "../case/case-sheet.tsx";
+import { isSettledOpen, Settled } from "../case/settled-question.tsx";
 import { StageDone } from "../case/stage-done.tsx";
-import { Segments } from "../fields/segments.tsx";
 import { NumberPad } from "./number-pad.tsx";
-import { ALL_CELLS, cellsOf, cellText, GROUPS, openAsked, rangeWords, readAs, twinCell } from "./reading-cells.ts";
+import { ALL_CELLS, cellText, GROUPS, openAsked, rangeWords, readAs, twinCell } from "./reading-cells.ts";
 import type { ActiveField } from "./reading-field.tsx";
 import { ReadingGroupTable } from "./reading-group.tsx";
 import { StampedMinimum } from "./stamped-minimum.tsx";
 import { isRefusedReading, type Readings, useReadings } from "./use-readings.ts";
-
-/** Whether the car stood settled when its heights were read. */
-const Settled = () => {
-  const { visit, change } = useCase();
-  return (
-    <Segments
-      label="Settled on its wheels"
-      options={[
-        { value: "yes", words: "rolled and bounced" },
-        { value: "no", words: "not settled" },
-      ]}
-      value={visit.settled === null ? null : visit.settled ? "yes" : "no"}
-      onChange={(value) =>
-        change("visit", (body) => ({ ...(body ?? visit), settled: value === null ? null : value === "yes" }))
-      }
-    />
-  );
-};
 
 /** Puts the focus into the field after one; the last one is left. */
 const goToNext = (key: string) => {
@@ -115,27 +96,29 @@ const FieldMargin = ({ active, readings }: { readonly active: ActiveField; reado
 
 const isLeaving = (readings: Readings): boolean => ALL_CELLS.some(readings.leaves);
 
+/** The way on from the readings; before it the word on settled wheels, where heights were read and it was not said. */
+const WayOn = ({ readings }: { readonly readings: Readings }) =>
+  isSettledOpen(readings.held) ? (
+    <>
+      <p className="margin-notice">
+        Heights were read: say whether the car had been rolled and bounced before. Heights of a car that had not settled
+        are not judged.
+      </p>
+      <Settled />
+    </>
+  ) : (
+    <StageDone stage="readings" />
+  );
+
 interface SummaryProps {
   readonly readings: Readings;
   readonly open: number;
-  /** Heights were read, and nobody has said on what the car stood. */
-  readonly isSettledOpen: boolean;
 }
 
-const Summary = ({ readings, open, isSettledOpen }: SummaryProps) => (
+const Summary = ({ readings, open }: SummaryProps) => (
   <>
     <h2 className="heading">{readings.taken.size === 0 ? "Heights first" : `${readings.taken.size} readings taken`}</h2>
-    {isSettledOpen ? (
-      <>
-        <p className="margin-notice">
-          Heights were read: say whether the car had been rolled and bounced before. Heights of a car that had not
-          settled are not judged.
-        </p>
-        <Settled />
-      </>
-    ) : (
-      <StageDone stage="readings" />
-    )}
+    <WayOn readings={readings} />
     <p className="margin-lead">
       {isLeaving(readings)
         ? "Fields that say found under them take how the car leaves. The same figure measured again is typed again."
@@ -151,8 +134,7 @@ const Summary = ({ readings, open, isSettledOpen }: SummaryProps) => (
 export const ReadingsPage = () => {
   const readings = useReadings();
   const [active, setActive] = useState<ActiveField | null>(null);
-  const { settled } = readings.held.visit;
-  const isSettledOpen = settled === null && cellsOf("heights").some(({ key }) => readings.taken.has(key));
+  const touch = useTypeScale() === "touch";
   const open = GROUPS.reduce((sum, group) => sum + openAsked(group, readings).length, 0);
   return (
     <CaseSheet
@@ -162,7 +144,7 @@ export const ReadingsPage = () => {
       shownOnPage={isRefusedReading}
       margin={
         active === null ? (
-          <Summary readings={readings} open={open} isSettledOpen={isSettledOpen} />
+          <Summary readings={readings} open={open} />
         ) : (
           <>
             <FieldMargin active={active} readings={readings} />
@@ -171,6 +153,7 @@ export const ReadingsPage = () => {
                 All readings
               </button>
             </p>
+            {touch ? null : <WayOn readings={readings} />}
           </>
         )
       }

@@ -59,7 +59,7 @@ const CarDrawing = ({ line, seen }: Pick<CarInWorkProps, "line" | "seen">) => {
     () =>
       seen === undefined || family === null
         ? {}
-        : statesOfLooks(family, seen.looks, seen.past, line.latest?.body ?? {}),
+        : statesOfLooks(family, seen.looks, seen.past, line.latest?.body ?? {}, seen.complaints),
     [family, seen, line],
   );
   if (family !== null) return <SmallCar family={family} states={states} bare />;

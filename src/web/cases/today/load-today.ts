@@ -1,4 +1,4 @@
-import type { DocumentBodies, StoredLook } from "#casework";
+import type { DocumentBodies, StoredLook, SymptomEntry } from "#casework";
 import { type CarTodaySheet, readBody, type StoredDocumentSheet } from "#contract";
 import type { Family } from "../../car.ts";
 import { type Answer, askServer } from "../../server/ask-server.ts";
@@ -59,6 +59,8 @@ export interface SeenCar {
   readonly looks: readonly StoredLook[];
   readonly past: readonly StoredLook[];
   readonly hasWords: boolean;
+  /** What its owner came with this time. */
+  readonly complaints: readonly SymptomEntry[];
   readonly agreed: number;
   readonly stepsDone: number;
 }
@@ -76,6 +78,7 @@ export const loadSeenCar = async ({ id, latest }: CarLine): Promise<SeenCar | nu
     family: family?.kind === "answer" ? family.body.family : null,
     looks: read.filter(({ visit }) => visit === latest?.id),
     past: read.filter(({ visit }) => visit !== latest?.id),
+    complaints: own?.enquiry == null ? [] : readBody("enquiry", own.enquiry.document).symptoms,
     hasWords: (own?.enquiry?.document.words ?? "") !== "",
     agreed: own?.plan?.document.agreed?.length ?? 0,
     stepsDone: own?.job_card?.document.steps?.length ?? 0,

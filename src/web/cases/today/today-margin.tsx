@@ -36,7 +36,7 @@ interface TodayMarginProps {
 /** The findings of highest grade, by name. */
 const worstOf = (seen: SeenCar | undefined, visit: VisitDocument): readonly PlaceFinding[] => {
   const family = seen?.family ?? null;
-  return seen === undefined || family === null ? [] : judgeLooks(family, seen.looks, seen.past, visit);
+  return seen === undefined || family === null ? [] : judgeLooks(family, seen.looks, seen.past, visit, seen.complaints);
 };
 
 const MOST_NAMED = 3;

@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { FindingsList } from "../../shell/findings-list.tsx";
 import { BothVersions } from "./both-versions.tsx";
 import { canBeConfirmed } from "./can-be-confirmed.ts";
@@ -75,12 +76,14 @@ const Refused = ({ entryKey, entry }: RefusedProps) => {
 interface UnsentNoticeProps {
   /** Entries the page itself shows where they were typed; they are not said twice. */
   readonly shownOnPage?: (entry: UnsentEntry) => boolean;
+  /** What else has to be said under the head. */
+  readonly children?: ReactNode;
 }
 
 const nobody = () => false;
 
-/** What has not reached the workshop's store: waiting, refused, or changed by two people. Nothing where all is well. */
-export const UnsentNotice = ({ shownOnPage = nobody }: UnsentNoticeProps) => {
+/** What has to be said under the head, first of all what has not reached the store; nothing where all is well. */
+export const UnsentNotice = ({ shownOnPage = nobody, children }: UnsentNoticeProps) => {
   const { entries, trouble, keeps, remarks } = useOutbox();
   const waiting = [...entries.values()].filter(({ state }) => state.kind === "waiting").length;
   const refused = [...entries].filter(([, entry]) => entry.state.kind === "refused" && !shownOnPage(entry));
@@ -112,6 +115,7 @@ export const UnsentNotice = ({ shownOnPage = nobody }: UnsentNoticeProps) => {
           clock.
         </p>
       )}
+      {children}
     </div>
   );
 };

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { symptoms } from "#casework";
+import { symptoms } from "../suspects/symptom-table.ts";
 import { findSymptoms, suggestSymptoms } from "./suggest-symptoms.ts";
 
 const offered = (words: string): readonly string[] => suggestSymptoms(words, symptoms).map(({ id }) => id);

@@ -1,4 +1,4 @@
-import { computeEditDistance } from "#contract";
+import { computeEditDistance } from "#numeric";
 
 /** From so many letters on one of them may be another. */
 const LEAST_LETTERS = 5;

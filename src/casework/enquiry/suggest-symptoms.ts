@@ -1,4 +1,4 @@
-import type { Symptom } from "#casework";
+import type { Symptom } from "../suspects/symptom.ts";
 import { readSaidWhen, type SaidWhen } from "./said-when.ts";
 import { soundsLike } from "./sounds-like.ts";
 
