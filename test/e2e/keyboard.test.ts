@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { focused } from "./focus.ts";
-import { openAtDesk, settle } from "./open-sheet.ts";
+import { openAtDesk, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 
 describe("everything by keyboard", () => {
@@ -46,6 +46,12 @@ describe("everything by keyboard", () => {
     await settle(page);
     await page.waitForFunction(() => document.activeElement?.tagName === "H1");
     expect((await focused(page))?.name).toBe("Bench");
+    // A page whose link goes with the page it stood on, and that takes a while to load.
+    await openSheet(page, `/families/${FAMILY}`);
+    await page.locator(".margin").getByRole("link", { name: "Underside" }).focus();
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/\/underside$/);
+    await page.waitForFunction(() => document.activeElement?.tagName === "H1");
   });
 
   it("goes from the whole car to a torn bush, and back is undo", async () => {
