@@ -10,6 +10,7 @@ export type Axle = Family[AxleName];
 export type LayoutName = Axle["layout"];
 export type Joint = Axle["links"][number]["innerJoint"];
 export type PracticeLife = Family["life"][number];
+export type KnownFault = NonNullable<Family["work"]>["knownFaults"][number];
 export type Rung = Figure["rung"];
 export type Grade = PositionState["grade"];
 

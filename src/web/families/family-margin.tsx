@@ -7,6 +7,7 @@ import { rungWords } from "../effect/rung-words.ts";
 import type { LoadedFamily } from "../server/families.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { ExportLink } from "./export-link.tsx";
+import { KnownFaults } from "./known-faults.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
 import { LineChanges } from "./line-changes.tsx";
 
@@ -90,6 +91,7 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
         </Link>
         <ExportLink loaded={loaded} />
       </p>
+      <KnownFaults family={family} at={null} />
       {taken === null ? null : <LineChanges loaded={loaded} taken={taken} />}
     </>
   );

@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import { formatNumber } from "#casework";
 import { type Family, idWithoutSide, type PracticeLife, positionsOf } from "../car.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
+import { KnownFaults } from "./known-faults.tsx";
 
 interface LifeMarginProps {
   readonly family: Family;
@@ -36,6 +37,7 @@ export const LifeMargin = ({ family, life }: LifeMarginProps) => {
       <MarginSection title="How sure">
         From practice only: {life.source}. No car of this line has been counted here, so no curve is drawn.
       </MarginSection>
+      <KnownFaults family={family} at={life.position} />
       <MarginSection title="Where to look">
         {places.length === 0
           ? "This family has no place of that name."
