@@ -209,20 +209,21 @@ function drawTitle(page: FaultSheetPage, say: Say): void {
   const { facts, painter } = page;
   const { family, effect, date, by } = facts;
   const layout = `${family[effect.axle].layout.replaceAll("-", " ")}${assumedMark(family, `${effect.axle}-layout`)}`;
+  const last = by === undefined ? 0.36 : 0.24;
   const rows = [
     [
-      { label: "Family", value: family.name, share: 0.58 },
-      { label: "Layout", value: `${effect.axle} ${layout}`, share: 0.42 },
+      { label: "Family", value: family.name, share: 0.64 },
+      { label: "Date", value: date, share: 0.36 },
     ],
     [
+      { label: "Layout", value: `${effect.axle} ${layout}`, share: 0.64 },
       { label: "Rung", value: rungWord(effect.headline), share: 0.36 },
-      { label: "Date", value: date, share: by === undefined ? 0.64 : 0.36 },
-      ...(by === undefined ? [] : [{ label: "By", value: by, share: 0.28 }]),
     ],
     [
-      { label: "Units", value: "mm, °, kN", share: 0.36 },
-      { label: "Drawing", value: printedScale(geometryOf(page)), share: 0.36 },
-      { label: "Page", value: "1 of 1", share: 0.28 },
+      { label: "Units", value: "mm, °, kN", share: by === undefined ? 0.32 : 0.28 },
+      { label: "Drawing", value: printedScale(geometryOf(page)), share: by === undefined ? 0.32 : 0.24 },
+      ...(by === undefined ? [] : [{ label: "By", value: by, share: 0.24 }]),
+      { label: "Page", value: "1 of 1", share: last },
     ],
   ];
   const x = PAGE.width - PAGE.margin - TITLE_BLOCK.width;
