@@ -106,7 +106,7 @@ export const findOffences = async (folder: string): Promise<readonly Offence[]> 
 
 /** Files of a tree the compiler objects to under one of the project settings, with the codes. */
 export const findTypeOffences = async (folder: string, project: string): Promise<readonly Offence[]> => {
-  const said = await output(folder, [binary("typescript/bin/tsc"), "-p", project, "--pretty", "false"]).catch(
+  const said = await output(folder, [binary("typescript/bin/tsc"), "-b", project, "--pretty", "false"]).catch(
     (ended: { readonly stdout?: string }) => {
       if (ended.stdout === "") return "";
       throw ended;
