@@ -10,6 +10,7 @@ import { scoreTravel } from "./linkage/travel-rows.ts";
 import { metrologySuite } from "./metrology/metrology-suite.ts";
 import { planSuite } from "./plan/plan-suite.ts";
 import type { Row } from "./score.ts";
+import { secondSolverSuite } from "./second-solver/second-solver-suite.ts";
 
 /** A set of checks against figures that were computed or printed elsewhere. */
 export interface Suite {
@@ -58,4 +59,5 @@ export const suites: readonly Suite[] = [
   layoutsSuite,
   planSuite,
   lifeSuite,
+  secondSolverSuite,
 ];
