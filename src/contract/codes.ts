@@ -45,6 +45,7 @@ export const codes: Readonly<Record<string, string>> = {
   "number-too-large": "A figure is larger than any figure of a car in any unit used here (1e9).",
   "one-of-two": "Exactly one of two keys is needed.",
   "our-fault": "The program made a mistake; what was sent is not to blame.",
+  "other-method": "The address is asked by another method of HTTP; the finding names it.",
   "out-of-range": "A figure lies outside the range it is defined on.",
   "read-only": "The family comes with the program and cannot be changed; save a copy.",
   "repeated-name": "A name or an end stands twice where each may stand once.",

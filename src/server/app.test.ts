@@ -155,6 +155,21 @@ describe("pages and addresses", () => {
     }
   });
 
+  it("answers addresses that cannot be read, and other methods, with a finding", async () => {
+    const unreadable = await app.inject({ method: "POST", url: "/api/calc/%E0%A4%A" });
+    expect([unreadable.statusCode, findings(unreadable)[0]?.code]).toEqual([400, "bad-request"]);
+    const long = await app.inject({ method: "POST", url: `/api/calc/${"a".repeat(500)}` });
+    expect(long.statusCode).toBeGreaterThanOrEqual(400);
+    expect(findings(long)[0]?.code).toBeDefined();
+    const [door] = (await app.inject("/api/calc")).json<{ calculations: { id: string }[] }>().calculations;
+    for (const method of ["GET", "PUT", "PATCH", "DELETE"] as const) {
+      const reply = await app.inject({ method, url: `/api/calc/${door?.id}` });
+      expect([reply.statusCode, reply.headers.allow, findings(reply)[0]?.code]).toEqual([405, "POST", "other-method"]);
+    }
+    const unknown = await app.inject("/api/calc/none");
+    expect([unknown.statusCode, findings(unknown)[0]?.code]).toEqual([404, "unknown-calculation"]);
+  });
+
   it("answers to its own names only", async () => {
     const reply = await app.inject({ url: "/api/calc", headers: { host: "elsewhere.example" } });
     expect([reply.statusCode, findings(reply)[0]?.code]).toEqual([403, "foreign-host"]);

@@ -4,7 +4,7 @@ import type { CaseRecords } from "./case-records.ts";
 import type { FamilyShelf } from "./family-shelf.ts";
 import { takeJsonAsText } from "./json-body.ts";
 import { answerOwnNamesOnly } from "./loopback-only.ts";
-import { answerByFindings } from "./refusals.ts";
+import { answerByFindings, refuseAddress } from "./refusals.ts";
 import { addAppraisalRoutes } from "./routes/appraisal-routes.ts";
 import { addAskedSheetsRoute } from "./routes/asked-sheets.ts";
 import { addCalcRoutes } from "./routes/calc.ts";
@@ -34,7 +34,11 @@ export interface ServerParts {
 
 /** Builds the server with all its routes; it listens nowhere yet. */
 export const buildApp = (parts: ServerParts): FastifyInstance => {
-  const app = fastify({ bodyLimit: largestInputBytes, forceCloseConnections: true });
+  const app = fastify({
+    bodyLimit: largestInputBytes,
+    forceCloseConnections: true,
+    frameworkErrors: refuseAddress,
+  });
   answerOwnNamesOnly(app);
   takeJsonAsText(app);
   answerByFindings(app, parts.report);

@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyReply } from "fastify";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { type Finding, inputTooLargeFinding } from "#contract";
 
 /** Answers with what is wrong and the status that says so. */
@@ -37,6 +37,15 @@ const nothingHere = (method: string, url: string): Finding => ({
   hint: "GET /api/calc lists the calculations, GET /api/families the families.",
 });
 
+/** What is said where an address is asked in a way it does not answer: the way it does. */
+export const otherMethodFinding = (method: string, answered: string): Finding => ({
+  code: "other-method",
+  path: "",
+  got: method,
+  needed: answered,
+  hint: "",
+});
+
 const statusOf = (problem: unknown): number =>
   problem instanceof Error && "statusCode" in problem && typeof problem.statusCode === "number"
     ? problem.statusCode
@@ -45,6 +54,12 @@ const statusOf = (problem: unknown): number =>
 /** What is said of a request that could not be taken, by its HTTP status. */
 const findingOf = (status: number): Finding =>
   status === 413 ? inputTooLargeFinding : status === 415 ? notJsonType : status >= 500 ? ourFault : malformed;
+
+/** Answers an address that cannot be read or is longer than any here, before it is anybody's. */
+export const refuseAddress = (problem: Error, _request: FastifyRequest, reply: FastifyReply): void => {
+  const status = statusOf(problem);
+  void refuse(reply, status, [findingOf(status)]);
+};
 
 /** Has everything that goes wrong answered by findings; our own faults are reported to `report` and never shown. */
 export const answerByFindings = (app: FastifyInstance, report: (problem: unknown) => void): void => {
