@@ -1,5 +1,7 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export { findReadingPlace } from "#vehicle";
+export { computeBodies, rubberWords } from "./bodies/index.ts";
+export type * from "./bodies.ts";
 export { carMotionForm, carMotions, computeCar } from "./car/index.ts";
 export type * from "./car.ts";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";

@@ -3,6 +3,7 @@ export type { Finding } from "#numeric";
 export { batchQuestion } from "./batch-question.ts";
 export * from "./cases/index.ts";
 export type * from "./door.ts";
+export { parseBodiesFile } from "./doors/bodies-file.ts";
 export { formatComplianceQuestion } from "./doors/compliance-question.ts";
 export { formatTravelQuestion } from "./doors/corner-question.ts";
 export { doors, doorsWith } from "./doors/index.ts";

@@ -8,6 +8,7 @@ export {
   leftOutOrigin,
 } from "#vehicle";
 export type { PositionState, PositionStates } from "./below/position-state.ts";
+export { type BodiesOptions, drawBodies } from "./bodies/draw-bodies.ts";
 export { axlePositionsOf, drawAxle } from "./corner/draw-axle.ts";
 export { type CornerOptions, cornerPositions, drawCorner } from "./corner/draw-corner.ts";
 export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-family-sheet.ts";

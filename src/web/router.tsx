@@ -9,6 +9,7 @@ import {
 } from "@tanstack/react-router";
 import { groupOfTarget, groupTargetId, type PlaceGroup } from "#drawing";
 import { readBeginSearch } from "./begin/begin-search.ts";
+import { readBodiesSearch } from "./bodies/bodies-search.ts";
 import { readCarSearch } from "./cases/car/car-search.ts";
 import { CaseRefusedPage } from "./cases/case/case-refused-page.tsx";
 import { stageNow } from "./cases/case/progress.ts";
@@ -37,6 +38,7 @@ import { readUndersideSearch } from "./underside/underside-search.ts";
 import { readWholeCarSearch } from "./whole-car/car-search.ts";
 
 const BeginPage = lazyPage(async () => (await import("./begin/begin-page.tsx")).BeginPage);
+const BodiesPage = lazyPage(async () => (await import("./bodies/bodies-page.tsx")).BodiesPage);
 const BenchPage = lazyPage(async () => (await import("./places/later-pages.tsx")).BenchPage);
 const CarPage = lazyPage(async () => (await import("./underside/car-page.tsx")).CarPage);
 const CasePage = lazyPage(async () => (await import("./cases/case/case-page.tsx")).CasePage);
@@ -109,6 +111,12 @@ const families = createRoute({
   loader: async () => shown(await listShownFamilies()),
   component: FamiliesPage,
   errorComponent: RefusedPage,
+});
+const layouts = createRoute({
+  getParentRoute: () => root,
+  path: "/layouts",
+  validateSearch: readBodiesSearch,
+  component: BodiesPage,
 });
 const begin = createRoute({
   getParentRoute: () => root,
@@ -263,6 +271,7 @@ export const router = createRouter({
     reference,
     families,
     begin,
+    layouts,
     edit,
     visit.addChildren([
       visitNow,

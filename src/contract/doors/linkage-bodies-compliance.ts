@@ -37,7 +37,8 @@ const rubber = z.strictObject({
   rate_sd_share: z.number().min(0).max(10).default(0).meta({ description: "relative standard deviation, all rates" }),
 });
 
-const input = z.strictObject({
+/** What the door is asked with; a file of a layout with its rubber is the same without a load. */
+export const bodiesInput = z.strictObject({
   side: z.enum(["left", "right"]).default("left"),
   layout: layoutSheet,
   spring_n_per_mm: positive,
@@ -85,7 +86,7 @@ const output = z.strictObject({
   per_kn: perKnSchema,
 });
 
-type Input = z.output<typeof input>;
+type Input = z.output<typeof bodiesInput>;
 type WireRubber = z.output<typeof rubber>;
 
 /** The axis of a joint at design, on the left side; null where it has none. */
@@ -97,7 +98,8 @@ function axisOfJoint(layout: BodyLayout, name: string): Vector | null {
   return from && to ? subtract(to, from) : null;
 }
 
-function readRubber(r: WireRubber, layout: BodyLayout, side: "left" | "right"): LayoutRubber {
+/** One rubber of a layout, SI. */
+export function readRubber(r: WireRubber, layout: BodyLayout, side: "left" | "right"): LayoutRubber {
   const own = r.axis && directionFromWire(r.axis, side);
   const axis = own ?? axisOfJoint(layout, r.part);
   const turn = side === "right" ? -1 : 1;
@@ -159,7 +161,7 @@ export const linkageBodiesCompliance: Door<Input> = {
   id: "linkage.bodies-compliance",
   summary:
     "Any wheel suspension given as bodies and joints, with rubber in them: balance under tyre forces, rates and bands",
-  input: input as unknown as z.ZodType<Input>,
+  input: bodiesInput as unknown as z.ZodType<Input>,
   output,
   relation:
     "Static balance of all bodies, elastic forces from one potential; derivatives by the transposed stiffness (docs/method/linkage-bodies.md)",

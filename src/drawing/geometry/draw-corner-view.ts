@@ -14,6 +14,9 @@ export interface WheelSize {
   readonly width: number;
 }
 
+/** Where a wheel stands: its centre and the unit vector along its spin axis. */
+export type StandingWheel = Pick<MovedCorner, "centre" | "spin">;
+
 type Point = readonly [number, number, number];
 const full = ([x, y, z]: CarPoint): Point => [x, y, z ?? 0];
 const shifted = (p: CarPoint, direction: Point, by: number): CarPoint => [
@@ -34,11 +37,10 @@ const unit = (a: Point): Point => {
 /** Outline of the wheel: a cylinder about its spin axis; circles from the side, a rounded box in the other views. */
 export function drawWheelOutline(
   view: GeometryView,
-  moved: MovedCorner,
+  { spin, centre }: StandingWheel,
   size: WheelSize,
   stroke: Stroke,
 ): readonly Mark[] {
-  const { spin, centre } = moved;
   const forward = unit(cross(spin, [0, 0, spin[1] > 0 ? 1 : -1]));
   const ahead: Point = forward[0] > 0 ? forward : [-forward[0], -forward[1], -forward[2]];
   const upright = unit(cross(spin, ahead));
@@ -72,8 +74,12 @@ export function drawGhost(view: GeometryView, moved: MovedCorner, size: WheelSiz
 }
 
 /** A spring: turns seen from the side as bars in front and thin lines behind, from above as circles. */
-function drawSpring(view: GeometryView, moved: MovedCorner, diameter: number, wire: number): readonly Mark[] {
-  const { seat, top } = moved.spring;
+export function drawSpring(
+  view: GeometryView,
+  { seat, top }: MovedCorner["spring"],
+  diameter: number,
+  wire: number,
+): readonly Mark[] {
   if (view.name === "above") {
     return [0, 0.5, 1].flatMap((share) => {
       const [cx, cy] = view.spot(between(seat, top, share));
@@ -181,7 +187,7 @@ export function drawCornerView(view: GeometryView, shape: CornerViewShape): read
   };
   const spring: Drawn = {
     depth: depth([moved.spring.seat, moved.spring.top]),
-    marks: drawSpring(view, moved, shape.coilDiameter, shape.wireDiameter),
+    marks: drawSpring(view, moved.spring, shape.coilDiameter, shape.wireDiameter),
   };
   const { foot, top } = moved.damper;
   const damper: Drawn = {

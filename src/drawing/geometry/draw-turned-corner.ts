@@ -5,9 +5,9 @@ import type { CarPoint } from "../projection.ts";
 import { scaleWords } from "../scale-words.ts";
 import type { Mark, Scene, TypeScale } from "../scene.ts";
 import { hairline, thinLine } from "../symbols/look.ts";
-import { cornerShape, drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
-import { type MovedCorner, moveCorner } from "./moved-corner.ts";
-import { cornerReach, type GeometryView } from "./views.ts";
+import { cornerShape, drawCornerView, drawGhost, drawWheelOutline, type StandingWheel } from "./draw-corner-view.ts";
+import { moveCorner } from "./moved-corner.ts";
+import { type CornerReach, cornerReach, type GeometryView } from "./views.ts";
 
 /** From where a corner is looked at, degrees. */
 export interface EyePlace {
@@ -52,6 +52,32 @@ function axesOf({ turn, tilt }: EyePlace): { readonly across: Axis; readonly up:
 
 const along = ([x, y, z = 0]: CarPoint, axis: Axis): number => x * axis[0] + y * axis[1] + z * axis[2];
 
+/** Something in space seen from an eye place in parallel projection; the scale stays while it is walked round. */
+export function turnedView(
+  reach: CornerReach,
+  { width, height, eye }: Pick<TurnedCornerOptions, "width" | "height" | "eye">,
+): GeometryView {
+  const middle: CarPoint = [mean(reach.x), mean(reach.y), mean(reach.z)];
+  // The room it needs from any side: its plan turns, its height is foreshortened by the tilt.
+  const plan = Math.hypot(span(reach.x), span(reach.y));
+  const tall = span(reach.z) * Math.cos(radians(eye.tilt)) + plan * Math.abs(Math.sin(radians(eye.tilt)));
+  const scale = Math.min((width - 2 * EDGE) / plan, (height - TITLE_ROOM - EDGE) / tall);
+  const { across, up, toward } = axesOf(eye);
+  const [cx, cy] = [width / 2, TITLE_ROOM + (height - TITLE_ROOM) / 2];
+  return {
+    name: "side",
+    title: "",
+    corner: [EDGE, 8],
+    scale,
+    across,
+    spot: (p) => [
+      cx + (along(p, across) - along(middle, across)) * scale,
+      cy - (along(p, up) - along(middle, up)) * scale,
+    ],
+    depth: (p) => along(p, toward),
+  };
+}
+
 /**
  * One corner in space, seen from any side in parallel projection, its wheel in one pose; the ground under it as a grid of
  * 200 mm. The scale stays while it is walked round.
@@ -67,25 +93,7 @@ export function drawTurnedCorner(
   const { axle: axleName, side } = axleAndSide(corner);
   const axle = family[axleName];
   const reach = cornerReach(axle, side);
-  const middle: CarPoint = [mean(reach.x), mean(reach.y), mean(reach.z)];
-  // The room it needs from any side: its plan turns, its height is foreshortened by the tilt.
-  const plan = Math.hypot(span(reach.x), span(reach.y));
-  const tall = span(reach.z) * Math.cos(radians(eye.tilt)) + plan * Math.abs(Math.sin(radians(eye.tilt)));
-  const scale = Math.min((width - 2 * EDGE) / plan, (height - TITLE_ROOM - EDGE) / tall);
-  const { across, up, toward } = axesOf(eye);
-  const [cx, cy] = [width / 2, TITLE_ROOM + (height - TITLE_ROOM) / 2];
-  const view: GeometryView = {
-    name: "side",
-    title: "",
-    corner: [EDGE, 8],
-    scale,
-    across,
-    spot: (p) => [
-      cx + (along(p, across) - along(middle, across)) * scale,
-      cy - (along(p, up) - along(middle, up)) * scale,
-    ],
-    depth: (p) => along(p, toward),
-  };
+  const view = turnedView(reach, options);
   const moved = moveCorner(axle, side, pose, rack);
   const shape = cornerShape(axle, moved, "");
   const { size } = shape;
@@ -95,7 +103,7 @@ export function drawTurnedCorner(
     type,
     title: "The corner in space",
     description: `Seen from ${eye.turn}° round from behind, ${eye.tilt}° above the ground.`,
-    scale: scaleWords(scale),
+    scale: scaleWords(view.scale),
     marks: [
       { kind: "text", x: EDGE, y: 18, text: eyeWords(eye), style: "label-bold" },
       ...drawGround(view, reach, moved.groundZ),
@@ -129,7 +137,8 @@ const span = ([a, b]: readonly [number, number]): number => b - a;
 
 const SIDES = ["behind", "the left", "the front", "the right"] as const;
 
-function eyeWords({ turn, tilt }: EyePlace): string {
+/** From where something is seen, in words. */
+export function eyeWords({ turn, tilt }: EyePlace): string {
   const round = ((turn % 360) + 360) % 360;
   const side = SIDES[Math.round(round / 90) % 4] ?? SIDES[0];
   const height =
@@ -138,7 +147,7 @@ function eyeWords({ turn, tilt }: EyePlace): string {
 }
 
 /** Both faces of the tyre: the wheel moved along its spin axis by half its width each way. */
-function rims(moved: MovedCorner, width: number): readonly MovedCorner[] {
+export function rims<Wheel extends StandingWheel>(moved: Wheel, width: number): readonly Wheel[] {
   return [-0.5, 0.5].map((share) => ({
     ...moved,
     centre: [
@@ -151,7 +160,8 @@ function rims(moved: MovedCorner, width: number): readonly MovedCorner[] {
 
 const GRID = 0.2;
 
-function drawGround(
+/** The ground under it as a grid of 200 mm. */
+export function drawGround(
   view: GeometryView,
   reach: { readonly x: readonly [number, number]; readonly y: readonly [number, number] },
   z: number,

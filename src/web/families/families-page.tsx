@@ -72,6 +72,10 @@ export const FamiliesPage = () => {
               Begin a car line
             </Link>
           </p>
+          <p className="margin-lead">
+            A suspension none of the silhouettes shows is a file of bodies, joints and links:{" "}
+            <Link to="/layouts">look at one</Link>.
+          </p>
           <FamilyFileInput importing={importing} />
           <ImportProgress importing={importing} />
         </>

@@ -1,21 +1,17 @@
 import type { ReactNode } from "react";
-import type { Family } from "../car.ts";
 import type { FieldKey } from "../shell/key-list.tsx";
 import type { PageKey } from "../shell/page-keys.ts";
 import { Sheet } from "../shell/sheet.tsx";
+import type { TitleBlockFacts } from "../shell/title-block.tsx";
 import type { Waiting } from "../shell/waiting-line.tsx";
-import { familyTitleBlock } from "../underside/family-title-block.ts";
 
 const MARGIN_LOW = 172;
 
 interface ComputedPageProps {
-  readonly family: Family;
+  /** Of the car line, or of the layout. */
+  readonly name: string;
   readonly sub: string;
-  /** Of the title block. */
-  readonly title: string;
-  /** "4 of 7". */
-  readonly sheet: string;
-  readonly scale?: string | null;
+  readonly titleBlock: TitleBlockFacts;
   readonly keys: readonly PageKey[];
   readonly fieldKeys?: readonly FieldKey[];
   readonly waiting: Waiting | null;
@@ -26,12 +22,12 @@ interface ComputedPageProps {
   readonly sliders?: ReactNode;
 }
 
-/** A page on which something of a car line is computed: choices, drawing, sliders, and the margin that explains it. */
+/** A page on which something of a wheel suspension is computed: choices, drawing, sliders, and the margin that explains it. */
 export const ComputedPage = (props: ComputedPageProps) => {
-  const { family, title, sheet, scale = null, choices, drawing, sliders, fieldKeys = [] } = props;
+  const { choices, drawing, sliders, fieldKeys = [] } = props;
   return (
     <Sheet
-      name={family.name}
+      name={props.name}
       sub={props.sub}
       place="Families"
       subject={null}
@@ -39,7 +35,7 @@ export const ComputedPage = (props: ComputedPageProps) => {
       keys={props.keys}
       fieldKeys={fieldKeys}
       waiting={props.waiting}
-      titleBlock={familyTitleBlock(family, { title, sheet, scale })}
+      titleBlock={props.titleBlock}
       margin={props.margin}
     >
       <div className="geometry">

@@ -8,6 +8,7 @@ import { Slider } from "../geometry/slider.tsx";
 import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { HoldChoices } from "./hold-choices.tsx";
 import { HoldMargin } from "./hold-margin.tsx";
 import { mostOf } from "./hold-search.ts";
@@ -100,11 +101,9 @@ export const HoldPage = () => {
   );
   return (
     <ComputedPage
-      family={family}
+      name={family.name}
       sub={`how to hold it, ${words}`}
-      title={`How to hold it, ${words}`}
-      sheet="5 of 7"
-      scale={scale}
+      titleBlock={familyTitleBlock(family, { title: `How to hold it, ${words}`, sheet: "5 of 7", scale })}
       keys={keys}
       fieldKeys={asked === null ? [] : SLIDER_KEYS}
       waiting={busy ? { doing: "Holding the corner in every way, as it may be", stop } : null}

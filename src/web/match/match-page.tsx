@@ -10,6 +10,7 @@ import { NoAnswer } from "../geometry/no-answer.tsx";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { CORNERS } from "../travel/travel-search.ts";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { LEAST_ROWS } from "./match-entries.ts";
 import { MatchForm } from "./match-form.tsx";
 import { MatchMargin } from "./match-margin.tsx";
@@ -75,10 +76,9 @@ export const MatchPage = () => {
   const keys = useMemo(() => cornerKeys(chooseCorner), [chooseCorner]);
   return (
     <ComputedPage
-      family={family}
+      name={family.name}
       sub={`matched to its readings, ${words}`}
-      title={`Matching, ${words}`}
-      sheet="7 of 7"
+      titleBlock={familyTitleBlock(family, { title: `Matching, ${words}`, sheet: "7 of 7", scale: null })}
       keys={keys}
       waiting={busy ? { doing: "Looking for the points that explain the readings", stop } : null}
       margin={

@@ -1,16 +1,17 @@
 import { getRouteApi } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
-import { formatNumber, type TravelSheet, type TravelSheetQuestion } from "#casework";
+import type { TravelSheet, TravelSheetQuestion } from "#casework";
 import { type BesideCorner, drawTravelPlots, drawTurnedCorner } from "#drawing";
 import { cornerKeys } from "../choices/corner-keys.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { ComputedPage } from "../geometry/computed-page.tsx";
 import { ConditionSliders } from "../geometry/condition-sliders.tsx";
+import { EyeSliders } from "../geometry/eye-sliders.tsx";
 import { NoAnswer } from "../geometry/no-answer.tsx";
-import { Slider } from "../geometry/slider.tsx";
 import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { TravelChoices } from "./travel-choices.tsx";
 import { TravelMargin } from "./travel-margin.tsx";
 import { useTravelSheet } from "./use-travel-sheet.ts";
@@ -21,10 +22,6 @@ const travelRoute = getRouteApi("/families/$familyId/travel");
 
 const leastHeight = () => 360;
 const leastCorner = () => 230;
-const HALF_TURN = 180;
-const LOWEST_EYE = -30;
-const HIGHEST_EYE = 90;
-const EYE_STEP = 5;
 
 /** The other states and the other car line as they stand at this travel, drawn thin over the sound corner. */
 const cornersBeside = (
@@ -68,30 +65,7 @@ const Drawn = ({ view, sheet, asked, onScale }: DrawnProps) => {
         ) : (
           <FittedScene draw={drawCorner} leastHeight={leastCorner} onScale={onScale} />
         )}
-        <div className="travel-eye">
-          <Slider
-            label="Walk round it"
-            value={eye.turn}
-            low={-HALF_TURN}
-            high={HALF_TURN}
-            step={EYE_STEP}
-            said={`${formatNumber(eye.turn, 0)}°`}
-            lowSaid="round the right"
-            highSaid="round the left"
-            onChange={(turn) => setEye({ ...eye, turn })}
-          />
-          <Slider
-            label="Eye height"
-            value={eye.tilt}
-            low={LOWEST_EYE}
-            high={HIGHEST_EYE}
-            step={EYE_STEP}
-            said={`${formatNumber(eye.tilt, 0)}°`}
-            lowSaid="from below"
-            highSaid="from above"
-            onChange={(tilt) => setEye({ ...eye, tilt })}
-          />
-        </div>
+        <EyeSliders eye={eye} onChange={setEye} />
       </div>
       <div className="travel-curves">
         <FittedScene draw={drawPlots} leastHeight={leastHeight} />
@@ -139,11 +113,9 @@ export const TravelPage = () => {
   const words = corner.replace("-", " ");
   return (
     <ComputedPage
-      family={family}
+      name={family.name}
       sub={`over travel, ${words}`}
-      title={`Over travel, ${words}`}
-      sheet="4 of 7"
-      scale={scale}
+      titleBlock={familyTitleBlock(family, { title: `Over travel, ${words}`, sheet: "4 of 7", scale })}
       keys={keys}
       fieldKeys={SLIDER_KEYS}
       waiting={busy ? { doing: "Balancing each state at every height", stop } : null}

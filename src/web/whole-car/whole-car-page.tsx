@@ -16,6 +16,7 @@ import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
+import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { useCar } from "./use-car.ts";
 import "./whole-car.css";
 
@@ -102,10 +103,9 @@ export const WholeCarPage = () => {
   );
   return (
     <ComputedPage
-      family={family}
+      name={family.name}
       sub="the whole car"
-      title="The whole car"
-      sheet="6 of 7"
+      titleBlock={familyTitleBlock(family, { title: "The whole car", sheet: "6 of 7", scale: null })}
       keys={keys}
       fieldKeys={SLIDER_KEYS}
       waiting={busy ? { doing: "Putting four wheels on the ground", stop } : null}

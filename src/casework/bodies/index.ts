@@ -1,0 +1,1 @@
+export { computeBodies, rubberWords } from "./compute-bodies.ts";
