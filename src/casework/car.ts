@@ -1,5 +1,6 @@
 import type { Metres, Radians } from "#quantity";
 import type { Family, Rung } from "#vehicle";
+import type { CarBend } from "./car/bend.ts";
 import type { Figure } from "./fault-effect.ts";
 import type { TravelPlot } from "./travel/travel-sheet.ts";
 
@@ -37,6 +38,8 @@ export interface WholeCar {
   readonly axis: "heave, mm" | "roll, °" | "pitch, °" | "rack, mm";
   readonly plots: readonly TravelPlot[];
   readonly figures: readonly Figure[];
+  /** The car in a bend; only of a leaning body, null where it has no balance there. */
+  readonly bend: CarBend | null;
   readonly sentence: string;
   readonly howSure: string;
   readonly computedSo: string;

@@ -111,6 +111,22 @@ describe("the whole car", { timeout: 60_000 }, () => {
     expect(short.figures.map(({ key }) => key)).not.toContain("rear-force");
   });
 
+  it("tells a bend: its lean and loads are those of the calculation linkage.car-balance, in one sentence", () => {
+    const car = carOf({ kind: "roll", by: ROLL });
+    const { bend } = car;
+    if (!bend) throw new Error("no bend");
+    const value = (key: string): number => bend.figures.find((one) => one.key === key)?.value ?? Number.NaN;
+    // Tipping moment: all that moves, by the tracks, is the mass at its height and what leans over the patches.
+    const { cgHeight, kerbMass, front, rear } = ouzel;
+    const tipping = kerbMass * 0.5 * 9.80665 * cgHeight;
+    const held = value("bend-front-moved") * front.track + value("bend-rear-moved") * rear.track;
+    expect(held / tipping).toBeGreaterThan(1);
+    expect(held / tipping).toBeLessThan(1 + (2 * ((value("bend-lean") * Math.PI) / 180)) / 0.5);
+    expect(bend.sentence).toMatch(/^In a steady bend at 0\.5 g the body leans \d\.\d°; /);
+    expect(bend.sentence).toContain(`${Math.round(value("bend-front-moved"))} N`);
+    expect(carOf({ kind: "rack", by: 0.02 }).bend).toBeNull();
+  });
+
   it("is refused beyond what is followed", () => {
     const answer = computeCar({ family: ouzel, motion: { kind: "heave", by: 0.3 } });
     expect("findings" in answer && answer.findings).toMatchObject([{ code: "out-of-range", path: "motion.by" }]);

@@ -29,13 +29,15 @@ const same = {
 const flipY = ([x, y, z]: readonly [number, number, number]) => [x, -y, z] as const;
 
 const negated = (x: number): number => -x;
+const isCar = (door: string): boolean => door.startsWith("linkage.car");
 
 /** Request of the mirrored right corner; of a whole car, which has its left corners on file, the mirrored motion. */
 const mirrored = (door: string, input: unknown): unknown => {
-  if (door === "linkage.car") {
+  if (isCar(door)) {
+    const turned: WireMap = { ...same, figures: { rack_mm: negated, roll_deg: negated, lateral_m_per_s2: negated } };
     const { about_mm, ...car } = input as Json;
-    const turned: WireMap = { ...same, figures: { rack_mm: negated, roll_deg: negated } };
-    return { ...(mapRequest(car, turned) as Json), about_mm: flipY(about_mm as [number, number, number]) };
+    const about = about_mm ? { about_mm: flipY(about_mm as [number, number, number]) } : {};
+    return { ...(mapRequest(car, turned) as Json), ...about };
   }
   const turned: WireMap = {
     point: flipY,
@@ -48,29 +50,24 @@ const mirrored = (door: string, input: unknown): unknown => {
 /** Left and right of a whole car exchanged: what turned to the left turns to the right. */
 function exchangeSides({ states }: Json): Json {
   const other = (key: string): string => key.replace(/left|right/, (side) => (side === "left" ? "right" : "left"));
-  const wheel = ({ contact_mm, ...w }: Json): Json => ({
-    ...w,
-    contact_mm: flipY(contact_mm as [number, number, number]),
+  const against = (figures: Json, keys: RegExp): Json =>
+    Object.fromEntries(Object.entries(figures).map(([k, v]) => [k, keys.test(k) ? -(v as number) : v]));
+  const wheel = (w: Json): Json => ({
+    ...against(w, /^lateral_n$/),
+    ...(w.contact_mm ? { contact_mm: flipY(w.contact_mm as [number, number, number]) } : {}),
   });
-  const bar = (figures: Json): Json => Object.fromEntries(Object.entries(figures).map(([k, v]) => [k, -(v as number)]));
   const turns = ({ left_deg, right_deg, ...rest }: Json): Json => ({
     ...rest,
     left_deg: -(right_deg as number),
     right_deg: -(left_deg as number),
   });
+  const part = (k: string, v: unknown): readonly [string, unknown] => {
+    if (/^(front|rear)_(left|right)$/.test(k)) return [other(k), wheel(v as Json)];
+    if (k.endsWith("bar")) return [k, against(v as Json, /./)];
+    return [k, k === "steering" ? turns(v as Json) : v];
+  };
   const state = (s: Json): Json =>
-    Object.fromEntries(
-      Object.entries(s).map(([k, v]) => [
-        /^(front|rear)_(left|right)$/.test(k) ? other(k) : k,
-        k.endsWith("bar")
-          ? bar(v as Json)
-          : k === "steering"
-            ? turns(v as Json)
-            : k === "refused"
-              ? v
-              : wheel(v as Json),
-      ]),
-    );
+    against(Object.fromEntries(Object.entries(s).map(([k, v]) => part(k, v))), /^(roll_deg|(front|rear)_moved_n)$/);
   return { states: (states as Json[]).map(state) };
 }
 
@@ -100,8 +97,7 @@ describe("a mirrored corner on the right", () => {
       fc.property(cases, ([{ door, input }, seed]) => {
         const left = disturbRequest(input, seed, 15);
         const right = ask(door, mirrored(door, left));
-        const back =
-          door === "linkage.car" && !Array.isArray(right) ? exchangeSides(right as Json) : mirrorAnswer(right);
+        const back = isCar(door) && !Array.isArray(right) ? exchangeSides(right as Json) : mirrorAnswer(right);
         expect(differenceOf(back, ask(door, left)), door).toBeLessThan(1e-11);
       }),
       runs,
@@ -228,7 +224,7 @@ describe("a car of another size under the same forces", () => {
   };
 
   it("keeps its angles and forces, and its lengths grow with it", () => {
-    const sized = ["travel", "joints", "compliance", "load-states", "car", "bodies-compliance"];
+    const sized = ["travel", "joints", "compliance", "load-states", "car", "car-balance", "bodies-compliance"];
     const some = fc.tuple(
       fc.constantFrom(...valid.filter((v) => sized.includes(v.door.replace("linkage.", "")))),
       fc.integer({ min: 1, max: 1_000_000 }),

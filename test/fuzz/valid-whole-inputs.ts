@@ -13,6 +13,7 @@ export function makeWholeInputs() {
   return [
     ...corners.flatMap(({ corner, elastic }) => [jointsOf(corner), loadStatesOf(corner, elastic)]),
     ...carsOf(corners.map(({ corner }) => corner)),
+    balanceOf(corners),
     bodies(),
   ];
 }
@@ -85,6 +86,35 @@ function carsOf(corners: readonly CornerRecord[]) {
         motions: [{ heave_mm: -12, roll_deg: 1.5, pitch_deg: 0.4, rack_mm: 9 }, { roll_deg: -2 }, {}],
       },
     }));
+}
+
+/** A car in two bends, from the first front and the first rear corner, with all that carries it. */
+function balanceOf(corners: readonly { corner: CornerRecord; elastic: ComplianceFile["elastic"][string] }[]) {
+  const axleOf = (axle: "front" | "rear") => {
+    const one = corners.find(({ corner }) => corner.axle === axle);
+    if (!one) throw new Error(`no ${axle} corner`);
+    return {
+      ...cornerInput(one.corner),
+      spring: { ...seatInput(one.corner.spring), rate_n_per_mm: one.elastic.spring_rate },
+      unsprung_kg: 36,
+      tyre_n_per_mm: 210,
+      bar: { torsion_nm_per_deg: 18, lever_mm: 220, ratio: 0.75 },
+      rubber: rubberInput(one.elastic),
+      members: memberInput(one.elastic),
+    };
+  };
+  return {
+    door: "linkage.car-balance",
+    layout: "first front and first rear",
+    input: {
+      front: axleOf("front"),
+      rear: axleOf("rear"),
+      mass_kg: 1600,
+      front_weight_share: 0.55,
+      cg_height_mm: 540,
+      lateral_m_per_s2: [0, 4, -2.5],
+    },
+  };
 }
 
 /** The example of two moving bodies; rates invented. */

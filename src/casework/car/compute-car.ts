@@ -13,6 +13,7 @@ import type { CarQuestion, WholeCar } from "../car.ts";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
 import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
+import { computeBend } from "./bend.ts";
 import type { CarFacts, WheelName } from "./car-facts.ts";
 import { buildCarFigures } from "./car-figures.ts";
 import { carMotionForm } from "./car-motions.ts";
@@ -106,6 +107,7 @@ export function computeCar(
       axis: form.axis,
       plots: plotsOf(facts),
       figures: buildCarFigures(facts),
+      bend: motion.kind === "roll" ? computeBend(family, { front, rear }) : null,
       ...describeCar(facts),
     },
   };

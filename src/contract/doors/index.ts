@@ -8,6 +8,7 @@ import { linkageBand } from "./linkage-band.ts";
 import { linkageBodies } from "./linkage-bodies.ts";
 import { linkageBodiesCompliance } from "./linkage-bodies-compliance.ts";
 import { linkageCar } from "./linkage-car.ts";
+import { linkageCarBalance } from "./linkage-car-balance.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
 import { linkageJoints } from "./linkage-joints.ts";
 import { linkageLoadStates } from "./linkage-load-states.ts";
@@ -25,6 +26,7 @@ export const doors: readonly Door[] = [
   linkageBodiesCompliance,
   linkageJoints,
   linkageCar,
+  linkageCarBalance,
   linkageLoadStates,
   linkageCompliance,
   linkageBand,

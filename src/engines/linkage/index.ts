@@ -25,4 +25,16 @@ export * from "./steering-geometry.ts";
 export type { Drive } from "./wheel.ts";
 export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 export * from "./whole-car/bar-of-points.ts";
-export * from "./whole-car/car-pose.ts";
+export * from "./whole-car/bush-give.ts";
+export * from "./whole-car/car-balance.ts";
+export {
+  type AntiRollBar,
+  type BarState,
+  type BodyMotion,
+  type CarOnGround,
+  computeBar,
+  placeCar,
+  placeWheel,
+  type Side,
+  type WheelOnGround,
+} from "./whole-car/car-pose.ts";

@@ -51,6 +51,15 @@ const CarMargin = ({ question, car }: CarMarginProps) => (
     {car.figures.map((figure) => (
       <FigureLine key={figure.key} figure={figure} effect={car} />
     ))}
+    {car.bend === null ? null : (
+      <MarginSection title="In a bend">
+        <p>{car.bend.sentence}</p>
+        {car.bend.figures.map((figure) => (
+          <FigureLine key={figure.key} figure={figure} effect={car} />
+        ))}
+        <p>{car.bend.computedSo}</p>
+      </MarginSection>
+    )}
     <MarginSection title="How sure">
       {car.howSure} Geometry {rungWords(car.rung, car.invented)}.
     </MarginSection>

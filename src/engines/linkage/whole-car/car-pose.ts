@@ -38,7 +38,7 @@ const SETTLED = 1e-13;
 const LIMIT = 20;
 
 /** Rotation of the body, row-major: first rolled about its x, then pitched about the y of the ground. */
-function bodyRotation({ roll, pitch }: BodyMotion): readonly number[] {
+export function bodyRotation({ roll, pitch }: BodyMotion): readonly number[] {
   const [cr, sr, cp, sp] = [Math.cos(roll), Math.sin(roll), Math.cos(pitch), Math.sin(pitch)];
   return [cp, sp * sr, sp * cr, 0, cr, -sr, -sp, cp * sr, cp * cr];
 }
