@@ -4,7 +4,10 @@ import { metresFromMm } from "#quantity";
 import { geometryOf, placesOf } from "./axle-places.ts";
 import { CONFIRM_POINTS, familyFinding } from "./family-finding.ts";
 import { bar as barShape } from "./joint-schema.ts";
-import { type LooseAxle, understood } from "./loose-axle.ts";
+import { asObject, type LooseAxle, understood } from "./loose-axle.ts";
+
+/** True where nobody has read a point of the axle: what a template gave, of whatever version, is no slip of a pen. */
+const isOfTemplate = ({ raw }: LooseAxle): boolean => asObject(raw.defaults).origin === "template";
 
 /** A bar whose levers would turn further than those of any bar: its path or its drop link is wrong. One finding, or none. */
 export function checkBar(axle: LooseAxle): Finding[] {
@@ -21,7 +24,7 @@ export function checkBar(axle: LooseAxle): Finding[] {
     linkLower: place(sheet.link_lower_mm),
   };
   const turn = computeTwistPerLean(bar, geometry);
-  if (turn === null || turn <= MOST_TWIST_PER_LEAN) return [];
+  if (turn === null || turn <= MOST_TWIST_PER_LEAN || (isOfTemplate(axle) && Number.isFinite(turn))) return [];
   const got = Number.isFinite(turn)
     ? `levers that turn ${turn.toFixed(1)}° against each other per degree the body leans`
     : "no lever: the bar ends on its own axis";

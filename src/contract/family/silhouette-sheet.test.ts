@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { jsonSchemaOf } from "../refusal-schema.ts";
-import { parseSilhouette, silhouetteSheet } from "./index.ts";
+import { formatFamily, parseFamily, parseSilhouette, silhouetteSheet } from "./index.ts";
 
 const said = (document: unknown): string[] => {
   const parsed = parseSilhouette(document);
@@ -34,6 +34,21 @@ describe("a silhouette sheet", () => {
       "tracks-too-different rear_track_mm",
       "tyre-size-unreadable tyre_size",
     ]);
+  });
+
+  it("made by an older template stays readable, whatever levers its bar then had; read by somebody it is a slip", () => {
+    const made = parseSilhouette({ front_layout: "double-wishbone", rear_layout: "five-link" });
+    if ("findings" in made) throw new Error(JSON.stringify(made.findings));
+    const sheet = formatFamily(made.family);
+    const { bar, defaults } = sheet.rear;
+    const upright = bar?.path_mm.map(([x, y, z], i) => (i === bar.path_mm.length - 1 ? [x - 100, y, z] : [x, y, z]));
+    const codes = (origin: string) => {
+      const rear = { ...sheet.rear, bar: { ...bar, path_mm: upright }, defaults: { ...defaults, origin } };
+      const parsed = parseFamily({ ...sheet, rear });
+      return "findings" in parsed ? parsed.findings.map(({ code }) => code) : [];
+    };
+    expect(codes("template")).toEqual([]);
+    expect(codes("tape")).toEqual(["bar-twists-too-far"]);
   });
 
   it("says what to do about a layout that is not offered, and about metres", () => {

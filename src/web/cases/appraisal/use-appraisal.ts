@@ -32,6 +32,31 @@ const recordOf = (held: Case): VisitRecord =>
     past: held.past,
   });
 
+/** A page that is looked at for so long without a change is the moment to appraise ahead, ms. */
+const LOOKED_AT = 2000;
+
+/**
+ * Appraises the open case ahead, while somebody reads or looks at a page that shows nothing of it, so that the page that
+ * does begins with an answer. Nothing is said where that breaks off: the page that shows it asks again, and says so.
+ */
+export const useAppraisalAhead = (isWanted: boolean): void => {
+  const held = useCase();
+  const { visitId, family, familyComing, settings, visit, enquiry, plan, jobCard, handOver, looks, past } = held;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the record hangs on these parts of the case alone
+  useEffect(() => {
+    if (!isWanted || familyComing || family === null || looks.length === 0) return;
+    const timer = setTimeout(() => {
+      void appraisals.ask(recordOf(held)).then(
+        (answer) => {
+          if (answer !== null) last = { visitId, appraisal: answer };
+        },
+        () => undefined,
+      );
+    }, LOOKED_AT);
+    return () => clearTimeout(timer);
+  }, [isWanted, visitId, familyComing, family, settings, visit, enquiry, plan, jobCard, handOver, looks, past]);
+};
+
 /** Appraises the open case in a worker whenever something on record changes. */
 export const useAppraisal = (): AppraisedCase => {
   const held = useCase();

@@ -7,6 +7,7 @@ import type { PageKey } from "../../shell/page-keys.ts";
 import { Sheet } from "../../shell/sheet.tsx";
 import type { TitleBlockFacts } from "../../shell/title-block.tsx";
 import type { Waiting } from "../../shell/waiting-line.tsx";
+import { useAppraisalAhead } from "../appraisal/use-appraisal.ts";
 import type { UnsentEntry } from "../unsent/entry.ts";
 import { UnsentNotice } from "../unsent/unsent-notice.tsx";
 import { type Case, useCase } from "./case-context.tsx";
@@ -132,6 +133,7 @@ export const CaseSheet = ({
 }: CaseSheetProps) => {
   const held = useCase();
   useTappedInView(rest.subject ?? null);
+  useAppraisalAhead(stageOrder.indexOf(stage) < stageOrder.indexOf("findings"));
   const stageKeys = useStageKeys(held.visitId, stage);
   const all = useMemo(() => [...keys, ...stageKeys], [keys, stageKeys]);
   return (

@@ -10,23 +10,27 @@ interface NotTakenUpProps {
 /** Everything the owner said that no complaint has been chosen for, each with what it sounds like, one tap away. */
 export const NotTakenUp = ({ remarks, full, onAdd }: NotTakenUpProps) => {
   const left = remarks.filter(({ isHeard }) => !isHeard);
-  if (left.length === 0) return null;
+  const known = left.filter(({ offered }) => offered.length > 0);
+  const unknown = left.filter(({ offered }) => offered.length === 0);
   return (
-    <section>
-      <h2>The words sound like</h2>
-      {left.map(({ words, offered }) => (
-        <div key={words} className="remark">
-          {remarks.length === 1 ? null : <p className="label">“{words}”</p>}
-          {offered.length === 0 ? (
-            <p className="note">
-              No complaint of the list sounds like it. Choose one from the whole list, or it stands on the owner's page
-              as not taken up.
-            </p>
-          ) : (
-            <OfferedSymptoms offered={offered} full={full} onAdd={onAdd} />
-          )}
-        </div>
-      ))}
-    </section>
+    <>
+      {known.length === 0 ? null : (
+        <section>
+          <h2>The words sound like</h2>
+          {known.map(({ words, offered }) => (
+            <div key={words} className="remark">
+              {remarks.length === 1 ? null : <p className="label">“{words}”</p>}
+              <OfferedSymptoms offered={offered} full={full} onAdd={onAdd} />
+            </div>
+          ))}
+        </section>
+      )}
+      {unknown.length === 0 ? null : (
+        <p className="label enquiry-none">
+          No complaint of the list sounds like {unknown.map(({ words }) => `“${words}”`).join(", ")}. What is a
+          complaint can be chosen from the whole list; else the owner's page says that it was not taken up.
+        </p>
+      )}
+    </>
   );
 };

@@ -8,12 +8,20 @@ const curvesHeight = () => 440;
 
 const ShakeCurve = ({ shake }: { readonly shake: Shake }) => {
   const draw = useCallback((room: SceneRoom) => drawShake(shake, room), [shake]);
-  return <FittedScene draw={draw} leastHeight={shakeHeight} />;
+  return (
+    <div className="found-plot" style={{ height: shakeHeight() }}>
+      <FittedScene draw={draw} leastHeight={shakeHeight} />
+    </div>
+  );
 };
 
 const EffectCurves = ({ effect }: { readonly effect: FaultEffect }) => {
   const draw = useCallback((room: SceneRoom) => drawCurves(effect, { ...room, format: formatFigure }), [effect]);
-  return <FittedScene draw={draw} leastHeight={curvesHeight} />;
+  return (
+    <div className="found-plot" style={{ height: curvesHeight() }}>
+      <FittedScene draw={draw} leastHeight={curvesHeight} />
+    </div>
+  );
 };
 
 /** What the selected fault does, drawn: a torn or loose joint over travel, a bush without its fluid over the road speed. */
