@@ -1,6 +1,9 @@
+import { axleAndSide } from "#vehicle";
 import type { SuspectWord, SymptomEntry } from "../cases/documents.ts";
 import { foundAt } from "../cases/found-at.ts";
 import type { PlaceFinding } from "../cases/place-finding.ts";
+import { noticedWords } from "../fault/phrases.ts";
+import type { FaultEffect } from "../fault-effect.ts";
 import type { Cause } from "./cause.ts";
 import { causes } from "./cause-table.ts";
 import { feltAxle, fitToLayout, placesFor } from "./fit-to-car.ts";
@@ -24,10 +27,32 @@ export interface ComplaintAnswer {
 /** So many of what can be behind it are named. */
 const MOST_NAMED = 2;
 
+/** A finding with what it does to the car, where that is computed. */
+type Found = PlaceFinding & { readonly effect?: FaultEffect | null };
+
+/** The complaint a wheel that turns under braking is felt as. */
+const FELT_AS_PULL = "pulls-under-braking";
+
+/** What a driver notices of a fault under braking, computed and sure of its side: "The car steps to the left."; "" where not. */
+function pullOf({ effect }: Found): string {
+  if (!effect?.headline.signSure || effect.headline.unit !== "deg" || effect.question.condition.braking <= 0) return "";
+  const { axle, side } = axleAndSide(effect.question.corner);
+  return noticedWords(axle, side, effect.headline.value, effect.question.condition);
+}
+
+/** Places whose fault is computed to pull the car under braking, whatever the table of causes says of them. */
+const pullsFound = (symptom: string, findings: readonly Found[]): readonly string[] =>
+  symptom === FELT_AS_PULL
+    ? findings.flatMap((finding) => {
+        const noticed = pullOf(finding);
+        return noticed === "" ? [] : [`${foundAt(finding)} (computed: ${lower(noticed.replace(/\.$/, ""))})`];
+      })
+    : [];
+
 /** An answer to every complaint that was taken up, in the order they were: none is passed over. */
 export function answerComplaints(
   entries: readonly SymptomEntry[],
-  findings: readonly PlaceFinding[],
+  findings: readonly Found[],
   said: readonly SuspectWord[],
 ): readonly ComplaintAnswer[] {
   const words = lastWords(said);
@@ -35,7 +60,10 @@ export function answerComplaints(
     const symptom = symptoms.find((s) => s.id === id);
     if (symptom === undefined) return [];
     const felt = feltAxle(entries.filter((e) => e.symptom === id));
-    return [{ symptom: id, label: symptom.label, ...answerOf(causesOf(symptom, findings), findings, felt, words) }];
+    const pulls = pullsFound(id, findings);
+    return [
+      { symptom: id, label: symptom.label, ...answerOf(causesOf(symptom, findings), findings, felt, words, pulls) },
+    ];
   });
 }
 
@@ -50,6 +78,7 @@ function answerOf(
   findings: readonly PlaceFinding[],
   felt: ReturnType<typeof feltAxle>,
   words: ReturnType<typeof lastWords>,
+  pulls: readonly string[],
 ): Pick<ComplaintAnswer, "state" | "words"> {
   const taken = behind.filter(({ id }) => words.get(id)?.word === "accepted");
   if (taken.length > 0)
@@ -57,11 +86,9 @@ function answerOf(
   const left = behind.filter(({ id }) => words.get(id)?.word !== "ruled-out");
   const places = left.map((cause) => ({ cause, at: placesFor(cause, findings, felt) }));
   const shown = places.flatMap(({ cause, at }) => at.filter((place) => isThere(cause, place)));
-  if (shown.length > 0)
-    return {
-      state: "found",
-      words: `found, and can be behind it: ${named([...new Set(shown.map((p) => foundAt(p)))])}`,
-    };
+  const bySight = shown.map(foundAt).filter((at) => pulls.every((pull) => !pull.startsWith(at)));
+  const found = [...new Set([...pulls, ...bySight])];
+  if (found.length > 0) return { state: "found", words: `found, and can be behind it: ${named(found)}` };
   const visible = places.filter(({ at }) => at.length > 0);
   const done = visible.filter(({ cause, at }) => lookState(cause, at) === "not there");
   if (visible.length > 0 && done.length === visible.length)
