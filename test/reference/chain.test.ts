@@ -3,9 +3,11 @@ import { computeFaultEffect, type FaultQuestion, formatFigure } from "#casework"
 import { askDoor, formatComplianceQuestion, parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { degreesFromRadians } from "#quantity";
+import { printFaultSheet } from "#report";
 import { type Family, positionsOf } from "#vehicle";
 import { modelCorner, softFaults } from "../../src/casework/fault/corner-model.ts";
 import { CornerState, loadOf } from "../../src/casework/fault/fault-states.ts";
+import { flatten, readPdfWords } from "../e2e/pdf-words.ts";
 
 /** Reads a demo sheet, changed by the test first. */
 function readFamily(id: string, change: (sheet: Record<string, unknown>) => void = () => {}): Family {
@@ -60,6 +62,9 @@ function expectChain(family: Family, q: FaultQuestion = question): void {
   expect(effect.headline.range?.[1]).toBeCloseTo(Math.max(...ends), 9);
 }
 
+/** Far enough that the digits that are shown change, mm. */
+const MOVED = 12;
+
 type Loose = Record<string, unknown>;
 const rearLinks = (sheet: Loose): Loose[] => (sheet.rear as Loose).links as Loose[];
 const linkNamed = (sheet: Loose, name: string): Loose => {
@@ -113,6 +118,32 @@ describe("the chain from a family's file to figure, curve and sentence", () => {
     const at = (byMm: number): number => effectOf(readFamily("ouzel-saloon", moveToeLink(byMm))).headline.value;
     expect(Math.sign(at(2) - at(-2))).toBe(Math.sign(slope));
     expect((at(0.05) - at(-0.05)) / 0.1).toBeCloseTo(slope, 6);
+  });
+
+  it("moves door, curve, sentence and sheet by that sign", async () => {
+    const { slope } = exactSlope(readFamily("ouzel-saloon"), "toe-link.inner", 2);
+    const movedBy = async (byMm: number) => {
+      const family = readFamily("ouzel-saloon", (sheet) => {
+        const at = linkNamed(sheet, "toe-link").inner_mm as number[];
+        at[2] = (at[2] as number) + byMm;
+      });
+      expectChain(family);
+      const effect = effectOf(family);
+      const shown = formatFigure({ ...effect.headline, value: Math.abs(effect.headline.value) });
+      const sheet = flatten(readPdfWords(Buffer.from(await printFaultSheet({ family, effect, date: "1 May 2026" }))));
+      expect(sheet).toContain(flatten(effect.sentence));
+      expect(sheet).toContain(flatten(`${shown} further`));
+      return { effect, shown: Math.sign(effect.headline.value) * Number.parseFloat(shown) };
+    };
+    const [low, high] = [await movedBy(-MOVED), await movedBy(MOVED)];
+    expect(Math.sign(high.effect.headline.value - low.effect.headline.value)).toBe(Math.sign(slope));
+    expect(Math.sign(high.shown - low.shown)).toBe(Math.sign(slope));
+    expect(high.effect.sentence).not.toBe(low.effect.sentence);
+    const atRest = (effect: typeof low.effect): number => {
+      const curve = effect.curves.find(({ quantity }) => quantity === "toe-change");
+      return curve?.lines[0]?.values[effect.rises.findIndex((rise) => Math.abs(rise) < 1e-9)] ?? Number.NaN;
+    };
+    expect(Math.sign(atRest(high.effect) - atRest(low.effect))).toBe(Math.sign(slope));
   });
 });
 
