@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { type Finding, findNearest, parseFamily, parseFamilyText } from "#contract";
+import { type Finding, findNearest, parseFamily, parseKeptFamilyText } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { openFamilyFiles } from "#records";
 
@@ -19,7 +19,7 @@ export const loadFamilyOnFile = async (id: string, path: string, dataFolder: str
   if (given !== undefined) return orRefusal(parseFamily(given));
   const own = existsSync(dataFolder) ? await openFamilyFiles(dataFolder) : null;
   const kept = own === null ? null : await own.load(id);
-  if (kept !== null) return orRefusal(parseFamilyText(kept.text));
+  if (kept !== null) return orRefusal(parseKeptFamilyText(kept.text));
   const known = [...Object.keys(demoFamilySheets), ...(own === null ? [] : (await own.list()).map((f) => f.id))];
   const nearest = findNearest(id, known);
   const hint = nearest === null ? `There are: ${known.join(", ")}.` : `The nearest is ${nearest}.`;

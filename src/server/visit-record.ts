@@ -1,5 +1,5 @@
 import { type CaseStore, looksBefore, ratesOf, recordOfVisit, type StoredDocument, type VisitRecord } from "#casework";
-import { type Finding, parseFamilyText } from "#contract";
+import { type Finding, parseKeptFamilyText } from "#contract";
 import type { FamilyShelf } from "./family-shelf.ts";
 
 /** A visit with its car and everything an appraisal hangs on. */
@@ -27,7 +27,7 @@ const familyOf = async (
   id: string | null,
 ): Promise<{ readonly family: VisitRecord["family"] } | { readonly findings: readonly Finding[] }> => {
   const shelved = id === null ? null : await shelf.load(id);
-  return shelved === null ? { family: null } : parseFamilyText(shelved.text);
+  return shelved === null ? { family: null } : parseKeptFamilyText(shelved.text);
 };
 
 /** Everything on record about a visit, as the pages appraise it; null where there is no such visit. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { demoSheetText, type Edit, editSheet } from "../../../test/family-sheets/edit-sheet.ts";
 import { type Slip, slips } from "../../../test/family-sheets/slips.ts";
-import { checkFamily, familyCodes, parseFamilyText } from "./index.ts";
+import { checkFamily, familyCodes, parseFamilyText, parseKeptFamilyText } from "./index.ts";
 
 const ouzelText = demoSheetText("ouzel-saloon");
 const ouzel: unknown = JSON.parse(ouzelText);
@@ -102,5 +102,20 @@ describe("a file that is no family sheet", () => {
     expect(codesOf(withMass("NaN"))).toEqual(["not-a-number"]);
     expect(codesOf(withMass("1e999"))).toEqual(["number-too-large"]);
     expect(codesOf(withMass("1e12"))).toEqual(["number-too-large"]);
+  });
+});
+
+describe("a sheet that was kept before a check of how its wheels move came", () => {
+  const text = (...edits: Edit[]): string => JSON.stringify(editSheet(JSON.parse(ouzelText), edits));
+  const doubtful = text({ set: "rear.droop_stop_mm", to: 390 });
+  const broken = text({ copyOf: "rear.links[2].inner_mm", set: "rear.links[4].inner_mm" });
+
+  it("still opens, is not taken as a new one, and says to a new one why", () => {
+    expect(parseKeptFamilyText(doubtful)).toMatchObject({ family: { id: "ouzel-saloon" } });
+    expect(parseFamilyText(doubtful)).toMatchObject({ findings: [{ code: "stop-beyond-fold" }] });
+  });
+
+  it("does not open where it cannot be computed with", () => {
+    expect(parseKeptFamilyText(broken)).toMatchObject({ findings: [{ code: "coincident-points" }] });
   });
 });

@@ -16,6 +16,19 @@ export function parseFamilyText(text: string): ParsedFamily {
   return familyOf(checkFamilyText(text));
 }
 
+/**
+ * Reads a family sheet this program has kept: what only became doubtful by a later version's checks is read all the same,
+ * and the editor says it.
+ */
+export function parseKeptFamilyText(text: string): ParsedFamily {
+  return familyOf(checkFamilyText(text, "kept"));
+}
+
+/** The same of a sheet that is already JSON data. */
+export function parseKeptFamily(document: unknown): ParsedFamily {
+  return familyOf(checkFamilySheet(document, [], "kept"));
+}
+
 function familyOf(checked: CheckedSheet): ParsedFamily {
   return "findings" in checked ? checked : { family: readFamily(checked.sheet) };
 }

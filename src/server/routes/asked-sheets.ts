@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyReply } from "fastify";
-import { formatSheetFindings, parseFamilyText, parseSheetQuestion } from "#contract";
+import { formatSheetFindings, parseKeptFamilyText, parseSheetQuestion } from "#contract";
 import { printAskedSheet } from "#report";
 import type { FamilyShelf } from "../family-shelf.ts";
 import { type BodyText, bodyOf } from "../json-body.ts";
@@ -20,7 +20,7 @@ const printSheet = async (
   for (const { path, id } of asked.value.families) {
     const shelved = (await shelf.load(id)) ?? (await shelf.loadExample(id));
     if (shelved === null) return refuse(reply, 422, [await unknownFamilyFinding(shelf, id, path)]);
-    const parsed = parseFamilyText(shelved.text);
+    const parsed = parseKeptFamilyText(shelved.text);
     if ("findings" in parsed) return refuse(reply, 422, parsed.findings);
     found.push(parsed.family);
   }

@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import type { CaseStore } from "#casework";
-import { type Finding, findNearest, parseFamilyText } from "#contract";
+import { type Finding, findNearest, parseFamilyText, parseKeptFamilyText } from "#contract";
 import { mmFromMetres } from "#quantity";
 import type { FamilyShelf, ShelvedFamily } from "../family-shelf.ts";
 import { bodyOf } from "../json-body.ts";
@@ -19,7 +19,7 @@ const describeFamily = (
   { id, text, version, readOnly }: ShelvedFamily,
   offList: ReadonlySet<string>,
 ): Record<string, unknown> => {
-  const parsed = parseFamilyText(text);
+  const parsed = parseKeptFamilyText(text);
   const kept = { id, version, read_only: readOnly, off_list: offList.has(id) };
   if ("findings" in parsed) return { ...kept, name: id, findings: parsed.findings };
   const { name, invented, fromYear, toYear, front, rear, wheelbase, kerbMass } = parsed.family;

@@ -10,6 +10,7 @@ import { ExportLink } from "./export-link.tsx";
 import { KnownFaults } from "./known-faults.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
 import { LineChanges } from "./line-changes.tsx";
+import { useDoubts } from "./use-doubts.ts";
 
 /** What no silhouette asks for and the templates give, in words. */
 const TEMPLATE_WORDS: readonly { readonly words: string; readonly figures: readonly AssumedFigure[] }[] = [
@@ -43,6 +44,22 @@ const AssumedSection = ({ family }: { readonly family: Family }) => {
   );
 };
 
+/** What in a car line of one's own is doubtful by today's checks, and where it is put right; nothing where nothing is. */
+const Doubts = ({ family }: { readonly family: Family | null }) => {
+  const doubts = useDoubts(family);
+  if (family === null || doubts.length === 0) return null;
+  return (
+    <div className="margin-notice" role="status">
+      {doubts.length === 1 ? "One figure is" : `${doubts.length} figures are`} doubtful by checks that came after this
+      car line was kept: look at {doubts.length === 1 ? "it" : "them"} again under{" "}
+      <Link to="/families/$familyId/edit" params={{ familyId: family.id }}>
+        Edit the data
+      </Link>
+      .
+    </div>
+  );
+};
+
 interface FamilyMarginProps {
   readonly loaded: LoadedFamily;
   /** Names of the other car lines; null where this one is not one's own to change. */
@@ -57,6 +74,7 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
     <>
       <h2 className="heading">{family.name}</h2>
       {family.note === undefined ? null : <p className="margin-lead">{family.note}</p>}
+      <Doubts family={taken === null ? null : family} />
       <MarginSection title="Front">{axleWords(family, "front")}</MarginSection>
       <MarginSection title="Rear">{axleWords(family, "rear")}</MarginSection>
       <MarginSection title="Mass">

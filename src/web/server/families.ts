@@ -1,4 +1,4 @@
-import { type Finding, parseFamilyText } from "#contract";
+import { type Finding, parseKeptFamilyText } from "#contract";
 import type { Family } from "../car.ts";
 import { type Answer, askServer } from "./ask-server.ts";
 
@@ -31,7 +31,7 @@ export const loadFamilyText = (id: string): Promise<Answer<FamilyText>> => loadT
 const loadFrom = async (path: string): Promise<Answer<LoadedFamily>> => {
   const answer = await loadText(path);
   if (answer.kind !== "answer") return answer;
-  const parsed = parseFamilyText(answer.body.text);
+  const parsed = parseKeptFamilyText(answer.body.text);
   return "findings" in parsed
     ? { kind: "refused", status: 200, findings: parsed.findings }
     : { kind: "answer", body: { ...answer.body, family: parsed.family } };

@@ -1,4 +1,4 @@
-import { checkFamily, type Finding, parseFamily } from "#contract";
+import { checkFamily, type Finding, parseKeptFamily } from "#contract";
 import type { Family } from "../../car.ts";
 import { formatSheetPath, isAtOrIn, type SheetPath } from "./sheet-path.ts";
 import { isKeyed } from "./sheet-value.ts";
@@ -56,10 +56,10 @@ export const findingWords = ({ got, needed, hint }: Finding): string =>
     .filter((part) => part !== "")
     .join(" ");
 
-/** What of a sheet can be drawn; null where its linkages do not close. What is wrong with work, life and variants does not hinder it. */
+/** What of a sheet can be drawn, doubtful or not; null where its linkages do not close. What is wrong with work, life and variants does not hinder it. */
 export const drawnFamilyOf = (sheet: unknown): Family | null => {
   if (!isKeyed(sheet)) return null;
   const { work: _work, life: _life, variants: _variants, ...drawn } = sheet;
-  const parsed = parseFamily(drawn);
+  const parsed = parseKeptFamily(drawn);
   return "findings" in parsed ? null : parsed.family;
 };
