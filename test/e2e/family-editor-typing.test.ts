@@ -79,15 +79,15 @@ describe("typing the data of a car line", () => {
 describe("beginning a car line", () => {
   it("draws the car and says what is wrong after a reload with a wrong entry; a unit may stand behind a figure", async () => {
     const page = await openAtDesk("/families/begin");
-    await page.getByLabel("Wheelbase").fill("2.71 m");
-    await page.getByLabel("Kerb mass").fill("heavy");
+    await page.getByLabel("Wheelbase", { exact: true }).fill("2.71 m");
+    await page.getByLabel("Kerb mass", { exact: true }).fill("heavy");
     await page.reload();
     await settle(page);
-    expect(await page.getByLabel("Kerb mass").inputValue()).toBe("heavy");
+    expect(await page.getByLabel("Kerb mass", { exact: true }).inputValue()).toBe("heavy");
     expect(await page.locator(".begin-preview svg").count()).toBeGreaterThan(0);
     expect(await page.locator(".begin-preview").textContent()).toContain("wheelbase 2710");
     expect(await page.locator(".margin").textContent()).toContain("One entry has to be put right first");
-    await page.getByLabel("Kerb mass").fill("1 510 kg");
+    await page.getByLabel("Kerb mass", { exact: true }).fill("1 510 kg");
     await settle(page);
     expect(await page.locator(".margin").textContent()).not.toContain("put right first");
   });

@@ -119,12 +119,12 @@ describe("the data of a car line", () => {
     const sheet = sheetWith("led-saloon", "Led saloon", 1);
     await saveSheet(sheet, { "if-none-match": "*" });
     const page = await openEditor("led-saloon", "part=car");
-    await page.getByLabel("Kerb mass").fill("");
+    await page.getByLabel("Kerb mass", { exact: true }).fill("");
     await page.getByRole("link", { name: /^Front axle/ }).click();
     await page.getByRole("button", { name: "Kerb mass" }).click();
     await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("id") !== null)).toBe(true);
     expect(new URL(page.url()).searchParams.get("part")).toBe("car");
-    await page.getByLabel("Kerb mass").fill("1500");
+    await page.getByLabel("Kerb mass", { exact: true }).fill("1500");
     await page.getByRole("link", { name: "Whole file" }).click();
     const file = page.getByLabel("The file of this car line");
     await file.fill((await file.inputValue()).replace('"name": "Led saloon"', '"name": "Led, by its file"'));

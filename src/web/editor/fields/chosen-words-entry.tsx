@@ -29,7 +29,10 @@ export const ChosenWordsEntry = ({ editing, path, form, label, choices }: Chosen
                 checked={chosen.includes(word)}
                 onChange={(event) => tick(word, event.target.checked)}
               />
-              {choiceWords(word)}
+              <span>
+                {choiceWords(word)}
+                <span className="unseen">: {label.toLowerCase()}</span>
+              </span>
             </label>
           ))}
         </span>
