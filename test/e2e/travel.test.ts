@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import {
+  computeBodies,
   computeCar,
   computeHandTest,
   computeHold,
@@ -10,7 +11,7 @@ import {
   type TravelSheet,
   type TravelSheetQuestion,
 } from "#casework";
-import { parseFamily } from "#contract";
+import { parseBodiesFile, parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { findByAxe } from "./axe.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
@@ -152,6 +153,13 @@ describe("over travel", () => {
       .first()
       .waitFor();
     expect(await page.getByLabel("hub centre to arch, height 2, mm").inputValue()).toBe("24.0158 in");
+    const [printed] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Print the sheet" }).click(),
+    ]);
+    expect(printed.suggestedFilename()).toBe("dunlin-hatch-rear-left-matched.pdf");
+    await page.getByLabel("± shared by all heights, twice the standard deviation, mm").fill("5");
+    await page.waitForURL(/pm=2%7C0\.06%7C0\.06%7C1%7C5%7C0/);
     await page.getByLabel("Name of the copy").fill("One hatch as it was read");
     await page.getByRole("button", { name: "Take the points over into a copy" }).click();
     await page.getByRole("link", { name: "Open One hatch as it was read" }).click();
@@ -183,5 +191,57 @@ describe("over travel", () => {
     await page.getByLabel("Lowered").selectOption("20");
     await page.getByLabel("Beside").selectOption("");
     await expect.poll(() => page.getByLabel("Beside").isDisabled()).toBe(true);
+    await page.getByRole("heading", { level: 1 }).focus();
+    await page.keyboard.press("?");
+    expect(await page.getByRole("dialog").textContent()).toContain("the front right corner");
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("1");
+    await page.waitForURL(/corner=front-right/);
+    expect(page.url()).not.toContain("torn=");
+  });
+
+  it("draws and moves a layout from a file, and says every mistake of one that cannot be used", async () => {
+    const page = await openAtDesk("/layouts");
+    const text = readFileSync(
+      new URL("../../docs/examples/layouts/rear-integral-link-rubber.json", import.meta.url),
+      "utf8",
+    );
+    const parsed = parseBodiesFile(text);
+    if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+    const answer = computeBodies({
+      file: parsed.value,
+      torn: { part: "integral-link", end: "from" },
+      condition: { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 },
+    });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    await page.getByLabel("Torn", { exact: true }).selectOption("integral-link.from");
+    await page.getByText(answer.sheet.sentence, { exact: true }).waitFor();
+    await settle(page);
+    const drawing = page.getByRole("img", { name: "The suspension in space" });
+    const before = await drawing.innerHTML();
+    await page.getByLabel("Travel", { exact: true }).focus();
+    await page.keyboard.press("End");
+    await page.waitForURL(/rise_mm=80/);
+    await settle(page);
+    expect(await drawing.innerHTML()).not.toBe(before);
+    const file = (content: string) => ({
+      name: "mine.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(content),
+    });
+    const named = text.replace("Lower carrier arm with integral link, rear", "My own rear axle");
+    await page.getByLabel("Read a layout in").setInputFiles(file(named));
+    await page.getByRole("heading", { name: "My own rear axle" }).waitFor();
+    await page.reload();
+    await page.getByRole("heading", { name: "My own rear axle" }).waitFor();
+    await page
+      .getByLabel("Read a layout in")
+      .setInputFiles(file(named.replace('"spring_n_per_mm": 70', '"spring_n_per_mm": 0').replace('"ball"', '"bal"')));
+    await page.getByRole("heading", { name: "This file cannot be used" }).waitFor();
+    const said = await page.locator(".margin").textContent();
+    expect(said).toContain("spring_n_per_mm");
+    expect(said).toContain("layout.joints[2].kind");
+    await page.getByRole("button", { name: "The invented example" }).click();
+    await page.getByRole("heading", { name: "Lower carrier arm with integral link, rear" }).waitFor();
   });
 });

@@ -5,13 +5,21 @@ import {
   FaultBand,
   type JetCorner,
   type PointDeviation,
+  type PointErrors,
+  priorErrors,
+  sampleChanges,
+  solveMatch,
   TravelBand,
 } from "#engines/linkage";
-import { computeNormalProbability, type Finding, type Jet } from "#numeric";
+import { computeNormalProbability, type Finding, type Jet, normalFrom, seededRandom } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
 import { checkCorner, checkElasticity, checkSeat } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
+import { drawnToWire } from "./linkage-drawn.ts";
+import { checkBases } from "./linkage-match-check.ts";
+import { drawnChanges, drawsSchema, oneBase } from "./linkage-match-schema.ts";
+import { sharedErrors } from "./linkage-one-base.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, type WireElasticity } from "./linkage-reading.ts";
 import { axleName, cornerKeys, memberSchema, rubberSchema, softSchema, springSchema } from "./linkage-schema.ts";
 import { isObject } from "./loose-corner.ts";
@@ -31,6 +39,8 @@ const input = z.strictObject({
   ...cornerKeys,
   axle: axleName.optional(),
   sd_mm: z.strictObject({ x: sd, y: sd, z: sd }),
+  one_base: oneBase,
+  draws: drawsSchema.optional(),
   travels_mm: z.array(z.number()).min(1).max(2000),
   compliance: compliance.optional(),
 });
@@ -56,6 +66,7 @@ const position = z.strictObject({
   roll_centre_height_mm: z.number(),
   roll_centre_height_sd_mm: z.number(),
   toe_sign_probability: z.number().nullable(),
+  drawn: drawnChanges.optional(),
   top: z.strictObject(rankedKeys),
 });
 const difference = z.strictObject({
@@ -100,7 +111,7 @@ function signProbability(figure: BandFigure, travel: number): number | null {
 function computeDifference(
   wire: Input,
   c: Compliance,
-  deviations: () => PointDeviation[],
+  points: ReturnType<PointErrors["spread"]>,
 ): { output: z.output<typeof difference> } | { findings: Finding[] } {
   const geometry = geometryFromWire(wire, c.spring);
   const elastic: WireElasticity = {
@@ -114,7 +125,12 @@ function computeDifference(
     r.rate_sd_share !== undefined ? [{ name: `${r.link}.${r.end ?? "inner"}`, sd: r.rate_sd_share }] : [],
   );
   const band = (faults: readonly z.output<typeof softSchema>[]): FaultBand =>
-    new FaultBand({ geometry, elasticity, hold: "wheel-load", faults: faultsFromWire(faults) }, deviations, rates);
+    new FaultBand(
+      { geometry, elasticity, hold: "wheel-load", faults: faultsFromWire(faults) },
+      () => points.deviations,
+      rates,
+      () => points.correlations,
+    );
   const sound = band([]);
   if (!sound.solver.carries)
     return {
@@ -166,7 +182,8 @@ export const linkageBand: Door<Input> = {
   summary: "What the tolerances of hard points do to the figures of one corner, and which coordinate does most",
   input: input as unknown as z.ZodType<Input>,
   output,
-  relation: "sd = sqrt(sum of (derivative x sd)^2), derivatives exact by jets through the Jacobian of the nominal pose",
+  relation:
+    "sd = sqrt(sum of (derivative x sd)^2, points of one base with their correlations), derivatives exact by jets through the Jacobian of the nominal pose; drawn: geometries drawn from the same errors, each solved in full",
   source: "GUM (JCGM 100) law of propagation, from memory; definitions in docs/method/linkage.md",
   accuracy: "1e-7 relative against complex-step derivatives of an independent program (docs/verification.md)",
   check(document) {
@@ -174,6 +191,7 @@ export const linkageBand: Door<Input> = {
     const c = isObject(document.compliance) ? document.compliance : null;
     return [
       ...checkCorner(document),
+      ...checkBases(document),
       ...(c
         ? [...checkSeat(c.spring, "compliance.spring", document), ...checkElasticity(c, "compliance", document)]
         : []),
@@ -184,8 +202,26 @@ export const linkageBand: Door<Input> = {
     const dependent = findDependence(geometry);
     if (dependent) return { findings: [dependent] };
     const one: PointDeviation = [wire.sd_mm.x / 1000, wire.sd_mm.y / 1000, wire.sd_mm.z / 1000];
-    const deviations = (names: readonly string[]): PointDeviation[] => names.map(() => one);
-    const band = new TravelBand(geometry, deviations);
+    const prior = {
+      geometry,
+      deviations: (names: readonly string[]): PointDeviation[] => names.map(() => one),
+      shared: sharedErrors(wire.one_base, geometry),
+    };
+    const points = priorErrors(prior).spread();
+    const band = new TravelBand(
+      geometry,
+      () => points.deviations,
+      () => points.correlations,
+    );
+    const drawn =
+      wire.draws &&
+      sampleChanges(
+        geometry,
+        solveMatch({ ...prior, readings: { wheel: [], lengths: [] } }),
+        wire.travels_mm.map((travel) => travel / 1000),
+        wire.draws.count,
+        normalFrom(seededRandom(wire.draws.seed)),
+      );
     const findings: Finding[] = [];
     const positions: z.output<typeof position>[] = [];
     wire.travels_mm.forEach((travel, i) => {
@@ -215,6 +251,7 @@ export const linkageBand: Door<Input> = {
         roll_centre_height_mm: p.rollCentre.value * 1000,
         roll_centre_height_sd_mm: p.rollCentre.sd * 1000,
         toe_sign_probability: signProbability(p.toeChange, travel),
+        ...(drawn ? { drawn: drawnToWire(drawn[i] ?? null) } : {}),
         top: {
           ...(travel === 0 ? {} : { camber_change: ranks(p.camberChange), toe_change: ranks(p.toeChange) }),
           camber_gain: ranks(p.camberGain),
@@ -225,7 +262,7 @@ export const linkageBand: Door<Input> = {
     });
     if (findings.length > 0) return { findings };
     if (!wire.compliance) return { output: { positions } };
-    const d = computeDifference(wire, wire.compliance, () => deviations(band.jets.linkage.mechanism.pointNames));
+    const d = computeDifference(wire, wire.compliance, points);
     return "findings" in d ? d : { output: { positions, difference: d.output } };
   },
 };

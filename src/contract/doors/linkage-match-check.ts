@@ -18,6 +18,19 @@ const texts = (list: unknown, path: string): readonly NamedEntry[] =>
     ? list.flatMap((name: unknown, i) => (typeof name === "string" ? [{ name, path: `${path}[${i}]` }] : []))
     : [];
 
+/** Points said to be measured from one base: each there, and once. */
+export function checkBases(document: Loose): readonly Finding[] {
+  const known = pointNamesOf(document);
+  const bases = basesOf(document);
+  return [
+    ...bases.flatMap((base) => checkRepeated(base)),
+    ...(known ? checkNamed(bases.flat(), known, "point of this corner") : []),
+  ];
+}
+
+const basesOf = (document: Loose) =>
+  entriesOf(document.one_base).map(([i, entry]) => texts(entry.points, `one_base[${i}].points`));
+
 /** What no schema sees of a corner that is to be matched: names of points and links, and angles without uncertainty. */
 export function checkMatch(document: unknown): readonly Finding[] {
   if (!isObject(document)) return [];
@@ -26,16 +39,15 @@ export function checkMatch(document: unknown): readonly Finding[] {
   const own = entriesOf(document.points).flatMap(([i, entry]) =>
     typeof entry.point === "string" ? [{ name: entry.point, path: `points[${i}].point` }] : [],
   );
-  const bases = entriesOf(document.one_base).map(([i, entry]) => texts(entry.points, `one_base[${i}].points`));
   const lengths = entriesOf(document.lengths).flatMap(([i, entry]) =>
     typeof entry.link === "string" ? [{ name: entry.link, path: `lengths[${i}].link` }] : [],
   );
   return [
     ...checkCorner(document),
     ...checkRepeated(own),
-    ...bases.flatMap((base) => checkRepeated(base)),
     ...checkRepeated(lengths),
-    ...(known ? checkNamed([...own, ...bases.flat()], known, "point of this corner") : []),
+    ...(known ? checkNamed(own, known, "point of this corner") : []),
+    ...checkBases(document),
     ...(links
       ? checkNamed(
           lengths,

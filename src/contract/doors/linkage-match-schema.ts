@@ -21,6 +21,19 @@ const wheelReading = z.strictObject({
   toe_u_deg: u.optional(),
 });
 
+/** Points measured from one base. */
+export const oneBase = z
+  .array(z.strictObject({ points: z.array(pointName).min(2).max(60), sd_mm: sdMm }))
+  .max(20)
+  .default([])
+  .meta({ description: "points measured from one base, which share its error beside their own" });
+
+/** Geometries drawn and solved in full. */
+export const drawsSchema = z.strictObject({
+  count: z.int().min(2).max(2000),
+  seed: z.int().min(0).max(4_294_967_295),
+});
+
 export const matchInput = z.strictObject({
   ...cornerKeys,
   sd_mm: sdMm.meta({ description: "of every point that is not named below", unit: "mm" }),
@@ -28,23 +41,24 @@ export const matchInput = z.strictObject({
     .array(z.strictObject({ point: pointName, sd_mm: sdMm }))
     .max(60)
     .default([]),
-  one_base: z
-    .array(z.strictObject({ points: z.array(pointName).min(2).max(60), sd_mm: sdMm }))
-    .max(20)
-    .default([])
-    .meta({ description: "points measured from one base, which share its error beside their own" }),
+  one_base: oneBase,
   readings: z.array(wheelReading).max(100).default([]),
   lengths: z
     .array(z.strictObject({ link: z.string().min(1).max(80), length_mm: z.number().positive().max(20_000), u_mm: u }))
     .max(40)
     .default([]),
   travels_mm: z.array(travel).min(1).max(200),
-  draws: z.strictObject({ count: z.int().min(2).max(2000), seed: z.int().min(0).max(4_294_967_295) }).optional(),
+  draws: drawsSchema.optional(),
 });
 
+/** A figure over the drawn geometries. */
 const drawn = z
   .strictObject({ mean: z.number(), sd: z.number(), low: z.number(), high: z.number(), share_above: z.number() })
   .meta({ description: "deg; low to high hold the middle 95 %" });
+/** Changes over the drawn geometries; null where fewer than two reach the travel. */
+export const drawnChanges = z
+  .strictObject({ camber_change: drawn, toe_change: drawn, unreachable: z.number() })
+  .nullable();
 const change = z.strictObject({
   before_deg: z.number(),
   before_sd_deg: z.number(),
@@ -59,7 +73,7 @@ export const matchOutput = z.strictObject({
       travel_mm: z.number(),
       camber_change: change,
       toe_change: change,
-      drawn: z.strictObject({ camber_change: drawn, toe_change: drawn, unreachable: z.number() }).nullable().optional(),
+      drawn: drawnChanges.optional(),
     }),
   ),
   points: z.array(

@@ -5,36 +5,23 @@ import {
   type Match,
   type MatchedReading,
   type PointDeviation,
-  type SampledFigure,
   sampleChanges,
   solveMatch,
   TravelBand,
 } from "#engines/linkage";
-import { computeNormalProbability, type Finding, normalFrom, parameterJet, seededRandom, type Vector } from "#numeric";
+import { computeNormalProbability, type Finding, normalFrom, parameterJet, seededRandom } from "#numeric";
 import { degreesFromRadians, radiansFromDegrees } from "#quantity";
 import type { Door } from "../door.ts";
 import { findDependence } from "./linkage-dependence.ts";
+import { drawnToWire } from "./linkage-drawn.ts";
 import { checkMatch } from "./linkage-match-check.ts";
 import { type MatchInput, type MatchOutput, matchInput, matchOutput } from "./linkage-match-schema.ts";
+import { pointNaming, sharedErrors } from "./linkage-one-base.ts";
 import { geometryFromWire, sideways } from "./linkage-reading.ts";
 
 const deg = degreesFromRadians;
 const metres = ({ x, y, z }: { x: number; y: number; z: number }): PointDeviation => [x / 1000, y / 1000, z / 1000];
 const still = (names: readonly string[]): PointDeviation[] => names.map(() => [0, 0, 0]);
-
-/** The name the mechanism gives the point a name stands for: joints in one place are one point, named after the first. */
-function pointNaming(geometry: CornerGeometry): (name: string) => string {
-  const places: [string, Vector][] = geometry.links.flatMap((l): [string, Vector][] => [
-    [`${l.name}.inner`, l.inner],
-    [`${l.name}.outer`, l.outer],
-  ]);
-  if (geometry.strut) places.push(["strut.top", geometry.strut.top], ["strut.axis_point", geometry.strut.axisPoint]);
-  if (geometry.trailingArm) places.push(["trailing_arm.bush", geometry.trailingArm.bush]);
-  return (name) => {
-    const place = places.find(([known]) => known === name)?.[1];
-    return places.find(([, p]) => place !== undefined && p.every((c, i) => c === place[i]))?.[0] ?? name;
-  };
-}
 
 function matchOf(wire: MatchInput, geometry: CornerGeometry): Match {
   const naming = pointNaming(geometry);
@@ -44,10 +31,7 @@ function matchOf(wire: MatchInput, geometry: CornerGeometry): Match {
   return solveMatch({
     geometry,
     deviations: (names) => names.map((name) => own.get(name) ?? metres(wire.sd_mm)),
-    shared: wire.one_base.map(({ points, sd_mm }) => ({
-      points: [...new Set(points.map(naming))],
-      sd: metres(sd_mm),
-    })),
+    shared: sharedErrors(wire.one_base, geometry),
     readings: {
       wheel: wire.readings.map((r) => ({
         travel: { value: r.travel_mm / 1000, u: r.travel_u_mm / 1000 },
@@ -100,14 +84,6 @@ function nameOf({ name }: MatchedReading): string {
   return name.kind === "length" ? `lengths[${name.index}].length_mm` : `readings[${name.index}].${name.kind}_deg`;
 }
 
-const drawnToWire = (f: SampledFigure) => ({
-  mean: deg(f.mean),
-  sd: deg(f.sd),
-  low: deg(f.low),
-  high: deg(f.high),
-  share_above: f.shareAbove,
-});
-
 function pointsToWire(wire: MatchInput, match: Match): MatchOutput["points"] {
   const n = 3 * match.errors.names.length;
   return match.errors.names.map((point, i) => {
@@ -158,22 +134,11 @@ export const linkageMatch: Door<MatchInput> = {
         if ("foldAt" in is) findings.push(beyondFold(`travels_mm[${i}]`, travel, is.foldAt));
         return;
       }
-      const sampled = drawn?.[i];
       positions.push({
         travel_mm: travel,
         camber_change: changeOf(match, was.camberChange, is.camberChange, travel),
         toe_change: changeOf(match, was.toeChange, is.toeChange, travel),
-        ...(drawn
-          ? {
-              drawn: sampled
-                ? {
-                    camber_change: drawnToWire(sampled.camberChange),
-                    toe_change: drawnToWire(sampled.toeChange),
-                    unreachable: sampled.unreachable,
-                  }
-                : null,
-            }
-          : {}),
+        ...(drawn ? { drawn: drawnToWire(drawn[i] ?? null) } : {}),
       });
     });
     if (findings.length > 0) return { findings };

@@ -1,5 +1,12 @@
 export type * from "./corner-readings.ts";
-export { type Match, type MatchedReading, type MatchQuestion, Posterior, solveMatch } from "./match-corner.ts";
-export type { SharedError } from "./point-errors.ts";
+export {
+  type Match,
+  type MatchedReading,
+  type MatchQuestion,
+  Posterior,
+  priorErrors,
+  solveMatch,
+} from "./match-corner.ts";
+export { PointErrors, type SharedError } from "./point-errors.ts";
 export * from "./sample-changes.ts";
 export { shiftPoints } from "./shift-points.ts";

@@ -1,5 +1,5 @@
 import type { CholeskyFactor, Jet, Vector } from "#numeric";
-import type { PointDeviation } from "../jet-corner.ts";
+import type { PointCorrelations, PointDeviation } from "../jet-corner.ts";
 
 /** An error that several points share because they were measured from one base: they move together by it. */
 export interface SharedError {
@@ -59,6 +59,27 @@ export class PointErrors {
       });
       into[i] = sum;
     });
+  }
+
+  /** What the sources make of the points: standard deviation of every coordinate, metres, and their correlations. */
+  spread(): { readonly deviations: readonly PointDeviation[]; readonly correlations: PointCorrelations } {
+    const n = 3 * this.names.length;
+    const covariance = Array.from({ length: n }, () => new Float64Array(n));
+    for (const { coordinates, metres } of this.sources)
+      coordinates.forEach((a, i) => {
+        const row = covariance[a] as Float64Array;
+        coordinates.forEach((b, j) => {
+          row[b] = (row[b] as number) + (metres[i] as number) * (metres[j] as number);
+        });
+      });
+    const sds = covariance.map((row, i) => Math.sqrt(row[i] as number));
+    const sd = (i: number): number => sds[i] as number;
+    return {
+      deviations: this.names.map((_, i): PointDeviation => [sd(3 * i), sd(3 * i + 1), sd(3 * i + 2)]),
+      correlations: covariance.map((row, i) =>
+        [...row].map((value, j) => (i === j || value === 0 ? Number(i === j) : value / (sd(i) * sd(j)))),
+      ),
+    };
   }
 
   /** How far each point is moved by the sources (in standard deviations), metres, in the order of the names. */
