@@ -15,6 +15,12 @@ test("a shake at a speed is not one under braking, unless the brake is named", (
   expect(offered("the steering wheel shakes at 110 when I brake")[0]).toBe("steering-wheel-shakes-under-braking");
 });
 
+test("what is felt counts for more than where and when", () => {
+  expect(offered("it wanders on the motorway")[0]).toBe("wanders-needs-steady-correction");
+  expect(offered("it pulls when I brake")).not.toContain("grinding-under-braking");
+  expect(offered("something at the rear").length).toBeGreaterThan(0);
+});
+
 test("a complaint is found however its words are spelled", () => {
   for (const words of ["a clonk at the rear over bumps", "klonk rear over bumps", "it clunck from the rear, bumps"])
     expect(offered(words)[0], words).toBe("clunk-over-bumps-rear");

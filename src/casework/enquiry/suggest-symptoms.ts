@@ -41,6 +41,15 @@ const areOne = (one: string, other: string): boolean =>
 const NOT_THEN = 0.5;
 const JUST_THEN = 1.5;
 
+/** Words of the table that say only where or when something is felt, and not what. */
+const ONLY_WHERE_OR_WHEN: ReadonlySet<string> = new Set(
+  "front rear side corner wheel first speed motorway braking brake turning parking straight power accelerat overnight".split(
+    " ",
+  ),
+);
+/** What a complaint counts of which only where or when was said. */
+const NOT_WHAT = 0.5;
+
 /** How well a complaint fits when it is felt: one under braking is not meant by a shake at a speed. */
 const fitToWhen = ({ words }: Symptom, when: SaidWhen): number => {
   const isOf = (of: string): boolean => words.some((word) => areOne(of, word));
@@ -63,7 +72,8 @@ export const suggestSymptoms = (words: string, symptoms: readonly Symptom[]): re
       const said = symptom.words.map((word) => ({ word, far: howFarSaid(tokens, word) })).filter(({ far }) => far > 0);
       const rarity = said.reduce((sum, { word, far }) => sum + far / sharers(word), 0);
       const sum = said.reduce((all, { far }) => all + far, 0);
-      const score = sum + rarity / (symptom.words.length + 1);
+      const what = said.every(({ word }) => ONLY_WHERE_OR_WHEN.has(word)) ? NOT_WHAT : 1;
+      const score = what * (sum + rarity / (symptom.words.length + 1));
       return { symptom, score: sum === 0 ? 0 : score * fitToWhen(symptom, when) };
     })
     .filter(({ score }) => score > 0)
