@@ -1,8 +1,19 @@
-import { CarBalance, type CarBalanceState, computeBushGive, type LoadedAxle, modelBar } from "#engines/linkage";
+import {
+  type BalancedWheel,
+  CarBalance,
+  type CarBalanceState,
+  computeLoadsInBend,
+  FaultBand,
+  type LoadedAxle,
+  modelBar,
+} from "#engines/linkage";
+import { subtractJets } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { assumedMark, type Family, STANDARD_GRAVITY } from "#vehicle";
+import { bandOfAngles } from "../fault/change-band.ts";
 import type { CornerModel } from "../fault/corner-model.ts";
 import { formatNumber } from "../fault/format-figure.ts";
+import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
 
 /** Sideways acceleration of the bend that is told, as a share of gravity: a brisk one (invented). */
@@ -44,22 +55,47 @@ export function computeBend(family: Family, models: Readonly<Record<"front" | "r
   if (answer === null || !("state" in answer)) return null;
   const { state } = answer;
   const give = {
-    front: computeBushGive(models.front.geometry, models.front.elasticity, "right", state.frontRight),
-    rear: computeBushGive(models.rear.geometry, models.rear.elasticity, "right", state.rearRight),
+    front: giveOf(models.front, state.frontRight),
+    rear: giveOf(models.rear, state.rearRight),
   };
-  const turned = (radians: number): string => {
-    const said = formatNumber(Math.abs(degreesFromRadians(radians)), 2);
-    return Number(said) === 0 ? "keeps its toe" : `turns ${said}° ${radians > 0 ? "in" : "out"}`;
+  const turned = ({ toe, sd }: Give): string => {
+    if (!isSignSure(toe, sd)) return "turns one way or the other, which is not sure";
+    return `turns ${formatNumber(Math.abs(degreesFromRadians(toe)), 2)}° ${toe > 0 ? "in" : "out"}`;
   };
   const giving =
     give.front && give.rear
-      ? ` Under these forces the joints give: the outer front wheel ${turned(give.front.toe)}, the outer rear one ${turned(give.rear.toe)}.`
+      ? ` Under these forces the joints give: the outer front wheel ${turned(give.front)}, the outer rear one ${turned(give.rear)}.`
       : "";
   return {
     sentence: `In a steady bend at ${formatNumber(BEND, 1)} g the body leans ${formatNumber(degreesFromRadians(state.roll), 1)}°; ${newtons(state.moved.front)} go from the inner to the outer front wheel and ${newtons(state.moved.rear)} at the rear, so the front takes ${formatNumber(100 * frontShare(state), 0)} % of what moves.${giving}`,
     figures: figuresOf(family, state, give),
-    computedSo: `Springs, bars and tyres (${formatNumber(USUAL_TYRE_RATE / 1000, 0)} N/mm each, common practice, no source) with the linkage itself, no roll-centre formula; wheels of an axle share its sideways force by their loads. Joints give at the height each wheel then has; their give is not led back to the lean. No band.`,
+    computedSo: `Springs, bars and tyres (${formatNumber(USUAL_TYRE_RATE / 1000, 0)} N/mm each, common practice, no source) with the linkage itself, no roll-centre formula; wheels of an axle share its sideways force by their loads. Joints give at the height each wheel then has; their give is not led back to the lean. Lean and loads have no band.`,
   };
+}
+
+/** Toe an outer wheel turns by as its joints give, radians, in positive. */
+interface Give {
+  readonly toe: number;
+  readonly sd: number;
+  /** What reading would settle its sign; null where it is sure. */
+  readonly settle: string | null;
+}
+
+/** Of the outer wheel of a bend to the left, the right one; null where its corner finds no balance. */
+function giveOf(model: CornerModel, wheel: BalancedWheel): Give | null {
+  const { geometry, elasticity, deviations, rates, correlations, assembly } = model;
+  const loads = computeLoadsInBend(geometry, "right", wheel);
+  const corner = { geometry, elasticity, hold: "contact-height" as const, faults: [] };
+  const band = new FaultBand(corner, deviations, rates, correlations);
+  if (!loads || !band.solver.carries) return null;
+  const [still, loaded] = [loads.still, loads.loaded].map((load) => {
+    const answer = band.solver.solve(load);
+    return "state" in answer ? band.bandAt(answer.state, load) : null;
+  });
+  if (!still || !loaded) return null;
+  const change = subtractJets(loaded.toe, still.toe);
+  const [toe, sd] = [change[0] as number, band.jets.deviation(change)];
+  return { toe, sd, settle: isSignSure(toe, sd) ? null : findSettlingReading(band.jets, change, assembly) };
 }
 
 const newtons = (force: number): string => `${formatNumber(force, 0)} N`;
@@ -68,7 +104,7 @@ const frontShare = ({ moved }: CarBalanceState): number => moved.front / (moved.
 function figuresOf(
   family: Family,
   state: CarBalanceState,
-  give: Readonly<Record<"front" | "rear", ReturnType<typeof computeBushGive>>>,
+  give: Readonly<Record<"front" | "rear", Give | null>>,
 ): readonly Figure[] {
   const figure = (axle: "front" | "rear", key: string, label: string, unit: "deg" | "N", value: number): Figure => ({
     key,
@@ -105,13 +141,24 @@ function figuresOf(
         figure(axle, `bend-${axle}-moved`, `Load that goes to the outer ${axle} wheel`, "N", state.moved[axle]),
         ...(given
           ? [
-              figure(
-                axle,
-                `bend-${axle}-toe`,
-                `Toe the outer ${axle} wheel gives by its joints`,
-                "deg",
-                degreesFromRadians(given.toe),
-              ),
+              {
+                ...figure(
+                  axle,
+                  `bend-${axle}-toe`,
+                  `Toe the outer ${axle} wheel gives by its joints`,
+                  "deg",
+                  degreesFromRadians(given.toe),
+                ),
+                u: degreesFromRadians(given.sd),
+                band: bandOfAngles([{ value: degreesFromRadians(given.toe), sd: degreesFromRadians(given.sd) }]) as [
+                  number,
+                  number,
+                ],
+                relation:
+                  "balance of the corner with rubber under its sideways force less that without, contact height held; band by exact derivatives",
+                signSure: given.settle === null,
+                settle: given.settle,
+              },
             ]
           : []),
       ];

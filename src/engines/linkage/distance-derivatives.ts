@@ -37,18 +37,16 @@ export class DistanceDerivatives {
     dz: number,
     carried: boolean,
   ): void {
-    const s = (i: number): number => turning[i] as number;
     const [gx, gy, gz] = [row[0] as number, row[1] as number, row[2] as number];
-    const hx = s(0) * dx + s(1) * dy + s(2) * dz;
-    const hy = s(6) * dx + s(7) * dy + s(8) * dz;
-    const hz = s(12) * dx + s(13) * dy + s(14) * dz;
+    const hx = (turning[0] as number) * dx + (turning[1] as number) * dy + (turning[2] as number) * dz;
+    const hy = (turning[6] as number) * dx + (turning[7] as number) * dy + (turning[8] as number) * dz;
+    const hz = (turning[12] as number) * dx + (turning[13] as number) * dy + (turning[14] as number) * dz;
     const px = this.outer[0] - this.centre[0];
     const py = this.outer[1] - this.centre[1];
     const pz = this.outer[2] - this.centre[2];
-    const at = (i: number): number => m[i] as number;
-    const rx = at(0) * px + at(1) * py + at(2) * pz;
-    const ry = at(3) * px + at(4) * py + at(5) * pz;
-    const rz = at(6) * px + at(7) * py + at(8) * pz;
+    const rx = (m[0] as number) * px + (m[1] as number) * py + (m[2] as number) * pz;
+    const ry = (m[3] as number) * px + (m[4] as number) * py + (m[5] as number) * pz;
+    const rz = (m[6] as number) * px + (m[7] as number) * py + (m[8] as number) * pz;
     const arm = carried ? 1 : 0;
     into.value[slot] = gx * dx + gy * dy + gz * dz;
     const o = 6 * slot;

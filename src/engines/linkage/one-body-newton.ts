@@ -25,6 +25,7 @@ export const ITERATIONS = 25;
  */
 export class OneBodyNewton {
   private readonly kinds: Uint8Array;
+  private readonly centre: readonly [number, number, number];
   /** Knuckle point of each measure from the wheel centre at design, its body point, its direction (offsets). */
   private readonly arms = new Float64Array(15);
   private readonly fixed = new Float64Array(15);
@@ -42,6 +43,7 @@ export class OneBodyNewton {
   ) {
     const { points, origins } = linkage.mechanism;
     const centre = origins[0] as readonly [number, number, number];
+    this.centre = centre;
     this.kinds = Uint8Array.from(kinds);
     measures.forEach((m, i) => {
       const [body, knuckle] = m.a.body === GROUND ? [m.a, m.b] : [m.b, m.a];
@@ -112,8 +114,7 @@ export class OneBodyNewton {
     const r6 = r[6] as number;
     const r7 = r[7] as number;
     const r8 = r[8] as number;
-    const { origins } = this.linkage.mechanism;
-    const centre = origins[0] as readonly [number, number, number];
+    const { centre } = this;
     const cx = centre[0] + (t[0] as number);
     const cy = centre[1] + (t[1] as number);
     const cz = centre[2] + (t[2] as number);
