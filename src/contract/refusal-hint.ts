@@ -20,12 +20,14 @@ const keyOf = (path: readonly PropertyKey[]): string => String(path.findLast((st
 /** What to do about a number out of its range: "" where nothing can be said. */
 export const hintRange = (given: unknown, bound: number, path: readonly PropertyKey[]): string => {
   if (typeof given !== "number") return "";
-  if (bound === 1 && given >= FEWEST_PERCENT && given <= 100)
-    return `A share runs from 0 to 1: ${given} % is ${Number((given / 100).toPrecision(12))}.`;
-  if (bound !== 0 || given > 0) return "";
   const key = keyOf(path);
-  if (key === "radial_n_per_mm" || key === "axial_n_per_mm") {
-    return "An end that does not give is left out: it counts as rigid.";
+  const unit = splitUnit(key).unit;
+  const isShare = bound === 1 || (unit?.dimension === "ratio" && bound < 1);
+  if (isShare && given >= FEWEST_PERCENT && given <= 100) {
+    return `A share runs from 0 to 1: ${given} % is ${Number((given / 100).toPrecision(12))}.`;
   }
-  return given < 0 && splitUnit(key).unit !== null ? "Is it the sign?" : "";
+  if (given < 0 && bound >= 0) return unit === null ? "" : "Is it the sign?";
+  return given === 0 && bound === 0 && (key === "radial_n_per_mm" || key === "axial_n_per_mm")
+    ? "An end that does not give is left out: it counts as rigid."
+    : "";
 };
