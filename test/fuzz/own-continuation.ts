@@ -3,8 +3,8 @@ import type { Vector } from "#numeric";
 
 /**
  * A second way along the branch of a corner, made for the tests: unknown are the wheel centre and a quaternion, the
- * Jacobian is formed by central differences, the step is Runge-Kutta along the null direction with a least-norm Newton
- * correction. It shares nothing with the engine but the meaning of the geometry.
+ * Jacobian is formed by central differences, the step is a midpoint one along the null direction with a Newton correction
+ * across it. It shares nothing with the engine but the meaning of the geometry.
  */
 type Unknown = readonly number[];
 
@@ -12,7 +12,9 @@ export type Reached = { readonly centre: Vector; readonly axis: Vector } | { rea
 
 /** Length that makes a quaternion entry comparable with a metre. */
 const ARM = 0.6;
-const STEP = 0.002;
+const STEP = 0.006;
+/** Steps are halved down to this length; height turns with its square at a fold. */
+const LEAST_STEP = 1e-5;
 const NUDGE = 1e-6;
 
 const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
@@ -104,13 +106,9 @@ class Branch {
     return Math.max(...this.residuals(at).map(Math.abs)) < 1e-12 ? at : null;
   }
 
-  /** One step of Runge-Kutta of the fourth order along the branch, corrected; null where it does not settle. */
-  advance(u: Unknown, direction: Unknown, length: number): number[] | null {
-    const k1 = this.tangent(u, direction);
-    const k2 = this.tangent(plus(u, k1, length / 2), k1);
-    const k3 = this.tangent(plus(u, k2, length / 2), k1);
-    const k4 = this.tangent(plus(u, k3, length), k1);
-    const slope = k1.map((x, i) => (x + 2 * (k2[i] as number) + 2 * (k3[i] as number) + (k4[i] as number)) / 6);
+  /** One step by the midpoint along the branch, `along` its tangent at u, corrected; null where it does not settle. */
+  advance(u: Unknown, along: Unknown, length: number): number[] | null {
+    const slope = this.tangent(plus(u, along, length / 2), along);
     return this.correct(plus(u, slope, length), slope);
   }
 
@@ -195,7 +193,7 @@ export function followBranch(corner: CornerGeometry, design: Vector, travel: num
     const next = branch.advance(at, along, length);
     if (!next) {
       length /= 2;
-      if (length < 1e-9) return null;
+      if (length < LEAST_STEP) return null;
       continue;
     }
     const ahead = branch.tangent(next, along);
@@ -206,7 +204,7 @@ export function followBranch(corner: CornerGeometry, design: Vector, travel: num
       along = ahead;
       continue;
     }
-    if (length > 1e-9) {
+    if (length > LEAST_STEP) {
       length /= 2;
       continue;
     }
