@@ -86,6 +86,7 @@ export {
   unitSign,
 } from "./fault/format-figure.ts";
 export { conditionWords } from "./fault/phrases.ts";
+export { isSignSure } from "./fault/settle.ts";
 export type * from "./fault-effect.ts";
 export {
   computeHandTest,
@@ -100,6 +101,8 @@ export {
 export type * from "./hold.ts";
 export { computeMatch, LEAST_HEIGHTS, takeOverMatch } from "./match/index.ts";
 export type * from "./match.ts";
+export { rankCoordinates } from "./points/rank-coordinates.ts";
+export type * from "./points.ts";
 export type * from "./ports.ts";
 export { asLeftWords, shortAsLeftWords } from "./readings/as-left-words.ts";
 export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";

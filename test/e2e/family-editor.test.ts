@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
 import { formatTravelQuestion, parseFamily } from "#contract";
@@ -5,6 +6,7 @@ import { openPage } from "../browser-setup/fresh-page.ts";
 import { desk, tablet } from "../browser-setup/launch.ts";
 import { findByAxe } from "./axe.ts";
 import { doorSays, saveSheet, sheetWith } from "./chain-family.ts";
+import { PICTURES } from "./look-at-sheet.ts";
 import { listenForComplaints, openSheet } from "./open-sheet.ts";
 import { FAMILY, TORN_BUSH } from "./sheets.ts";
 import { overlapping, pressable, small } from "./thumb.ts";
@@ -130,6 +132,25 @@ describe("the data of a car line", () => {
     await file.fill((await file.inputValue()).replace('"name": "Led saloon"', '"name": "Led, by its file"'));
     await save(page);
     expect((await load("led-saloon")).sheet).toEqual({ ...sheet, kerb_mass_kg: 1500, name: "Led, by its file" });
+  });
+
+  it("says which figures an entry makes printable, and leads from one to the coordinate that does most to it", async () => {
+    const sheet = sheetWith("loose-saloon", "Loose saloon", 1);
+    sheet.rear.defaults.sd_mm = [20, 20, 12];
+    await saveSheet(sheet, { "if-none-match": "*" });
+    const page = await openEditor("loose-saloon", "part=rear&section=axle");
+    const margin = page.locator(".margin");
+    await margin.getByText("What each figure hangs on").waitFor();
+    expect(await margin.textContent()).toMatch(/[0-6] of 7 figures printable\./);
+    const figure = margin.locator("details", { hasText: "Toe from ride height, 50 mm of bump" });
+    await figure.locator("summary").click();
+    expect(await figure.textContent()).toContain("not printable");
+    const most = figure.getByRole("button").first();
+    const name = ((await most.textContent()) ?? "").split(", ").slice(0, 2).join(", ");
+    await page.screenshot({ path: join(PICTURES, "editor-figures-1440x900-light.png") });
+    await most.click();
+    await page.getByRole("heading", { name }).waitFor();
+    expect(new URL(page.url()).searchParams.get("section")).toBe("points");
   });
 
   it("two people edit at once: the second saves nothing, sees both values and chooses", async () => {

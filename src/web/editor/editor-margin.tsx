@@ -1,5 +1,7 @@
 import { Link } from "@tanstack/react-router";
+import type { AxleName } from "../car.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
+import { DecidedFigures } from "./drawing/decided-figures.tsx";
 import { TravelGlance } from "./drawing/travel-glance.tsx";
 import type { TravelState } from "./drawing/use-travel.ts";
 import { findingWords } from "./model/findings-of-sheet.ts";
@@ -15,6 +17,8 @@ interface EditorMarginProps {
   readonly title: string;
   /** The selected place; null where nothing is. */
   readonly selected: SheetPath | null;
+  /** The axle that is open; null where none is. */
+  readonly axle: AxleName | null;
   /** null where no axle is open. */
   readonly travel: TravelState | null;
   readonly onGo: (path: string) => void;
@@ -57,7 +61,7 @@ const selectedWords = (sheet: unknown, path: SheetPath): string => {
 };
 
 /** What the margin of the editor says: how saving stands, what is to put right, what is selected and what it does. */
-export const EditorMargin = ({ editing, title, selected, travel, onGo }: EditorMarginProps) => (
+export const EditorMargin = ({ editing, title, selected, axle, travel, onGo }: EditorMarginProps) => (
   <>
     <SaveStrip editing={editing} />
     <ToPutRight editing={editing} onGo={onGo} />
@@ -65,7 +69,12 @@ export const EditorMargin = ({ editing, title, selected, travel, onGo }: EditorM
     {travel === null ? null : travel.effect === null ? (
       <p className="label">{travel.busy ? "The wheel is being moved through its travel." : "Nothing computed yet."}</p>
     ) : (
-      <TravelGlance effect={travel.effect} />
+      <>
+        <TravelGlance effect={travel.effect} />
+        {axle === null ? null : (
+          <DecidedFigures figures={travel.effect.figures} sheet={editing.sheet} axle={axle} onGo={onGo} />
+        )}
+      </>
     )}
     <p className="margin-links">
       <Link to="/families/$familyId" params={{ familyId: editing.id }}>

@@ -94,6 +94,7 @@ export const FamilyEditor = ({ edited, search }: FamilyEditorProps) => {
             editing={editing}
             title={title}
             selected={selected}
+            axle={axle}
             travel={axle === null ? null : travel}
             onGo={goTo}
           />

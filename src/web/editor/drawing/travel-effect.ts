@@ -1,3 +1,4 @@
+import { type RankedFigure, rankCoordinates } from "#casework";
 import { askDoor, formatTravelQuestion } from "#contract";
 import { mmFromMetres } from "#quantity";
 import type { Axle, AxleName, Family } from "../../car.ts";
@@ -17,22 +18,32 @@ export interface AngleChange {
   readonly travel: number;
   /** Degrees. */
   readonly value: number;
-  /** Standard deviation, degrees, where every point of the axle is known as well as the least known one. */
+  /** Standard deviation, degrees, from what the sheet says of each point. */
   readonly sd: number;
   readonly kept: number | null;
   /** The coordinate that does most to it, with its share of the variance; null where nothing does. */
-  readonly most: { readonly point: string; readonly axis: string; readonly share: number } | null;
+  readonly most: RankedFigure["coordinates"][number] | null;
+}
+
+/** A figure as entered and how it stood as kept. */
+export interface DecidedFigure extends RankedFigure {
+  /** null: the sheet as kept cannot be computed. */
+  readonly wasPrintable: boolean | null;
 }
 
 export interface TravelEffect {
   readonly toe: { readonly kept: AngleLine; readonly entered: AngleLine; readonly changes: readonly AngleChange[] };
   readonly camber: { readonly kept: AngleLine; readonly entered: AngleLine; readonly changes: readonly AngleChange[] };
+  /** What the points decide, each figure with the coordinates that do most to it. */
+  readonly figures: readonly DecidedFigure[];
 }
 
 /** Figures are given so far up and down, mm, or at the stop where that comes first. */
 const FIGURE_TRAVEL = 50;
 const FURTHEST = 80;
 const EACH_WAY = 8;
+/** Two travels are one below this difference, mm. */
+const SAME_TRAVEL = 1e-9;
 
 const stops = (axle: Axle, furthest: number): readonly [number, number] => [
   -Math.min(mmFromMetres(axle.droopStop), furthest),
@@ -64,42 +75,16 @@ const sweep = (family: Family, axle: AxleName, travels: readonly number[]): Swep
   });
 };
 
-interface BandPosition {
-  readonly travel_mm: number;
-  readonly toe_change_deg: number;
-  readonly toe_change_sd_deg: number;
-  readonly camber_change_deg: number;
-  readonly camber_change_sd_deg: number;
-  readonly top: Readonly<Record<"toe_change" | "camber_change", readonly NonNullable<AngleChange["most"]>[]>>;
-}
-
-/** The largest standard deviation of any hard point of an axle along x, y, z, mm: nothing is made surer than it is. */
-const largestDeviation = ({ links, strut, trailingArm }: Axle): readonly [number, number, number] => {
-  const points = [
-    ...links.flatMap(({ inner, outer }) => [inner, outer]),
-    ...(strut === undefined ? [] : [strut.top, strut.axisPoint]),
-    ...(trailingArm === undefined ? [] : [trailingArm.bush]),
-  ];
-  const along = (axis: 0 | 1 | 2): number => Math.max(...points.map(({ sd }) => mmFromMetres(sd[axis])));
-  return [along(0), along(1), along(2)];
-};
-
-const bandsAt = (family: Family, axle: AxleName, travels: readonly number[]): readonly BandPosition[] => {
-  const [x, y, z] = largestDeviation(family[axle]);
-  const { steps: _, ...corner } = formatTravelQuestion(family, `${axle}-left`, []);
-  const answer = askDoor("linkage.band", { ...corner, sd_mm: { x, y, z }, travels_mm: travels });
-  return "findings" in answer ? [] : (answer.output as { readonly positions: readonly BandPosition[] }).positions;
-};
-
 /**
- * Toe and camber of the left wheel over its travel, as kept and as entered, from the doors linkage.travel and
- * linkage.band.
+ * Toe and camber of the left wheel over its travel, as kept and as entered, from the door linkage.travel; how sure
+ * they and the other figures are, and of which coordinates, as entered.
  * @returns lines that end where the linkage binds, and none where it cannot be computed
  */
 export const computeTravelEffect = ({ kept, entered, axle }: TravelQuestion): TravelEffect => {
   const now = sweep(entered, axle, travelsOf(entered[axle]));
   const before = kept === null ? [] : sweep(kept, axle, travelsOf(kept[axle]));
-  const bands = bandsAt(entered, axle, stops(entered[axle], FIGURE_TRAVEL));
+  const ranked = rankCoordinates(entered, axle);
+  const rankedKept = kept === null ? [] : rankCoordinates(kept, axle);
   const angle = (name: "toe" | "camber"): TravelEffect["toe"] => {
     const line = (swept: Swept): AngleLine => swept.map(([travel, position]) => [travel, position[`${name}_deg`]]);
     const keptLine = line(before);
@@ -107,17 +92,24 @@ export const computeTravelEffect = ({ kept, entered, axle }: TravelQuestion): Tr
     return {
       kept: keptLine,
       entered: line(now),
-      changes: bands.map((band) => {
-        const then = keptLine.find(([travel]) => travel === band.travel_mm)?.[1];
-        return {
-          travel: band.travel_mm,
-          value: band[`${name}_change_deg`],
-          sd: band[`${name}_change_sd_deg`],
-          kept: then === undefined || rest === undefined ? null : then - rest,
-          most: band.top[`${name}_change`]?.[0] ?? null,
-        };
-      }),
+      changes: ranked
+        .filter(({ key }) => key === `${name}-bump` || key === `${name}-droop`)
+        .toSorted((a, b) => a.travel - b.travel)
+        .map(({ travel, value, sd, coordinates }) => {
+          const then = keptLine.find(([at]) => Math.abs(at - travel) < SAME_TRAVEL)?.[1];
+          return {
+            travel,
+            value,
+            sd,
+            kept: then === undefined || rest === undefined ? null : then - rest,
+            most: coordinates[0] ?? null,
+          };
+        }),
     };
   };
-  return { toe: angle("toe"), camber: angle("camber") };
+  const figures = ranked.map((figure) => ({
+    ...figure,
+    wasPrintable: rankedKept.find(({ key }) => key === figure.key)?.printable ?? null,
+  }));
+  return { toe: angle("toe"), camber: angle("camber"), figures };
 };

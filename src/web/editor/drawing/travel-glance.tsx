@@ -1,13 +1,11 @@
 import { useCallback } from "react";
-import { decimalsOf, formatNumber } from "#casework";
+import { decimalsOf, formatNumber, isSignSure } from "#casework";
 import { drawTravelLines } from "#drawing";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
 import type { AngleChange, TravelEffect } from "./travel-effect.ts";
 
-/** A change whose sign is less sure than 97.5 % is not printed: so many standard deviations from nothing. */
-const SURE = 1.96;
-const isSure = ({ value, sd }: AngleChange): boolean => Math.abs(value) >= SURE * sd && value !== 0;
+const isSure = ({ value, sd }: AngleChange): boolean => isSignSure(value, sd);
 
 const NAMES = { toe: "toe, °, in is +", camber: "camber, °" } as const;
 const leastHeight = () => 210;
@@ -16,12 +14,12 @@ const percent = (share: number): string => `${formatNumber(100 * share, 0)} %`;
 
 const travelWords = (travel: number): string => `${formatNumber(Math.abs(travel), 0)} mm ${travel < 0 ? "down" : "up"}`;
 
-const pointWords = (point: string): string => point.replaceAll("-", " ").replaceAll("_", " ").replaceAll(".", ", ");
+const pointWords = (point: string): string => point.replaceAll("-", " ").replaceAll(".", ", ");
 
 const unsureWords = ({ most }: AngleChange): string =>
   most === null
     ? "its sign is not sure"
-    : `its sign is not sure; ${most.axis} of ${pointWords(most.point)} does most to it (${percent(most.share)})`;
+    : `its sign is not sure; ${most.axisWords} of ${pointWords(most.point)} does most to it (${percent(most.share)})`;
 
 const ChangeLine = ({ name, change }: { readonly name: string; readonly change: AngleChange }) => {
   const decimals = decimalsOf({ u: change.sd, unit: "deg", band: null });
@@ -73,8 +71,8 @@ export const TravelGlance = ({ effect }: { readonly effect: TravelEffect }) => {
         </div>
       )}
       <p className="note">
-        Change from ride height, rigid links, every point taken as loosely known as the loosest of the axle. Thin: as
-        kept; thick: as entered. Not drawn where a sign is not sure.
+        Change from ride height, rigid links, every point as well known as the sheet says. Thin: as kept; thick: as
+        entered. Not drawn where a sign is not sure.
       </p>
     </MarginSection>
   );

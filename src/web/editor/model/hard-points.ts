@@ -106,3 +106,12 @@ export const sharedPoints = (sheet: unknown, point: SheetPath): readonly SheetPa
     isKeyed(link) && link.arm === arm ? [[axle, "links", at, "outer_mm"]] : [],
   );
 };
+
+/** Where a coordinate stands of a point as computations name it ("toe-link.inner", "strut.axis-point"); null: nowhere. */
+export const pathOfCoordinate = (sheet: unknown, axle: AxleName, point: string, axis: 0 | 1 | 2): SheetPath | null => {
+  const dot = point.lastIndexOf(".");
+  const [part, end] = [point.slice(0, dot), `${point.slice(dot + 1).replaceAll("-", "_")}_mm`];
+  const link = linksOf(sheet, axle).findIndex((one) => isKeyed(one) && one.name === part);
+  const path: SheetPath = link < 0 ? [axle, part.replaceAll("-", "_"), end] : [axle, "links", link, end];
+  return sheetValueAt(sheet, path) === undefined ? null : [...coordinatesPath(sheet, path), axis];
+};
