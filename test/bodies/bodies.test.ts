@@ -39,7 +39,7 @@ describe("a suspension of several bodies from a file", () => {
     expect(toe?.u).toBeCloseTo(state?.less_sound.toe_sd_deg ?? Number.NaN, 10);
     expect(camber?.value).toBeCloseTo(state?.less_sound.camber_deg ?? Number.NaN, 10);
     expect(sheet.sentence).toMatch(
-      /^Under 2\.0 kN of braking at this wheel the wheel turns (in|out) \d\.\d+° further with arm front torn\.$/,
+      /^Under 2\.0 kN of braking at this wheel the wheel turns (in|out) \d\.\d+° further with the joint arm front torn\.$/,
     );
     const [low = 0, high = 0] = toe?.band ?? [];
     expect(low).toBeLessThan(Math.min(...(toe?.range ?? [])));

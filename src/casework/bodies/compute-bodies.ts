@@ -19,7 +19,13 @@ const STEP = 0.01;
 const SAID_AT = 0.05;
 const REACH = 0.2;
 
-/** "the arm front", "the inner end of the toe link" */
+/** In a sentence: "the joint arm front", "the first end of the toe link" */
+const placeWords = ({ part, end }: RubberPlace): string => {
+  const words = part.replaceAll("-", " ");
+  return end === null ? `the joint ${words}` : `the ${end === "from" ? "first" : "second"} end of the ${words}`;
+};
+
+/** In a list: "arm front", "toe link, first end" */
 export const rubberWords = ({ part, end }: RubberPlace): string => {
   const words = part.replaceAll("-", " ");
   return end === null ? words : `${words}, ${end === "from" ? "first" : "second"} end`;
@@ -163,8 +169,8 @@ function sentenceOf({ torn, condition }: BodiesAsked, figures: readonly Figure[]
       : `${conditionWords(condition)} it is not sure which way the wheel turns over its travel.`;
   }
   return first.signSure
-    ? `${conditionWords(condition)} the wheel turns ${inOrOut(first.value)} ${size} further with ${rubberWords(torn)} torn.`
-    : `${conditionWords(condition)} it is not sure which way the wheel turns with ${rubberWords(torn)} torn.`;
+    ? `${conditionWords(condition)} the wheel turns ${inOrOut(first.value)} ${size} further with ${placeWords(torn)} torn.`
+    : `${conditionWords(condition)} it is not sure which way the wheel turns with ${placeWords(torn)} torn.`;
 }
 
 function bindWords(low: BranchEnd | null, high: BranchEnd | null): string {

@@ -50,12 +50,19 @@ function contradictionWords(bad: readonly ReadingBeside[], rung: Rung): string {
   return `${said.join(" ")} Read ${it} again before anything is taken over.${otherwise}`;
 }
 
-function sentenceOf({ asked, match, model }: MatchFacts, figures: readonly MatchedFigure[], bad: number): string {
+function sentenceOf({ asked, model }: MatchFacts, figures: readonly MatchedFigure[], bad: number): string {
   const heights = asked.readings.length;
   const lengths =
     asked.lengths.length === 0
       ? ""
       : ` and ${asked.lengths.length === 1 ? "one length" : `${asked.lengths.length} lengths`} from the bench`;
+  const matched = `Matched to ${heights} heights${lengths}`;
+  if (bad > 0) {
+    const doubt = isTemplate(model.assembly.rung)
+      ? "the readings and the template do not go together"
+      : `${bad === 1 ? "one reading contradicts" : `${bad} readings contradict`} the others`;
+    return `${matched}, but ${doubt}: the figures stand only if every reading is right.`;
+  }
   const became = figures.filter(({ before, after }) => !before.signSure && after.signSure);
   const narrower = figures
     .filter(({ before, after }) => before.signSure && after.signSure)
@@ -66,14 +73,7 @@ function sentenceOf({ asked, match, model }: MatchFacts, figures: readonly Match
       : narrower
         ? `no figure has become printable that was not; best narrowed: ${lowerFirst(narrower.after.label)}, ${spreadOf(narrower.after)} instead of ${spreadOf(narrower.before)}`
         : "no figure has become printable yet";
-  const doubt =
-    bad > 0 && isTemplate(model.assembly.rung)
-      ? " But the readings and the template do not go together."
-      : bad > 0
-        ? ` But ${bad === 1 ? "one reading contradicts" : `${bad} readings contradict`} the others.`
-        : "";
-  const worst = match.readings.length === 0 ? "" : doubt;
-  return `Matched to ${heights} heights${lengths}, ${printable}.${worst}`;
+  return `${matched}, ${printable}.`;
 }
 
 const lowerFirst = (words: string): string => `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
