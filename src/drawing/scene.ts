@@ -82,10 +82,12 @@ export interface TextMark {
   readonly halo?: boolean;
 }
 
-/** The sign of a finding: grade, not looked at (null), or too close to call (dashed ring round it). */
+/** The sign of a finding: grade, not looked at (null), read and not known, or too close to call (dashed ring round it). */
 export interface GradeMark {
   readonly kind: "grade";
   readonly grade: 0 | 1 | 2 | 3 | 4 | null;
+  /** With no grade: read, and held against nothing, so that it is not hatched as if nobody had looked. */
+  readonly read?: boolean;
   readonly close?: boolean;
   readonly cx: number;
   readonly cy: number;

@@ -1,4 +1,5 @@
 import type { Grade, Position } from "#vehicle";
+import type { GradeMark } from "../scene.ts";
 
 /** What has been found at a position. A position without one has not been looked at. */
 export interface PositionState {
@@ -30,3 +31,13 @@ export function linesOf(state: PositionState | undefined): readonly string[] {
 export function countSeen(positions: readonly Position[], states: PositionStates): number {
   return positions.filter((position) => states[position.id] !== undefined).length;
 }
+
+/** The mark of a state without its place: hatched where nobody has looked, a ring with a dash where it is not known. */
+export const gradeOfState = (
+  state: PositionState | undefined,
+): Pick<GradeMark, "kind" | "grade" | "close" | "read"> => ({
+  kind: "grade",
+  grade: state?.grade ?? null,
+  close: state?.close ?? false,
+  read: state !== undefined && state.grade === null,
+});

@@ -1,5 +1,5 @@
 import type { Position } from "#vehicle";
-import { hasFinding, linesOf, type PositionStates } from "../below/position-state.ts";
+import { gradeOfState, hasFinding, linesOf, type PositionStates } from "../below/position-state.ts";
 import { polyline } from "../path.ts";
 import type { Mark, Target, TextStyle, TypeScale } from "../scene.ts";
 import { computeStyleWidth, wrapText } from "../text-width.ts";
@@ -72,9 +72,7 @@ export function drawRow(row: Row, states: PositionStates, type: TypeScale): read
       stroke: selected ? { colour: "accent", width: strokes.selected } : { colour: "hair", width: 1 },
     },
     {
-      kind: "grade",
-      grade: state?.grade ?? null,
-      close: state?.close ?? false,
+      ...gradeOfState(state),
       cx: x + 15,
       cy: middle,
       size: found ? MARK.finding : MARK.plain,

@@ -1,5 +1,5 @@
 import type { Position } from "#vehicle";
-import { countSeen, hasFinding, type PositionStates } from "../below/position-state.ts";
+import { countSeen, gradeOfState, hasFinding, type PositionStates } from "../below/position-state.ts";
 import type { Spot } from "../path.ts";
 import type { Projection } from "../projection.ts";
 import type { GradeMark, Mark, PressPoint, Target, TypeScale } from "../scene.ts";
@@ -73,7 +73,7 @@ function pointMark(
   const state = states[position.id];
   const isSelected = position.id === selected;
   const size = isSelected ? SIZES.selected : hasFinding(state) ? SIZES.finding : SIZES.plain;
-  const mark: GradeMark = { kind: "grade", grade: state?.grade ?? null, close: state?.close ?? false, cx, cy, size };
+  const mark: GradeMark = { ...gradeOfState(state), cx, cy, size };
   const ring: Mark = { kind: "circle", cx, cy, r: 18, stroke: { colour: "accent", width: strokes.selected } };
   return isSelected ? [mark, ring] : [mark];
 }

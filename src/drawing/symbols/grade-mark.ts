@@ -55,9 +55,22 @@ function hatching(cx: number, cy: number, r: number): readonly Mark[] {
   });
 }
 
+/** The dash of what was read and is not known. */
+const dash = (cx: number, cy: number, r: number): readonly Mark[] => [
+  {
+    kind: "path",
+    d: polyline([
+      [cx - r / 2, cy],
+      [cx + r / 2, cy],
+    ]),
+    stroke: { colour: "ink2", width: 1.4 },
+  },
+];
+
 /**
  * A grade mark as plain shapes: sound is an open ring, watch a ring with a dot, plan a half-filled diamond, repair first a
- * square, do not drive an octagon with a bar; not looked at is hatched; too close to call wears a dashed ring.
+ * square, do not drive an octagon with a bar; not looked at is hatched; read and not known is a ring with a dash; too close
+ * to call wears a dashed ring.
  */
 export function drawGradeMark(mark: GradeMark): readonly Mark[] {
   const { grade, cx, cy, size } = mark;
@@ -65,7 +78,8 @@ export function drawGradeMark(mark: GradeMark): readonly Mark[] {
   const shape = (spots: readonly Spot[]) => polygon(spots.map(([x, y]) => [cx + (x - 10) * k, cy + (y - 10) * k]));
   if (grade === null) {
     const r = RING * k;
-    return [{ kind: "circle", cx, cy, r, fill: "paper", stroke: { colour: "ink3", width: 1 } }, ...hatching(cx, cy, r)];
+    const ring: Mark = { kind: "circle", cx, cy, r, fill: "paper", stroke: { colour: "ink3", width: 1 } };
+    return [ring, ...(mark.read === true ? dash(cx, cy, r) : hatching(cx, cy, r))];
   }
   const colour: Colour = `g${grade}`;
   const stroke = { colour, width: LINE };

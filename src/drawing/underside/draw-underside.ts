@@ -4,7 +4,7 @@ import { drawCar } from "../below/draw-car.ts";
 import { drawnFamily } from "../below/drawn-family.ts";
 import { computeLooks } from "../below/looks.ts";
 import type { PositionStates } from "../below/position-state.ts";
-import { hasFinding } from "../below/position-state.ts";
+import { gradeOfState, hasFinding } from "../below/position-state.ts";
 import { polyline, type Spot } from "../path.ts";
 import type { GradeMark, Mark, Scene, TypeScale } from "../scene.ts";
 import { drawBreakLines } from "../symbols/break-lines.ts";
@@ -142,7 +142,7 @@ function drawMarks(
     const state = states[position.id];
     const isSelected = position.id === selected;
     const size = isSelected ? SIZES.selected : hasFinding(state) ? SIZES.finding : SIZES.plain;
-    const mark: GradeMark = { kind: "grade", grade: state?.grade ?? null, close: state?.close ?? false, cx, cy, size };
+    const mark: GradeMark = { ...gradeOfState(state), cx, cy, size };
     const ring: Mark = { kind: "circle", cx, cy, r: 18, stroke: { colour: "accent", width: strokes.selected } };
     return isSelected ? [mark, ring] : [mark];
   });

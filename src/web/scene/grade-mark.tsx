@@ -8,12 +8,14 @@ interface GradeMarkProps {
   readonly size?: number;
   /** Too close to call: wears a dashed ring. */
   readonly close?: boolean;
+  /** With no grade: read, and not known. */
+  readonly read?: boolean;
 }
 
 /** The mark of a grade beside words; the words carry the meaning. */
-export const GradeMark = ({ grade, size = 18, close = false }: GradeMarkProps) => (
+export const GradeMark = ({ grade, size = 18, close = false, read = false }: GradeMarkProps) => (
   <svg viewBox="0 0 20 20" width={size} height={size} aria-hidden="true" className="grade-mark">
-    {svgNodesOf({ kind: "grade", grade, close, cx: 10, cy: 10, size: close ? 14 : 20 }, { theme: "css" }).map(
+    {svgNodesOf({ kind: "grade", grade, close, read, cx: 10, cy: 10, size: close ? 14 : 20 }, { theme: "css" }).map(
       renderSvgNode,
     )}
   </svg>

@@ -23,7 +23,7 @@ export const FoundRows = ({ family, findings, selected, onSelect }: FoundRowsPro
           aria-pressed={finding.place === selected}
           onClick={() => onSelect(finding.place)}
         >
-          <GradeMark grade={finding.grade} close={finding.closeToCall} size={20} />
+          <GradeMark grade={finding.grade} close={finding.closeToCall} read={finding.notKnown} size={20} />
           <span className="found-what">
             <span className="found-name">{positionName(family, finding.place)}</span>
             <span className="label">{finding.found}</span>

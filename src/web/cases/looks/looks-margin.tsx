@@ -80,7 +80,7 @@ const Selected = ({ looks, position }: { readonly looks: Looks; readonly positio
     <>
       <div className="margin-top">
         <span className="margin-grade">
-          <GradeMark grade={grade} />{" "}
+          <GradeMark grade={grade} read={finding?.notKnown === true} />{" "}
           {finding?.notKnown
             ? NOT_KNOWN
             : grade === null
