@@ -28,7 +28,7 @@ describe("valid requests", () => {
 });
 
 describe("requests with one to four random changes", () => {
-  it("are answered in the form promised or refused with findings; nothing throws", () => {
+  it("are answered in the form promised or refused with findings; nothing throws", { timeout: 300_000 }, () => {
     let answered = 0;
     let refused = 0;
     fc.assert(
