@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { computeEditDistance } from "#numeric";
+
+import { doors } from "./doors/index.ts";
 import { findNearest } from "./edit-distance.ts";
+import { describeDoor } from "./registry.ts";
 import { formatConversion, splitUnit, type WireUnit, wireUnits } from "./wire-unit.ts";
 
 const unitOf = (key: string): WireUnit => {
@@ -20,6 +23,9 @@ describe("units at the end of keys", () => {
     ["mm", "mm", undefined],
     ["bar", "bar", undefined],
     ["n_per_mm", "", "n_per_mm"],
+    ["shear_modulus_n_per_mm2", "shear_modulus", "n_per_mm2"],
+    ["fluid_damping_n_s_per_mm", "fluid_damping", "n_s_per_mm"],
+    ["speeds_km_per_h", "speeds", "km_per_h"],
   ])("%s is %s in %s", (key, stem, suffix) => {
     const split = splitUnit(key);
     expect([split.stem, split.unit?.suffix]).toEqual([stem, suffix]);
@@ -31,10 +37,25 @@ describe("units at the end of keys", () => {
     ["x_rad", "x_deg", "multiply by 57.2957795131 (radians to degrees)"],
     ["x_kph", "x_m_per_s", "multiply by 0.277777777778 (kilometres per hour to metres per second)"],
     ["x_n_m", "x_nm", "the figure stays the same"],
+    ["x_mpa", "x_n_per_mm2", "the figure stays the same"],
     ["x_f", "x_c", "convert degrees Fahrenheit to degrees Celsius"],
     ["x_kg", "x_mm", null],
   ])("%s to %s: %s", (from, to, words) => {
     expect(formatConversion(unitOf(from), unitOf(to))).toBe(words);
+  });
+
+  it("are whole in every calculation: no rate is taken for its divisor", () => {
+    const keys = new Set<string>();
+    const collect = (value: unknown): void => {
+      if (typeof value !== "object" || value === null) return;
+      if ("properties" in value && typeof value.properties === "object" && value.properties !== null)
+        for (const key of Object.keys(value.properties)) keys.add(key);
+      Object.values(value).forEach(collect);
+    };
+    for (const door of doors) collect(describeDoor(door).input);
+    const rates = [...keys].filter((key) => key.includes("_per_"));
+    expect(rates.length).toBeGreaterThan(10);
+    expect(rates.filter((key) => splitUnit(key).unit?.suffix.includes("_per_") === false)).toEqual([]);
   });
 
   it("goes there and back between any two units of a dimension", () => {

@@ -255,11 +255,16 @@ export class ElasticBalance {
     const stand = (): Balance => this.solveFrom(start, NO_LOAD, this.corner.elasticity.wheelLoad, branch);
     const direct = stand();
     if (direct.report.end === "converged" && isStride(start, direct.pose)) return direct;
+    // A member in its gap holds nothing however small its play: there is nothing to grow from.
+    if (branch.includes(0)) return direct;
     this.grown = 0;
     const sound = stand();
-    const found = this.walk(sound, NO_LOAD, NO_LOAD, branch, 1 / 4, (share) => {
-      this.grown = share;
-    });
+    const found =
+      sound.report.end === "converged"
+        ? this.walk(sound, NO_LOAD, NO_LOAD, branch, 1 / 4, (share) => {
+            this.grown = share;
+          })
+        : direct;
     this.grown = 1;
     return found;
   }
