@@ -137,7 +137,7 @@ describe("appraise", () => {
     const looks = [
       read("front-left/ride-height", "ride-height", { value_mm: 352, u_mm: 1 }),
       read("front-right/ride-height", "ride-height", { value_mm: 372, u_mm: 1 }),
-      read("front-left/alignment", "camber", { value_deg: -1.6, u_deg: 0.05 }),
+      read("front-left/alignment", "camber", { value_deg: -2.2, u_deg: 0.05 }),
       read("front-right/alignment", "camber", { value_deg: -0.8, u_deg: 0.05 }),
     ];
     const visit = { ...file, looks: [...file.looks, ...looks] };
@@ -147,7 +147,9 @@ describe("appraise", () => {
     expect(output).toContain("limit 362 mm to 382 mm, by its maker; beyond");
     expect(output).toContain("can be: coil spring broken");
     expect(output).toContain("Alignment, all four wheels (alignment@car), plan");
-    expect(output).toContain("Front left, camber: as found −1.60° (beyond), as left not taken; limit −1.15° to −0.35°");
+    expect(output).toContain(
+      "Front left, camber: as found −2.20° (beyond), as left not taken; limit −1.59° to −0.79°, by its maker, carried to the height it stands at",
+    );
     const unsettled = { ...visit, visit: { ...file.visit, settled: false } };
     const asJson = await run(["appraise", "-", "--json"], JSON.stringify(unsettled));
     const { findings } = JSON.parse(asJson.output) as { findings: readonly Record<string, unknown>[] };
