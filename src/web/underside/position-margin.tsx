@@ -78,9 +78,9 @@ const notComputedWords = (possible: PossibleFaults, mark: PositionMark | null): 
   if (mark?.kind === "seen") {
     return `The linkage computes nothing from ${mark.signs.length === 1 ? "this sign" : "these signs"}; the grade stands on what was seen.`;
   }
-  return isComputed(possible)
-    ? `Mark it ${possibleWords(possible)}, and the linkage is computed with it.`
-    : "The linkage holds no rubber here, so nothing is computed for this place.";
+  if (!isComputed(possible)) return "The linkage holds no rubber here, so nothing is computed for this place.";
+  const why = possible.loose ? "" : " Play is told along a link, so a mount has none that is computed.";
+  return `Mark it ${possibleWords(possible)}, and the linkage is computed with it.${why}`;
 };
 
 /** Whose scale the grade of a mark is read from; null where the mark has no grade to explain. */
