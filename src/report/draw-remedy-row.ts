@@ -95,7 +95,11 @@ export function drawRemedyRow(page: OwnersDocument, table: PDFKit.PDFStructureEl
     setBlock(doc, line.label, X + COLUMNS.words, y + 4, COLUMNS.wordsWidth, styles.label);
   });
   if (isShort) {
+    // Its cells stay as many as the others have, so that what is read stands under its head.
+    const cellLeftEmpty = () => cell("TD", () => undefined);
+    cellLeftEmpty();
     cell("TD", () => setBlock(doc, shortWords(line), RULE_X, y + 4, SAID_WIDTH, styles.second));
+    cellLeftEmpty();
     endRow(page, placed);
     return;
   }

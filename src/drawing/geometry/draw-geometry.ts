@@ -272,6 +272,8 @@ interface ToePlace {
 
 /** Between a ring and words beside it. */
 const BESIDE_RING = 8;
+/** Words beside a ring need this much room; where there is less they stay under the wheel. */
+const LEAST_BESIDE = 120;
 
 /** Toe of the sound wheel and of the other one as lines through its centre, as much enlarged as the view has room for. */
 function drawToe(
@@ -306,8 +308,10 @@ function drawToe(
   const under = cy + length * TOE_BEHIND;
   const inTheWay =
     ring !== null && !inRow && ring.at[1] + ring.r > under && (ring.at[0] - usual) * (toLeft ? 1 : -1) > 0;
-  const x = inTheWay ? ring.at[0] + (toLeft ? 1 : -1) * (ring.r + BESIDE_RING) : usual;
-  const wide = inRow ? TOE_WORDS - 12 : toLeft ? options.width - 4 - x : x - 4;
+  const roomFrom = (x: number): number => (inRow ? TOE_WORDS - 12 : toLeft ? options.width - 4 - x : x - 4);
+  const aside = inTheWay ? ring.at[0] + (toLeft ? 1 : -1) * (ring.r + BESIDE_RING) : usual;
+  const x = roomFrom(aside) < LEAST_BESIDE ? usual : aside;
+  const wide = roomFrom(x);
   const wrapped = <S extends TextStyle, C extends Colour>(text: string, style: S, colour: C) =>
     wrapText(text, wide, style, type).map((line) => ({ text: line, style, colour }));
   const texts = [
