@@ -6,8 +6,7 @@ const projects = {
     include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
     exclude: ["test/records/**", "test/e2e/**"],
   },
-  // Its programs are killed and its disks filled: each file in a process of its own.
-  records: { include: ["test/records/**/*.test.ts"], isolate: true, testTimeout: 180_000, hookTimeout: 120_000 },
+  records: { include: ["test/records/**/*.test.ts"], testTimeout: 180_000, hookTimeout: 120_000 },
   e2e: {
     include: ["test/e2e/**/*.test.ts"],
     globalSetup: ["test/browser-setup/start-for-tests.ts"],

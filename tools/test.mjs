@@ -1,13 +1,14 @@
 import { demandNode } from "./node-version.mjs";
 
 demandNode();
-const { spawn, spawnSync } = await import("node:child_process");
+const { spawn } = await import("node:child_process");
 const { mkdirSync, readFileSync, rmSync } = await import("node:fs");
 const { availableParallelism } = await import("node:os");
 const { join } = await import("node:path");
 const { buildWhatIsStale } = await import("./build.mjs");
 const { repository } = await import("./changed.mjs");
 const { installPackages } = await import("./packages.mjs");
+const { typeChecker } = await import("./type-checker.mjs");
 
 installPackages();
 
@@ -45,16 +46,6 @@ const check = async (title, run) => {
   const kept = await run();
   head(`${title}: ${kept ? "kept" : "broken"}`);
   count(title, kept ? 1 : 0, kept ? 0 : 1);
-};
-
-/**
- * The type checker: the compiled one of TypeScript 7, which needs a third of the time, or TypeScript 6 on a machine it is
- * not made for. Version 6 stays for what reads programs through its interface (dependency-cruiser), which 7 has not.
- */
-const typeChecker = () => {
-  const compiled = "typescript-native/bin/tsc";
-  const runs = spawnSync(process.execPath, [join(repository, "node_modules", compiled), "--version"]).status === 0;
-  return runs ? compiled : "typescript/bin/tsc";
 };
 
 const gates = [

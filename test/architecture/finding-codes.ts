@@ -36,13 +36,27 @@ const isFinding = (object: ts.ObjectLiteralExpression, checker: ts.TypeChecker):
   return named || checker.getContextualType(object)?.getProperty("needed") !== undefined;
 };
 
+/** Names of the parameters of what is called: as written where its function stands, else as the types have it. */
+const parametersOf = (call: ts.CallExpression, checker: ts.TypeChecker): readonly string[] => {
+  const named = ts.isIdentifier(call.expression) ? checker.getSymbolAtLocation(call.expression) : undefined;
+  const meant = named !== undefined && named.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(named) : named;
+  const declared = meant?.valueDeclaration;
+  const written = declared !== undefined && ts.isVariableDeclaration(declared) ? declared.initializer : declared;
+  return written !== undefined && ts.isFunctionLike(written)
+    ? written.parameters.map(({ name }) => name.getText())
+    : (checker.getResolvedSignature(call)?.parameters.map(({ name }) => name) ?? []);
+};
+
 const codesIn = (node: ts.Node, checker: ts.TypeChecker): readonly string[] => {
   if (ts.isPropertyAssignment(node) && node.name.getText() === "code" && isFinding(node.parent, checker)) {
     return wordsOf(node.initializer);
   }
   if (!ts.isCallExpression(node)) return [];
-  const parameters = checker.getResolvedSignature(node)?.parameters ?? [];
-  return node.arguments.flatMap((argument, index) => (parameters[index]?.name === "code" ? wordsOf(argument) : []));
+  const words = node.arguments.map(wordsOf);
+  // Which function a call means takes most of a whole type check: only where a word is handed over.
+  if (words.every(({ length }) => length === 0)) return [];
+  const parameters = parametersOf(node, checker);
+  return words.flatMap((said, index) => (parameters[index] === "code" ? said : []));
 };
 
 /** Every finding code the source can say: written into a finding, or handed to a parameter named code. */

@@ -2,6 +2,7 @@ import { execFile } from "node:child_process";
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { promisify } from "node:util";
+import { typeChecker } from "../../tools/type-checker.mjs";
 import { repository } from "./source-files.ts";
 
 const run = promisify(execFile);
@@ -106,7 +107,7 @@ export const findOffences = async (folder: string): Promise<readonly Offence[]> 
 
 /** Files of a tree the compiler objects to under one of the project settings, with the codes. */
 export const findTypeOffences = async (folder: string, project: string): Promise<readonly Offence[]> => {
-  const said = await output(folder, [binary("typescript/bin/tsc"), "-b", project, "--pretty", "false"]).catch(
+  const said = await output(folder, [binary(typeChecker()), "-b", project, "--pretty", "false"]).catch(
     (ended: { readonly stdout?: string }) => {
       if (ended.stdout === "") return "";
       throw ended;

@@ -7,7 +7,7 @@ import { disturb, readCorners } from "./reference-corners.ts";
 const corners = readCorners();
 const TRIALS = 10_000;
 /** Of the corners that close, one in so many is followed by the second continuation too; of those that fold, every one. */
-const FOLLOWED = 25;
+const FOLLOWED = 100;
 /** Metres: far enough that a good share of the branches end before the asked travel. */
 const DISTURBANCE = 0.08;
 const TRAVEL = 0.09;
