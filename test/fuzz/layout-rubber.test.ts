@@ -95,6 +95,41 @@ describe.each(single)("$name as a layout of bodies with rubber", ({ corner }) =>
   });
 });
 
+describe("a soft corner under much braking", () => {
+  /** What it comes to in each form: toe, or null where its branch ends before the load. */
+  const toes = single.flatMap(({ corner }) => {
+    const [layout, elasticity] = asLayout(corner);
+    const linkage = buildLayoutLinkage(layout);
+    return elasticity.rubber.flatMap(({ part, end }, i) => {
+      const own = corner.elasticity.rubber[i];
+      if (own === undefined) return [];
+      return [0.2, 0.1, 0.05, 0.02].flatMap((factor) =>
+        [2000, 4000, 6000, 9000, 14_000].map((braking) => {
+          const under: CornerLoad = { ...NO_LOAD, braking };
+          const as = new LayoutBalance(linkage, elasticity, "wheel-load", [{ part, end, factor }]).solve(under);
+          const faults = [{ kind: "soft" as const, link: own.link, end: own.end, factor }];
+          const answer = new ComplianceSolver({ ...corner, hold: "wheel-load", faults }).solve(under);
+          return [
+            "unsolved" in as ? null : as.attitude.toe,
+            "state" in answer ? answer.state.attitude.toe : null,
+          ] as const;
+        }),
+      );
+    });
+  });
+
+  it("is answered on the branch it stands on, as the corner is, or refused", () => {
+    expect(toes.length).toBeGreaterThan(200);
+    const answered = toes.filter(([layout]) => layout !== null);
+    for (const [layout, corner] of answered) {
+      expect(corner, `the corner is refused, the layout has toe ${layout}`).not.toBeNull();
+      expect(layout).toBeCloseTo(corner ?? Number.NaN, 9);
+    }
+    expect(answered.length).toBeGreaterThan(100);
+    expect(answered.length).toBeLessThan(toes.length);
+  });
+});
+
 const carrier = readLayout(readExampleLayout(), "left");
 
 /** Rates of the example with an integral link (invented). */

@@ -8,6 +8,7 @@ import {
   type Vector,
 } from "#numeric";
 import { type CornerLoad, type Hold, NO_LOAD } from "../elastic-corner.ts";
+import { isStride } from "../equilibrium.ts";
 import type { LayoutLinkage } from "../layout-linkage.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "../pose.ts";
 import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "../wheel-figures.ts";
@@ -22,6 +23,8 @@ export interface LayoutState {
   readonly forces: readonly number[];
   readonly wheelLoad: number;
   readonly load: CornerLoad;
+  /** Sign of the determinant at the pose, which changes only where a branch turns back. */
+  readonly sign: -1 | 0 | 1;
 }
 
 export type LayoutAnswer = LayoutState | { readonly unsolved: SolveReport };
@@ -32,7 +35,7 @@ const SETTLED_PROMISED = 1e-11;
 const LIMIT = 40;
 /** Steps of the walk to a height, metres, and how finely it is cut before it is given up. */
 const RISE_STEP = 0.01;
-const LEAST_SHARE = 1 / 64;
+const LEAST_SHARE = 1 / 256;
 
 /** Steps per newton (or N m) of one load at a state, and what follows for the wheel. */
 export interface LayoutLoadRate {
@@ -215,6 +218,7 @@ export class LayoutBalance {
       });
       if (!b.every(Number.isFinite)) return unsolved("ill-posed", Number.POSITIVE_INFINITY);
       if (!factorise(this.factorisation)) return unsolved("singular", last);
+      const { sign } = this.factorisation;
       solveFactorised(this.factorisation, b);
       const step = b.subarray(0, steps).reduce((most, x) => Math.max(most, Math.abs(x)), 0);
       if (step > 0.6) return unsolved("ill-posed", step);
@@ -227,13 +231,16 @@ export class LayoutBalance {
       if (settled) {
         orthonormalise(pose);
         const forces = this.assemble(pose, load, wheelLoad, multipliers);
-        return { pose, attitude: computeAttitude(this.linkage, pose), forces, wheelLoad, load };
+        return { pose, attitude: computeAttitude(this.linkage, pose), forces, wheelLoad, load, sign };
       }
       last = step;
     }
   }
 
-  /** From one load to another in shares of the way, halved where Newton does not settle. */
+  /**
+   * From one load to another in shares of the way, halved where Newton does not settle or settles where another branch may
+   * be. Where no share is fine enough the branch ends: "infeasible".
+   */
   private walk(from: LayoutState, begin: CornerLoad, target: CornerLoad, firstStep: number): LayoutAnswer {
     let at = from;
     let share = 0;
@@ -250,12 +257,13 @@ export class LayoutBalance {
         rack: mix("rack"),
       };
       const trial = this.solveFrom(at.pose, next === 1 ? target : load, at.wheelLoad);
-      if (!("unsolved" in trial)) {
+      if (!("unsolved" in trial) && follows(at, trial)) {
         at = trial;
         share = next;
       } else {
         step /= 2;
-        if (step < firstStep * LEAST_SHARE) return trial;
+        if (step >= firstStep * LEAST_SHARE) continue;
+        return "unsolved" in trial ? trial : { unsolved: { end: "infeasible", iterations: 0, residual: 0 } };
       }
     }
     return at;
@@ -266,3 +274,7 @@ export class LayoutBalance {
     return add(this.linkage.wheel.centre, contactWithChange(this.linkage, designPose(1)).offset);
   }
 }
+
+/** Whether one balance may be a step from another on the same branch: near it, and no turning point between them. */
+const follows = (from: LayoutState, to: LayoutState): boolean =>
+  to.sign * from.sign >= 0 && isStride(from.pose, to.pose);
