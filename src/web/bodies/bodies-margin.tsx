@@ -1,28 +1,15 @@
 import { Link } from "@tanstack/react-router";
-import { useId } from "react";
 import type { BodiesSheet } from "#casework";
 import { FigureLine } from "../effect/figure-line.tsx";
+import { FileInput } from "../shell/file-input.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import type { BodiesView } from "./use-bodies-view.ts";
 
 /** Which file is looked at, and the way to another one. */
 export const LayoutSource = ({ view }: { readonly view: BodiesView }) => {
-  const id = useId();
   return (
     <>
-      <div className="file-input">
-        <label htmlFor={id}>Read a layout in</label>
-        <input
-          id={id}
-          type="file"
-          accept=".json,application/json"
-          onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            event.target.value = "";
-            if (file !== undefined) void view.readIn(file);
-          }}
-        />
-      </div>
+      <FileInput label="Read a layout in" onFile={(file) => void view.readIn(file)} />
       <p className="note">
         Looked at: {view.source.name}. A file is what the calculation linkage.bodies-compliance is asked with, without
         loads and faults; it stays in this browser until it is closed.

@@ -1,26 +1,11 @@
 import { Link } from "@tanstack/react-router";
-import { useId } from "react";
+import { FileInput } from "../shell/file-input.tsx";
 import type { FamilyImport, FamilyImporting } from "./use-family-import.ts";
 
 /** Chooses a family file to read in. */
-export const FamilyFileInput = ({ importing }: { readonly importing: FamilyImporting }) => {
-  const id = useId();
-  return (
-    <div className="file-input">
-      <label htmlFor={id}>Read a family file in</label>
-      <input
-        id={id}
-        type="file"
-        accept=".json,application/json"
-        onChange={(event) => {
-          const [file] = event.target.files ?? [];
-          event.target.value = "";
-          if (file !== undefined) void importing.read(file);
-        }}
-      />
-    </div>
-  );
-};
+export const FamilyFileInput = ({ importing }: { readonly importing: FamilyImporting }) => (
+  <FileInput label="Read a family file in" onFile={(file) => void importing.read(file)} />
+);
 
 const wordsOf = (state: FamilyImport): string | null => {
   switch (state.kind) {
