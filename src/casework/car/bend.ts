@@ -15,6 +15,7 @@ import type { CornerModel } from "../fault/corner-model.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
+import { bandlessFigure } from "./bandless-figure.ts";
 
 /** Sideways acceleration of the bend that is told, as a share of gravity: a brisk one (invented). */
 const BEND = 0.5;
@@ -106,33 +107,29 @@ function figuresOf(
   state: CarBalanceState,
   give: Readonly<Record<"front" | "rear", Give | null>>,
 ): readonly Figure[] {
-  const figure = (axle: "front" | "rear", key: string, label: string, unit: "deg" | "N", value: number): Figure => ({
-    key,
-    label,
-    value,
-    unit,
-    u: 0,
-    range: null,
-    band: null,
-    rung: family[axle].rung,
-    inputs: [
-      { label: "Sideways", value: `${formatNumber(BEND, 1)} g, a bend to the left` },
-      {
-        label: "Mass, ready to drive",
-        value: `${formatNumber(family.kerbMass, 0)} kg${assumedMark(family, "kerb-mass")}`,
-      },
-      {
-        label: "Centre of mass",
-        value: `${formatNumber(mmFromMetres(family.cgHeight), 0)} mm over the road${assumedMark(family, "centre-of-mass-height")}`,
-      },
-      { label: "Tyre", value: `${formatNumber(USUAL_TYRE_RATE / 1000, 0)} N/mm, common practice, no source` },
-    ],
-    relation:
-      "balance of body and four wheels by virtual work on the linkages with springs, bars and tyres; with arms that lie level it is the handbook's distribution by roll stiffness; no band",
-    source: "docs/method/linkage.md, section 16",
-    signSure: true,
-    settle: null,
-  });
+  const figure = (axle: "front" | "rear", key: string, label: string, unit: "deg" | "N", value: number): Figure =>
+    bandlessFigure({
+      key,
+      label,
+      value,
+      unit,
+      rung: family[axle].rung,
+      inputs: [
+        { label: "Sideways", value: `${formatNumber(BEND, 1)} g, a bend to the left` },
+        {
+          label: "Mass, ready to drive",
+          value: `${formatNumber(family.kerbMass, 0)} kg${assumedMark(family, "kerb-mass")}`,
+        },
+        {
+          label: "Centre of mass",
+          value: `${formatNumber(mmFromMetres(family.cgHeight), 0)} mm over the road${assumedMark(family, "centre-of-mass-height")}`,
+        },
+        { label: "Tyre", value: `${formatNumber(USUAL_TYRE_RATE / 1000, 0)} N/mm, common practice, no source` },
+      ],
+      relation:
+        "balance of body and four wheels by virtual work on the linkages with springs, bars and tyres; with arms that lie level it is the handbook's distribution by roll stiffness; no band",
+      source: "docs/method/linkage.md, section 16",
+    });
   return [
     figure("front", "bend-lean", "Lean of the body in this bend", "deg", degreesFromRadians(state.roll)),
     ...(["front", "rear"] as const).flatMap((axle) => {

@@ -4,6 +4,7 @@ import { bandOfAngles } from "../fault/change-band.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
+import { bandlessFigure } from "./bandless-figure.ts";
 import { isBarDoubted, twistOf } from "./bar-twist.ts";
 import type { CarFacts, WheelName } from "./car-facts.ts";
 import { carMotionForm } from "./car-motions.ts";
@@ -84,26 +85,22 @@ function barFigures(facts: CarFacts): readonly Figure[] {
     if (bar === null || diameter === undefined || question.motion.kind !== "roll" || question.motion.by === 0)
       return [];
     if (isBarDoubted(bar, question.motion.by)) return [];
-    const figure = (key: string, label: string, unit: "deg" | "N", value: number): Figure => ({
-      key: `${axle}-${key}`,
-      label,
-      value,
-      unit,
-      u: 0,
-      range: null,
-      band: null,
-      rung: family[axle].rung,
-      inputs: [
-        ...inputsOf(facts),
-        { label: "Bar", value: `solid, ${formatNumber(mmFromMetres(diameter), 1)} mm` },
-        { label: "Shear modulus", value: `${formatNumber(STEEL_SHEAR / 1e9, 0)} GPa, textbook, from memory` },
-      ],
-      relation:
-        "turn of its levers against each other; force from twist and bending of its whole path, ends to bushes, as a thin rod; rubber of its bushes and links left out, so less in truth; no band",
-      source: SOURCE,
-      signSure: true,
-      settle: null,
-    });
+    const figure = (key: string, label: string, unit: "deg" | "N", value: number): Figure =>
+      bandlessFigure({
+        key: `${axle}-${key}`,
+        label,
+        value,
+        unit,
+        rung: family[axle].rung,
+        inputs: [
+          ...inputsOf(facts),
+          { label: "Bar", value: `solid, ${formatNumber(mmFromMetres(diameter), 1)} mm` },
+          { label: "Shear modulus", value: `${formatNumber(STEEL_SHEAR / 1e9, 0)} GPa, textbook, from memory` },
+        ],
+        relation:
+          "turn of its levers against each other; force from twist and bending of its whole path, ends to bushes, as a thin rod; rubber of its bushes and links left out, so less in truth; no band",
+        source: SOURCE,
+      });
     return [
       figure("twist", `Twist of the ${axle} bar`, "deg", degreesFromRadians(Math.abs(bar.twist))),
       figure("force", `What the ${axle} bar takes off one wheel and puts on the other`, "N", Math.abs(bar.leftWheel)),
@@ -114,22 +111,18 @@ function barFigures(facts: CarFacts): readonly Figure[] {
 function steeringFigures(facts: CarFacts): readonly Figure[] {
   const { question, steeredThere: steered } = facts;
   if (!steered) return [];
-  const figure = (key: string, label: string, radians: number): Figure => ({
-    key,
-    label,
-    value: degreesFromRadians(radians),
-    unit: "deg",
-    u: 0,
-    range: null,
-    band: null,
-    rung: question.family.front.rung,
-    inputs: inputsOf(facts),
-    relation:
-      "cot outer - cot inner = width between the steering axes over wheelbase; turns counted from the wheels' own angle straight ahead; rigid linkage, no band",
-    source: "check-values-geometry; docs/method/linkage.md, section 15",
-    signSure: true,
-    settle: null,
-  });
+  const figure = (key: string, label: string, radians: number): Figure =>
+    bandlessFigure({
+      key,
+      label,
+      value: degreesFromRadians(radians),
+      unit: "deg",
+      rung: question.family.front.rung,
+      inputs: inputsOf(facts),
+      relation:
+        "cot outer - cot inner = width between the steering axes over wheelbase; turns counted from the wheels' own angle straight ahead; rigid linkage, no band",
+      source: "check-values-geometry; docs/method/linkage.md, section 15",
+    });
   return [
     figure("inner", "Inner wheel turns", steered.inner),
     figure("outer", "Outer wheel turns", steered.outer),

@@ -1,18 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { SignName } from "../cases/look.ts";
 import type { PlaceFinding, Reason } from "../cases/place-finding.ts";
+import { seenReason } from "../cases/reading-reasons.ts";
 import { causes } from "./cause-table.ts";
 import { lookState, placesOfCause } from "./look-state.ts";
 
-const seen = (text: string, grade: Reason["grade"], about: Reason["about"] = null): Reason => ({
-  about,
-  text,
-  grade,
-  closeToCall: false,
-  judgement: null,
-  towards: null,
-  limit: null,
-});
+const seen = (text: string, grade: Reason["grade"], about: Reason["about"] = null): Reason =>
+  seenReason(about, text, grade);
 
 /** A place at the front left where an eye saw these signs, or nothing. */
 const place = (

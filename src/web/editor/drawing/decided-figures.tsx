@@ -1,6 +1,7 @@
 import { decimalsOf, formatNumber } from "#casework";
 import type { AxleName } from "../../car.ts";
 import { MarginSection } from "../../shell/margin-section.tsx";
+import { SourceLink } from "../../shell/source-link.tsx";
 import { pathOfCoordinate, pointRows } from "../model/hard-points.ts";
 import { formatSheetPath, isAtOrIn } from "../model/sheet-path.ts";
 import type { DecidedFigure } from "./travel-effect.ts";
@@ -84,6 +85,10 @@ export const DecidedFigures = ({ figures, sheet, axle, onGo }: DecidedFiguresPro
           </ul>
         </details>
       ))}
+      <p className="note">
+        Rigid links, left wheel, every point with the standard deviation the sheet says; ± holds 95 %. Each figure by
+        its exact derivative with every coordinate, squares added. Source: <SourceLink source="forward-derivatives" />
+      </p>
     </MarginSection>
   );
 };
