@@ -12,62 +12,21 @@ import {
   type LayoutRubber,
   type LayoutState,
   NO_LOAD,
+  solveLayout,
 } from "#engines/linkage";
 import type { BodyLayout } from "#vehicle";
-import { layoutOfCorner } from "../reference/layouts/layout-of-corner.ts";
+import { asLayout, readSingleCorners } from "../reference/layouts/elastic-layout.ts";
 import { readExampleLayout } from "../reference/layouts/layout-rows.ts";
 import { differentiateAll } from "./differences.ts";
-import { readElasticCorners } from "./reference-corners.ts";
 
 const load: CornerLoad = { ...NO_LOAD, lateral: 700, braking: 1500, aligning: 30, contactRise: 0.015 };
 
+const single = readSingleCorners();
+
 function solved(balance: LayoutBalance, under: CornerLoad = load): LayoutState {
-  const answer = balance.solve(under);
+  const answer = solveLayout(balance, under);
   if ("unsolved" in answer) throw new Error(`no balance: ${answer.unsolved.end}`);
-  return answer;
-}
-
-/** Corners of one body in both forms: no two links with one outer point, the spring on the knuckle. */
-const single = readElasticCorners().flatMap(({ name, corner }) => {
-  const outers = new Set(corner.geometry.links.map((l) => l.outer.join()));
-  const { spring } = corner.geometry;
-  if (outers.size < corner.geometry.links.length || !spring) return [];
-  const moving = corner.geometry.links[0]?.outer ?? spring.body;
-  const geometry = {
-    ...corner.geometry,
-    spring: { ...spring, seat: { on: "knuckle" as const, moving: [moving[0], moving[1] - 0.05, moving[2]] as const } },
-  };
-  return [{ name, corner: { ...corner, geometry } }];
-});
-
-function asLayout({ geometry, elasticity }: ElasticCorner): readonly [BodyLayout, LayoutElasticity] {
-  const layout = layoutOfCorner(geometry);
-  const { spring, strut, trailingArm } = geometry;
-  const axis = elasticity.trailingArm?.axis;
-  const joints = layout.joints.map((j) =>
-    j.name === "trailing-arm" && j.kind === "ball" && axis
-      ? { ...j, kind: "bush" as const, axis: { kind: "given" as const, vector: axis }, slides: false }
-      : j,
-  );
-  const seat = spring?.seat.on === "knuckle" ? spring.seat.moving : undefined;
-  if (!spring || !seat) throw new Error("no spring on the knuckle");
-  const rubber: LayoutRubber[] = elasticity.rubber.map((r) => ({
-    part: r.link,
-    end: r.end === "inner" ? "from" : "to",
-    rate: r.rate,
-  }));
-  if (strut && elasticity.strutTop) rubber.push({ part: "strut", end: null, rate: elasticity.strutTop });
-  if (trailingArm && elasticity.trailingArm)
-    rubber.push({ part: "trailing-arm", end: null, rate: elasticity.trailingArm });
-  return [
-    {
-      ...layout,
-      joints,
-      points: { ...layout.points, seat, top_of_spring: spring.body },
-      spring: { from: { on: "car-body", at: "top_of_spring" }, to: { on: "knuckle", at: "seat" } },
-    },
-    { ...elasticity, rubber },
-  ];
+  return answer.state;
 }
 
 describe.each(single)("$name as a layout of bodies with rubber", ({ corner }) => {
@@ -78,7 +37,7 @@ describe.each(single)("$name as a layout of bodies with rubber", ({ corner }) =>
 
   it.each(["wheel-load", "contact-height"] as const)("balances as the corner does, sound and torn, %s held", (hold) => {
     for (const factor of [1, 0.3]) {
-      const faults: LayoutFault[] = first ? [{ part: first.part, end: first.end, factor }] : [];
+      const faults: LayoutFault[] = first ? [{ kind: "soft", part: first.part, end: first.end, factor }] : [];
       const soft = own ? [{ kind: "soft" as const, link: own.link, end: own.end, factor }] : [];
       const under = hold === "wheel-load" ? { ...load, contactRise: 0 } : load;
       const as = solved(new LayoutBalance(linkage, elasticity, hold, faults), under);
@@ -106,11 +65,12 @@ describe("a soft corner under much braking", () => {
       return [0.2, 0.1, 0.05, 0.02].flatMap((factor) =>
         [2000, 4000, 6000, 9000, 14_000].map((braking) => {
           const under: CornerLoad = { ...NO_LOAD, braking };
-          const as = new LayoutBalance(linkage, elasticity, "wheel-load", [{ part, end, factor }]).solve(under);
+          const soft = { kind: "soft" as const, part, end, factor };
+          const as = solveLayout(new LayoutBalance(linkage, elasticity, "wheel-load", [soft]), under);
           const faults = [{ kind: "soft" as const, link: own.link, end: own.end, factor }];
           const answer = new ComplianceSolver({ ...corner, hold: "wheel-load", faults }).solve(under);
           return [
-            "unsolved" in as ? null : as.attitude.toe,
+            "unsolved" in as ? null : as.state.attitude.toe,
             "state" in answer ? answer.state.attitude.toe : null,
           ] as const;
         }),
@@ -148,7 +108,7 @@ const elasticity: LayoutElasticity = {
   members: [{ link: "camber-link", rate: 9e7 }],
   wheelLoad: 4200,
 };
-const torn: LayoutFault[] = [{ part: "arm-front", end: null, factor: 0.3 }];
+const torn: LayoutFault[] = [{ kind: "soft", part: "arm-front", end: null, factor: 0.3 }];
 
 describe.each(["wheel-load", "contact-height"] as const)("two moving bodies with rubber, %s held", (hold) => {
   const under: CornerLoad = hold === "wheel-load" ? { ...load, contactRise: 0 } : load;

@@ -8,6 +8,7 @@ import {
   type LayoutLinkage,
   type LayoutState,
   NO_LOAD,
+  solveLayout,
 } from "#engines/linkage";
 import type { BodiesFile, RubberPlace } from "../bodies.ts";
 import type { Condition } from "../fault-effect.ts";
@@ -34,8 +35,9 @@ export class LayoutStates {
   /** The balance under a condition at a height; null where none is found. */
   at({ rack, braking, lateral, drive }: Condition, contactRise: number): LayoutBand | null {
     const load: CornerLoad = { ...NO_LOAD, rack, braking, lateral, drive, contactRise };
-    const state = this.balance.solve(load);
-    if ("unsolved" in state) return null;
+    const answer = solveLayout(this.balance, load);
+    if ("unsolved" in answer) return null;
+    const { state } = answer;
     const by = computeLayoutDerivatives(this.balance, state);
     return by && { state, by };
   }
@@ -48,4 +50,9 @@ export class LayoutStates {
 }
 
 /** Everything of a place's rubber times a share. */
-export const tornBy = ({ part, end }: RubberPlace, share: number): LayoutFault => ({ part, end, factor: share });
+export const tornBy = ({ part, end }: RubberPlace, share: number): LayoutFault => ({
+  kind: "soft",
+  part,
+  end,
+  factor: share,
+});

@@ -1,6 +1,7 @@
 import { cross, type Vector } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
 import { type Balance, type Branch, ElasticBalance, isStride } from "./equilibrium.ts";
+import { findFreeMoves } from "./free-moves.ts";
 import type { Pose } from "./pose.ts";
 import { computeAttitude, computeAttitudeRates, computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 import { contactWithChange } from "./wheel-forces.ts";
@@ -190,7 +191,7 @@ export class ComplianceSolver {
     const a = this.balance.stiffness(balance, load);
     const rigidRows: number[][] = [];
     for (let i = 6; i < n; i++) rigidRows.push(Array.from({ length: 6 }, (_, j) => a[i * n + j] as number));
-    const free = freeDirections(rigidRows);
+    const free = findFreeMoves(rigidRows, 6);
     const k = free.map((p) =>
       free.map((q) => {
         let s = 0;
@@ -234,31 +235,6 @@ function allBranches(n: number): Branch[] {
 
 function distance(a: Branch, b: Branch): number {
   return a.reduce<number>((sum, s, i) => sum + Math.abs(s - (b[i] as number)), 0);
-}
-
-/** Orthonormal directions of the six moves that no row blocks, by Gram-Schmidt. */
-function freeDirections(rows: readonly (readonly number[])[]): number[][] {
-  const basis: number[][] = [];
-  const reduce = (v: readonly number[]): number[] => {
-    const out = [...v];
-    for (let pass = 0; pass < 2; pass++)
-      for (const b of basis) {
-        const d = b.reduce((s, x, i) => s + x * (out[i] as number), 0);
-        for (let i = 0; i < 6; i++) out[i] = (out[i] as number) - d * (b[i] as number);
-      }
-    return out;
-  };
-  const push = (v: readonly number[]): boolean => {
-    const r = reduce(v);
-    const length = Math.hypot(...r);
-    if (length < 1e-9 * Math.max(1, Math.hypot(...v))) return false;
-    basis.push(r.map((x) => x / length));
-    return true;
-  };
-  for (const row of rows) push(row);
-  const blocked = basis.length;
-  for (let i = 0; i < 6 && basis.length < 6; i++) push([0, 1, 2, 3, 4, 5].map((j) => (i === j ? 1 : 0)));
-  return basis.slice(blocked);
 }
 
 /** Cholesky on a small symmetric matrix: true where every pivot is positive. */

@@ -4,9 +4,9 @@ import { type BodyLayout, CAR_BODY, type LayoutJoint, type LayoutLink } from "#v
 /**
  * The same corner with its arms as bodies of their own: links that share an outer point become one arm on a bush that
  * holds and one that slides, with a ball outside; a strut becomes a slider, a trailing-arm bush a ball or a sliding bush.
- * Both forms are the same linkage and must give the same answers.
+ * Both forms are the same linkage and must give the same answers. With arms as "links" the knuckle alone moves.
  */
-export function layoutOfCorner(geometry: CornerGeometry): BodyLayout {
+export function layoutOfCorner(geometry: CornerGeometry, arms: "bodies" | "links" = "bodies"): BodyLayout {
   const points: Record<string, readonly [number, number, number]> = {};
   const bodies = ["knuckle"];
   const joints: LayoutJoint[] = [];
@@ -16,7 +16,10 @@ export function layoutOfCorner(geometry: CornerGeometry): BodyLayout {
     return name;
   };
   const groups = new Map<string, LinkGeometry[]>();
-  for (const link of geometry.links) groups.set(link.outer.join(), [...(groups.get(link.outer.join()) ?? []), link]);
+  for (const link of geometry.links) {
+    const key = arms === "links" ? link.name : link.outer.join();
+    groups.set(key, [...(groups.get(key) ?? []), link]);
+  }
   for (const [first, second] of groups.values()) {
     if (!first) continue;
     if (!second) {

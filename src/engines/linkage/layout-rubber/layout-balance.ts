@@ -14,6 +14,7 @@ import { advancePose, clonePose, designPose, orthonormalise, type Pose } from ".
 import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "../wheel-figures.ts";
 import { computeWheelWrench, contactWithChange } from "../wheel-forces.ts";
 import { buildLayoutTerms, type LayoutElasticity, type LayoutFault, type LayoutTerm } from "./layout-elasticity.ts";
+import { computeGive, findLooseGroups, type LooseGroup, type Side } from "./loose-group.ts";
 import { PlacedMeasure } from "./placed-measure.ts";
 
 /** A balance of a layout under a load; forces in the order of the terms, N, tension positive. */
@@ -21,6 +22,8 @@ export interface LayoutState {
   readonly pose: Pose;
   readonly attitude: WheelAttitude;
   readonly forces: readonly number[];
+  /** Where each loose group stands, in the order of the groups. */
+  readonly sides: readonly Side[];
   readonly wheelLoad: number;
   readonly load: CornerLoad;
   /** Sign of the determinant at the pose, which changes only where a branch turns back. */
@@ -36,6 +39,9 @@ const LIMIT = 40;
 /** Steps of the walk to a height, metres, and how finely it is cut before it is given up. */
 const RISE_STEP = 0.01;
 const LEAST_SHARE = 1 / 256;
+
+/** Where a walk begins or goes on: the pose, the members' forces there, and what the wheel carries. */
+type Start = Pick<LayoutState, "pose" | "forces" | "wheelLoad">;
 
 /** Steps per newton (or N m) of one load at a state, and what follows for the wheel. */
 export interface LayoutLoadRate {
@@ -54,11 +60,20 @@ export class LayoutBalance {
   readonly terms: readonly LayoutTerm[];
   readonly preload: readonly number[];
   readonly free: readonly number[];
-  readonly rigid: readonly number[];
+  /** Members with play, those of one part together. */
+  readonly loose: readonly LooseGroup[];
+  /** Terms whose force is an unknown of the balance: rigid ones and those with play. */
+  readonly unknown: readonly number[];
   readonly factorisation: Factorisation;
   readonly size: number;
+  /** Numbers a pose steps by: six a body. */
+  readonly steps: number;
   private readonly right: Float64Array;
-  private readonly steps: number;
+  /** The loose group of each term, and its place among the unknown forces; -1 where it has none. */
+  private readonly groupOf: Int32Array;
+  private readonly slotOf: Int32Array;
+  /** How much of the play is there: 1, but while it grows from nothing. */
+  private grown = 1;
   private readonly designContactHeight: number;
 
   constructor(
@@ -70,8 +85,11 @@ export class LayoutBalance {
     const bodies = linkage.mechanism.origins.length;
     this.steps = 6 * bodies;
     this.terms = buildLayoutTerms(linkage, elasticity, faults);
-    this.rigid = this.terms.flatMap((t, i) => (Number.isFinite(t.rate) ? [] : [i]));
-    this.size = this.steps + this.rigid.length + (hold === "contact-height" ? 1 : 0);
+    this.loose = findLooseGroups(linkage, this.terms, faults);
+    this.groupOf = Int32Array.from(this.terms, (_, i) => this.loose.findIndex(({ terms }) => terms.includes(i)));
+    this.unknown = this.terms.flatMap((t, i) => (Number.isFinite(t.rate) && this.groupOf[i] === -1 ? [] : [i]));
+    this.slotOf = Int32Array.from(this.terms, (_, i) => this.unknown.indexOf(i));
+    this.size = this.steps + this.unknown.length + (hold === "contact-height" ? 1 : 0);
     this.factorisation = makeFactorisation(this.size);
     this.right = new Float64Array(this.size);
     const start = designPose(bodies);
@@ -89,15 +107,44 @@ export class LayoutBalance {
     return this.preload.every(Number.isFinite);
   }
 
-  /** The balance under a load, walked to from design; or how the search ended. */
-  solve(load: CornerLoad): LayoutAnswer {
+  /**
+   * The balance under a load with every loose group on a given side, walked to from design; or how the search ended. Whether
+   * the groups can stand so is not looked at.
+   */
+  follow(load: CornerLoad, sides: readonly Side[]): LayoutAnswer {
     const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
-    const start = designPose(this.linkage.mechanism.origins.length);
-    const first = this.solveFrom(start, NO_LOAD, this.elasticity.wheelLoad);
+    const first = this.solveFrom(this.atDesign(), NO_LOAD, sides);
     if ("unsolved" in first) return first;
     const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
     const risen = this.walk(first, NO_LOAD, rest, Math.min(1, RISE_STEP / moved));
     return "unsolved" in risen ? risen : this.walk(risen, rest, load, 1);
+  }
+
+  /** The same, reached by a play that grows from nothing under the whole load: a joint then knows which way it is pressed. */
+  growPlay(load: CornerLoad, sides: readonly Side[]): LayoutAnswer {
+    this.grown = 0;
+    const tight = this.follow(load, sides);
+    const grown =
+      "unsolved" in tight
+        ? tight
+        : this.walk(tight, load, load, 1 / 4, (share) => {
+            this.grown = share;
+          });
+    this.grown = 1;
+    return grown;
+  }
+
+  /** How far each member is from where it is free, at a state; metres. */
+  stretches({ pose, load }: Pick<LayoutState, "pose" | "load">): readonly number[] {
+    return this.place(pose, load.rack).map(({ value }, i) => value - (this.free[i] as number));
+  }
+
+  private atDesign(): Start {
+    return {
+      pose: designPose(this.linkage.mechanism.origins.length),
+      forces: this.preload,
+      wheelLoad: this.elasticity.wheelLoad,
+    };
   }
 
   /** Exact derivatives per newton (N m about z for "aligning") at a state; null where its stiffness is singular. */
@@ -124,8 +171,14 @@ export class LayoutBalance {
 
   /** Brings the factorisation to a state; false where the stiffness is singular there. */
   factoriseAt(state: LayoutState): boolean {
-    this.assemble(state.pose, state.load, state.wheelLoad, this.multipliersOf(state.forces));
+    this.assemble(state.pose, state.load, state.wheelLoad, this.multipliersOf(state.forces), state.sides);
     return factorise(this.factorisation);
+  }
+
+  /** The matrix of a state before it is factorised: a copy, row-major. */
+  matrixAt(state: LayoutState): Float64Array {
+    this.assemble(state.pose, state.load, state.wheelLoad, this.multipliersOf(state.forces), state.sides);
+    return this.factorisation.lu.slice();
   }
 
   /** All measures at a pose. */
@@ -159,11 +212,17 @@ export class LayoutBalance {
   }
 
   private multipliersOf(forces: readonly number[]): Float64Array {
-    return Float64Array.from(this.rigid, (i) => forces[i] as number);
+    return Float64Array.from(this.unknown, (i) => forces[i] as number);
   }
 
   /** Assembles Jacobian and residual at a pose; returns the members' forces. */
-  private assemble(pose: Pose, load: CornerLoad, wheelLoad: number, multipliers: Float64Array): number[] {
+  private assemble(
+    pose: Pose,
+    load: CornerLoad,
+    wheelLoad: number,
+    multipliers: Float64Array,
+    sides: readonly Side[],
+  ): number[] {
     const { size, steps, right: b } = this;
     const a = this.factorisation.lu;
     a.fill(0);
@@ -175,8 +234,14 @@ export class LayoutBalance {
     }
     const forces = this.place(pose, load.rack).map((placed, k) => {
       const { rate } = this.terms[k] as LayoutTerm;
-      const slot = this.rigid.indexOf(k);
+      const slot = this.slotOf[k] as number;
       const off = placed.value - (this.free[k] as number);
+      if (slot >= 0 && sides[this.groupOf[k] as number] === 0) {
+        // Inside its gap a member holds nothing: its force is nought.
+        a[(steps + slot) * size + steps + slot] = 1;
+        b[steps + slot] = -(multipliers[slot] as number);
+        return 0;
+      }
       const force = slot < 0 ? rate * off : (multipliers[slot] as number);
       for (let j = 0; j < steps; j++) {
         const gj = placed.row[j] as number;
@@ -194,6 +259,7 @@ export class LayoutBalance {
       if (slot >= 0) b[steps + slot] = -off;
       return force;
     });
+    this.addGives(multipliers, sides);
     if (this.hold === "contact-height") {
       const { offset } = contactWithChange(this.linkage, pose);
       [0, 0, 1, offset[1], -offset[0], 0].forEach((part, i) => {
@@ -205,14 +271,40 @@ export class LayoutBalance {
     return forces;
   }
 
-  private solveFrom(start: Pose, load: CornerLoad, startLoad: number): LayoutAnswer {
+  /** What touching loose groups give under their forces, in the rows of those. */
+  private addGives(multipliers: Float64Array, sides: readonly Side[]): void {
     const { size, steps, right: b } = this;
-    const pose = clonePose(start);
-    const multipliers = this.multipliersOf(this.preload);
-    let wheelLoad = startLoad;
+    const a = this.factorisation.lu;
+    this.loose.forEach(({ terms, total }, g) => {
+      const side = sides[g] as Side;
+      if (side === 0) return;
+      const slots = terms.map((t) => this.slotOf[t] as number);
+      const give = computeGive(
+        slots.map((s) => multipliers[s] as number),
+        terms.map((t) => (this.terms[t] as LayoutTerm).rate),
+        side,
+        total * this.grown,
+      );
+      slots.forEach((s, i) => {
+        // A joint that passes no force touches nowhere: no number, which ends the search.
+        b[steps + s] = (b[steps + s] as number) + (give?.by[i] ?? Number.NaN);
+        slots.forEach((other, j) => {
+          const at = (steps + s) * size + steps + other;
+          a[at] = (a[at] as number) - (give?.change[slots.length * i + j] ?? 0);
+        });
+      });
+    });
+  }
+
+  /** A balance by Newton from where another one stands; or how that ended. */
+  solveFrom(start: Start, load: CornerLoad, sides: readonly Side[]): LayoutAnswer {
+    const { size, steps, right: b } = this;
+    const pose = clonePose(start.pose);
+    const multipliers = this.multipliersOf(start.forces);
+    let { wheelLoad } = start;
     let last = Number.POSITIVE_INFINITY;
     for (let iterations = 0; ; iterations++) {
-      this.assemble(pose, load, wheelLoad, multipliers);
+      this.assemble(pose, load, wheelLoad, multipliers, sides);
       const unsolved = (end: SolveReport["end"], residual: number): LayoutAnswer => ({
         unsolved: { end, iterations, residual },
       });
@@ -230,8 +322,8 @@ export class LayoutBalance {
       if (this.hold === "contact-height") wheelLoad += b[size - 1] as number;
       if (settled) {
         orthonormalise(pose);
-        const forces = this.assemble(pose, load, wheelLoad, multipliers);
-        return { pose, attitude: computeAttitude(this.linkage, pose), forces, wheelLoad, load, sign };
+        const forces = this.assemble(pose, load, wheelLoad, multipliers, sides);
+        return { pose, attitude: computeAttitude(this.linkage, pose), forces, sides, wheelLoad, load, sign };
       }
       last = step;
     }
@@ -241,7 +333,13 @@ export class LayoutBalance {
    * From one load to another in shares of the way, halved where Newton does not settle or settles where another branch may
    * be. Where no share is fine enough the branch ends: "infeasible".
    */
-  private walk(from: LayoutState, begin: CornerLoad, target: CornerLoad, firstStep: number): LayoutAnswer {
+  private walk(
+    from: LayoutState,
+    begin: CornerLoad,
+    target: CornerLoad,
+    firstStep: number,
+    grow: (share: number) => void = () => undefined,
+  ): LayoutAnswer {
     let at = from;
     let share = 0;
     let step = firstStep;
@@ -256,7 +354,8 @@ export class LayoutBalance {
         contactRise: mix("contactRise"),
         rack: mix("rack"),
       };
-      const trial = this.solveFrom(at.pose, next === 1 ? target : load, at.wheelLoad);
+      grow(next);
+      const trial = this.solveFrom(at, next === 1 ? target : load, from.sides);
       if (!("unsolved" in trial) && follows(at, trial)) {
         at = trial;
         share = next;

@@ -77,7 +77,7 @@ export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutSt
     return y;
   };
   const [toe, camber] = [adjoint("toe"), adjoint("camber")];
-  const steps = balance.size - balance.rigid.length - (balance.hold === "contact-height" ? 1 : 0);
+  const { steps } = balance;
   const carry = (y: Float64Array): Float64Array =>
     Float64Array.from(parameters, (parameter, p) =>
       balance.terms.reduce((sum, term, i) => {
@@ -98,8 +98,12 @@ export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutSt
           along += (y[c] as number) * ((now[i] as PlacedMeasure).row[c] as number);
           turned += (y[c] as number) * (change?.row[c] ?? 0);
         }
-        const slot = balance.rigid.indexOf(i);
-        if (slot >= 0) return sum - (y[steps + slot] as number) * stretch - force * turned;
+        const slot = balance.unknown.indexOf(i);
+        if (slot >= 0) {
+          // A loose member gives by its force over its rate beside its play; one in its gap has no part (its y is nought).
+          const softer = Number.isFinite(term.rate) ? (force * rate.now) / (term.rate * term.rate) : 0;
+          return sum - (y[steps + slot] as number) * (stretch + softer) - force * turned;
+        }
         return sum - along * (rate.now * (force / term.rate) + term.rate * stretch) - force * turned;
       }, 0),
     );

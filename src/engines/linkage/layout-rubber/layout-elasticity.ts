@@ -1,5 +1,5 @@
 import { subtract, unitVector, type Vector } from "#numeric";
-import type { Newtons, NewtonsPerMetre } from "#quantity";
+import type { Metres, Newtons, NewtonsPerMetre } from "#quantity";
 import type { EndRate } from "../elastic-corner.ts";
 import { computeLinkRate, scaleRate } from "../elastic-terms.ts";
 import type { LayoutLinkage } from "../layout-linkage.ts";
@@ -21,12 +21,12 @@ export interface LayoutElasticity {
   readonly wheelLoad: Newtons;
 }
 
-/** All rates of one end of a link, or of a joint, times a factor. */
-export interface LayoutFault {
-  readonly part: string;
-  readonly end: "from" | "to" | null;
-  readonly factor: number;
-}
+/** Several faults act together; `part` is a link (with its end where rubber is meant) or a joint. */
+export type LayoutFault =
+  /** All rates of one end of a link, or of a joint, times a factor. */
+  | { readonly kind: "soft"; readonly part: string; readonly end: "from" | "to" | null; readonly factor: number }
+  /** A dead band of this total width, of a link along its line, of a joint in every direction across its axis. */
+  | { readonly kind: "play"; readonly part: string; readonly total: Metres };
 
 /** One elastic member of a layout: a measure with energy k/2 (m - free)^2; Infinity is rigid. */
 export interface LayoutTerm {
@@ -67,7 +67,10 @@ export function buildLayoutTerms(
 ): readonly LayoutTerm[] {
   const { mechanism, layout } = linkage;
   const soft = (part: string, end: LayoutRubber["end"]): number =>
-    faults.reduce((product, f) => (f.part === part && f.end === end ? product * f.factor : product), 1);
+    faults.reduce(
+      (product, f) => (f.kind === "soft" && f.part === part && f.end === end ? product * f.factor : product),
+      1,
+    );
   const links = mechanism.constraints.flatMap((measure): LayoutTerm[] => {
     if (measure.kind !== "distance") return [];
     const part = measure.joint;
