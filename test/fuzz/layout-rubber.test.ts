@@ -5,7 +5,6 @@ import {
   ComplianceSolver,
   type CornerLoad,
   computeLayoutDerivatives,
-  type ElasticCorner,
   LayoutBalance,
   type LayoutElasticity,
   type LayoutFault,
@@ -14,7 +13,6 @@ import {
   NO_LOAD,
   solveLayout,
 } from "#engines/linkage";
-import type { BodyLayout } from "#vehicle";
 import { asLayout, readSingleCorners } from "../reference/layouts/elastic-layout.ts";
 import { readExampleLayout } from "../reference/layouts/layout-rows.ts";
 import { differentiateAll } from "./differences.ts";

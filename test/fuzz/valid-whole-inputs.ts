@@ -136,7 +136,10 @@ function bodies() {
       ],
       members: [{ link: "camber-link", n_per_mm: 90_000 }],
       hold: "contact_height",
-      faults: [{ part: "arm-front", factor: 0.3 }],
+      faults: [
+        { part: "arm-front", kind: "soft", factor: 0.3, factor_low: 0.2, factor_high: 0.4 },
+        { part: "arm-ball", kind: "play", total_mm: 0.8 },
+      ],
       sd_mm: { x: 2, y: 2, z: 1 },
       loads: [{ lateral_n: 500, braking_n: 1000, drive_n: -200, aligning_nm: 20, contact_rise_mm: 10 }, {}],
     },

@@ -3,8 +3,9 @@ import { buildLayoutLinkage } from "#engines/linkage";
 import { readLayout } from "../layout/index.ts";
 import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
+import { readLayoutElasticity } from "./bodies-schema.ts";
 import { findLayoutDependence } from "./linkage-bodies.ts";
-import { bodiesInput, linkageBodiesCompliance, readRubber } from "./linkage-bodies-compliance.ts";
+import { bodiesInput, linkageBodiesCompliance } from "./linkage-bodies-compliance.ts";
 
 /** What a file says of one suspension: the question of linkage.bodies-compliance without its loads, faults and hold. */
 const file = bodiesInput.pick({
@@ -33,12 +34,7 @@ export const parseBodiesFile = (text: string): Parsed<BodiesFile> => {
     value: {
       layout,
       note: wire.layout.note ?? "",
-      elasticity: {
-        springRate: wire.spring_n_per_mm * 1000,
-        wheelLoad: wire.wheel_load_n,
-        rubber: wire.rubber.map((rubber) => readRubber(rubber, layout, "left")),
-        members: wire.members.map(({ link, n_per_mm }) => ({ link, rate: n_per_mm * 1000 })),
-      },
+      elasticity: readLayoutElasticity(wire, layout, "left"),
       sd: [mm(x), mm(y), mm(z)],
       rateSd: Object.fromEntries(
         wire.rubber.map(({ part, end, rate_sd_share }) => [end ? `${part}.${end}` : part, rate_sd_share]),

@@ -1,4 +1,5 @@
 import type { Finding } from "#numeric";
+import { checkBodiesFaults } from "./bodies-fault-check.ts";
 import { checkAxis } from "./linkage-check.ts";
 import { entriesOf, isObject, type Loose } from "./loose-corner.ts";
 import { checkMixedRates } from "./mixed-units.ts";
@@ -56,15 +57,18 @@ export function checkBodiesRubber(doc: Loose): Finding[] {
     ),
     ...checkMixedRates(doc, (key) => key),
     ...(["rubber", "faults"] as const).flatMap((list) =>
-      entriesOf(doc[list]).flatMap(([i, entry]) => checkEnd(entry, `${list}[${i}]`, isLink(entry.part))),
+      entriesOf(doc[list]).flatMap(([i, entry]) =>
+        entry.kind === "play" ? [] : checkEnd(entry, `${list}[${i}]`, isLink(entry.part)),
+      ),
     ),
+    ...checkBodiesFaults(doc),
     ...entriesOf(doc.rubber).flatMap(([i, entry]) =>
       checkRates(entry, `rubber[${i}]`, isLink(entry.part) ? "link" : kindOf(entry.part)),
     ),
     ...entriesOf(doc.faults).flatMap(([i, entry]) => {
       const place = placeOf(entry);
       const isThere = isLink(entry.part) || kindOf(entry.part) !== undefined;
-      return place !== null && isThere && !known.includes(place)
+      return entry.kind !== "play" && place !== null && isThere && !known.includes(place)
         ? [
             {
               code: "nothing-soft",

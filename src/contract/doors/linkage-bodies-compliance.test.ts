@@ -11,7 +11,10 @@ type State = {
   link_force_n: Record<string, number>;
 } & {
   band: { toe_sd_deg: number };
-  less_sound: { toe_deg: number; toe_sd_deg: number };
+  less_sound: { toe_deg: number; toe_sd_deg: number; toe_band_deg: [number, number] };
+  range: { toe_deg: [number, number] };
+  others: unknown[];
+  stable: boolean;
 };
 
 const layout = JSON.parse(
@@ -63,6 +66,34 @@ describe("a layout of two bodies with rubber, at the door", () => {
     expect(stateOf({ sd_mm: undefined })).not.toHaveProperty("band");
   });
 
+  it("gives what a range of a fault spans, and a band that holds it", () => {
+    const ranged = stateOf({ faults: [{ part: "arm-front", factor: 0.3, factor_low: 0.2, factor_high: 0.4 }] });
+    const at = (factor: number) => stateOf({ faults: [{ part: "arm-front", factor }] }).toe_deg;
+    const [low, high] = ranged.range.toe_deg;
+    expect(low).toBeCloseTo(Math.min(at(0.2), at(0.4)), 12);
+    expect(high).toBeCloseTo(Math.max(at(0.2), at(0.4)), 12);
+    const sound = stateOf().toe_deg;
+    const [from, to] = ranged.less_sound.toe_band_deg;
+    expect(from).toBeLessThan(low - sound);
+    expect(to).toBeGreaterThan(high - sound);
+    expect(stateOf(torn)).not.toHaveProperty("range");
+  });
+
+  it("answers a loose joint with every balance, and as sound where it does not move", () => {
+    const loose = (total_mm: number) => stateOf({ faults: [{ part: "arm-ball", kind: "play", total_mm }] });
+    expect(loose(0).toe_deg).toBe(stateOf().toe_deg);
+    expect(loose(0.8).others).toEqual([]);
+    expect(loose(0.8).stable).toBe(true);
+    expect(Math.abs(loose(0.8).less_sound.toe_deg)).toBeGreaterThan(1e-3);
+    const both = stateOf({
+      faults: [
+        { part: "toe-link", kind: "play", total_mm: 1, total_low_mm: 0.5, total_high_mm: 1.5 },
+        { part: "toe-link", end: "from", factor: 0.5 },
+      ],
+    });
+    expect(both.range.toe_deg[1] - both.range.toe_deg[0]).toBeGreaterThan(0.01);
+  });
+
   it("answers for the right side as for the left one's mirror image", () => {
     const flip = ([x, y, z]: readonly [number, number, number]) => [x, -y, z] as const;
     const turned = mapRequest(
@@ -98,6 +129,50 @@ describe("a layout of two bodies with rubber, at the door", () => {
     ["a rate of nothing", withEntry(1, { radial_n_per_mm: 0 }), "out-of-range", "rubber[1].radial_n_per_mm"],
     ["a rate in N/m", withEntry(1, { radial_n_per_mm: 4_000_000 }), "unit-mixed", "rubber[1].radial_n_per_mm"],
     ["a rigid end torn", { faults: [{ part: "toe-link", end: "to", factor: 0.5 }] }, "nothing-soft", "faults[0].part"],
+    [
+      "play of less than nothing",
+      { faults: [{ part: "arm-ball", kind: "play", total_mm: -1 }] },
+      "out-of-range",
+      "faults[0].total_mm",
+    ],
+    ["play without its width", { faults: [{ part: "arm-ball", kind: "play" }] }, "missing-key", "faults[0].total_mm"],
+    [
+      "play with a factor",
+      { faults: [{ part: "arm-ball", kind: "play", total_mm: 1, factor: 2 }] },
+      "key-not-used-here",
+      "faults[0].factor",
+    ],
+    [
+      "play at one end",
+      { faults: [{ part: "toe-link", kind: "play", total_mm: 1, end: "to" }] },
+      "key-not-used-here",
+      "faults[0].end",
+    ],
+    ["torn by nothing said", { faults: [{ part: "arm-rear" }] }, "missing-key", "faults[0].factor"],
+    [
+      "a range of one end",
+      { faults: [{ part: "arm-rear", factor: 0.3, factor_low: 0.2 }] },
+      "missing-key",
+      "faults[0].factor_high",
+    ],
+    [
+      "a range beside its middle",
+      { faults: [{ part: "arm-rear", factor: 0.3, factor_low: 0.4, factor_high: 0.5 }] },
+      "not-consistent",
+      "faults[0].factor_low",
+    ],
+    [
+      "more loose parts than can be looked through",
+      {
+        faults: ["arm-front", "arm-rear", "arm-ball", "toe-link", "camber-link"].map((part) => ({
+          part,
+          kind: "play",
+          total_mm: 1,
+        })),
+      },
+      "out-of-range",
+      "faults",
+    ],
     ["one end twice", { rubber: [...rubber, rubber[1]] }, "repeated-name", "rubber[4]"],
     ["no spring", { layout: springless }, "missing-key", "layout.spring"],
     ["a rise of nothing held", { hold: "wheel_load" }, "key-not-used-here", "loads[0].contact_rise_mm"],

@@ -2,57 +2,31 @@ import { z } from "zod";
 import {
   buildLayoutLinkage,
   computeLayoutDerivatives,
-  type EndRate,
+  isLayoutStable,
   LayoutBalance,
   type LayoutDerivatives,
   type LayoutFault,
   type LayoutLinkage,
-  type LayoutRubber,
   type LayoutState,
+  solveLayout,
 } from "#engines/linkage";
-import { type Finding, subtract, type Vector } from "#numeric";
-import { degreesFromRadians, radiansFromDegrees } from "#quantity";
-import { type BodyLayout, directionOfClocking } from "#vehicle";
+import { computeScaledNormalQuantile, type Finding, subtract, type Vector } from "#numeric";
+import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
-import { checkLayout, layoutSheet, readLayout } from "../layout/index.ts";
+import { checkLayout, readLayout } from "../layout/index.ts";
 import { checkBodiesRubber } from "./bodies-rubber-check.ts";
+import { bodiesFault, bodiesKeys, readLayoutElasticity, readLayoutFaults } from "./bodies-schema.ts";
 import { checkLoads, formatPerKn, loadFromWire, loadSchema, perKnSchema, unsolvedState } from "./compliance-load.ts";
 import { findLayoutDependence } from "./linkage-bodies.ts";
-import { directionFromWire, pointToWire } from "./linkage-reading.ts";
-import { axisSchema } from "./linkage-schema.ts";
+import { pointToWire } from "./linkage-reading.ts";
 import { isObject } from "./loose-corner.ts";
-
-const positive = z.number().positive();
-
-const rubber = z.strictObject({
-  part: z.string().min(1).meta({ description: "name of a link (then with end) or of a joint" }),
-  end: z.enum(["from", "to"]).optional().meta({ description: "which end of a link" }),
-  radial_n_per_mm: positive.meta({ description: "across the axis; without an axis in every direction" }),
-  axial_n_per_mm: positive.optional(),
-  axis: axisSchema.optional().meta({ description: "of an end of a link; a joint has its own" }),
-  voided_n_per_mm: positive
-    .optional()
-    .meta({ description: "through the voids; radial_n_per_mm then holds across both" }),
-  clocking_deg: z.number().min(-360).max(360).optional().meta({ description: "as in linkage.compliance" }),
-  rate_sd_share: z.number().min(0).max(10).default(0).meta({ description: "relative standard deviation, all rates" }),
-});
 
 /** What the door is asked with; a file of a layout with its rubber is the same without a load. */
 export const bodiesInput = z.strictObject({
   side: z.enum(["left", "right"]).default("left"),
-  layout: layoutSheet,
-  spring_n_per_mm: positive,
-  wheel_load_n: positive,
-  rubber: z.array(rubber).max(60).default([]),
-  members: z
-    .array(z.strictObject({ link: z.string().min(1), n_per_mm: positive }))
-    .max(40)
-    .default([]),
+  ...bodiesKeys,
   hold: z.enum(["wheel_load", "contact_height"]).default("wheel_load"),
-  faults: z
-    .array(z.strictObject({ part: z.string().min(1), end: z.enum(["from", "to"]).optional(), factor: positive }))
-    .max(20)
-    .default([]),
+  faults: z.array(bodiesFault).max(20).default([]),
   sd_mm: z
     .strictObject({ x: z.number().min(0), y: z.number().min(0), z: z.number().min(0) })
     .optional()
@@ -64,7 +38,9 @@ const point = z.tuple([z.number(), z.number(), z.number()]);
 const angles = { toe_deg: z.number(), camber_deg: z.number() };
 const band = { toe_sd_deg: z.number(), camber_sd_deg: z.number() };
 const forces = z.record(z.string(), z.number());
-const state = z.strictObject({
+const ends = z.tuple([z.number(), z.number()]);
+const range = z.strictObject({ toe_deg: ends, camber_deg: ends });
+const stateKeys = {
   ...angles,
   spin_deg: z.number(),
   wheel_centre_change_mm: point,
@@ -73,12 +49,21 @@ const state = z.strictObject({
   wheel_load_n: z.number(),
   link_force_n: forces.meta({ description: "tension positive" }),
   joint_force_n: forces.meta({ description: "size of the force a joint passes" }),
+  stable: z.boolean(),
+};
+const state = z.strictObject({
+  ...stateKeys,
+  others: z.array(z.strictObject(stateKeys)).meta({ description: "with play: every other balance of this load" }),
   band: z.strictObject(band).nullable().optional(),
+  range: range.nullable().optional().meta({ description: "with a range among the faults: over its ends" }),
   less_sound: z
-    .strictObject({ ...angles, ...band })
+    .strictObject({ ...angles, ...band, toe_band_deg: ends, camber_band_deg: ends })
     .nullable()
     .optional()
-    .meta({ description: "with faults and sd_mm: this state less the sound one, the same disturbance in both" }),
+    .meta({
+      description:
+        "with faults and sd_mm: this state less the sound one, the same disturbance in both; its band is 95 %, the ranges of the faults in it",
+    }),
 });
 
 const output = z.strictObject({
@@ -87,37 +72,9 @@ const output = z.strictObject({
 });
 
 type Input = z.output<typeof bodiesInput>;
-type WireRubber = z.output<typeof rubber>;
 
-/** The axis of a joint at design, on the left side; null where it has none. */
-function axisOfJoint(layout: BodyLayout, name: string): Vector | null {
-  const joint = layout.joints.find((j) => j.name === name);
-  if (joint?.kind !== "bush") return null;
-  if (joint.axis.kind === "given") return joint.axis.vector;
-  const [from, to] = [layout.points[joint.axis.from], layout.points[joint.axis.to]];
-  return from && to ? subtract(to, from) : null;
-}
-
-/** One rubber of a layout, SI. */
-export function readRubber(r: WireRubber, layout: BodyLayout, side: "left" | "right"): LayoutRubber {
-  const own = r.axis && directionFromWire(r.axis, side);
-  const axis = own ?? axisOfJoint(layout, r.part);
-  const turn = side === "right" ? -1 : 1;
-  const rate: EndRate = {
-    radial: r.radial_n_per_mm * 1000,
-    ...(r.axial_n_per_mm === undefined ? {} : { axial: r.axial_n_per_mm * 1000 }),
-    ...(own ? { axis: own } : {}),
-    ...(r.voided_n_per_mm !== undefined && r.clocking_deg !== undefined && axis
-      ? {
-          voided: {
-            rate: r.voided_n_per_mm * 1000,
-            through: directionOfClocking(axis, turn * radiansFromDegrees(r.clocking_deg)),
-          },
-        }
-      : {}),
-  };
-  return { part: r.part, end: r.end ?? null, rate };
-}
+/** What a band of 95 % leaves out on either side. */
+const TAIL = 0.025;
 
 /** Standard deviations of every parameter, in the order of the derivatives; metres and shares. */
 function deviationsOf(wire: Input, { parameters }: LayoutDerivatives): readonly number[] {
@@ -154,6 +111,7 @@ function formatState(linkage: LayoutLinkage, balance: LayoutBalance, s: LayoutSt
     wheel_load_n: s.wheelLoad,
     link_force_n: forcesOf(balance, s, "distance"),
     joint_force_n: forcesOf(balance, s, "offset"),
+    stable: isLayoutStable(balance, s),
   };
 }
 
@@ -178,55 +136,94 @@ export const linkageBodiesCompliance: Door<Input> = {
     const linkage = buildLayoutLinkage(layout);
     const dependent = findLayoutDependence({ linkage });
     if (dependent) return { findings: [dependent] };
-    const elasticity = {
-      springRate: wire.spring_n_per_mm * 1000,
-      wheelLoad: wire.wheel_load_n,
-      rubber: wire.rubber.map((r) => readRubber(r, layout, side)),
-      members: wire.members.map((m) => ({ link: m.link, rate: m.n_per_mm * 1000 })),
-    };
+    const elasticity = readLayoutElasticity(wire, layout, side);
     const hold = wire.hold === "contact_height" ? ("contact-height" as const) : ("wheel-load" as const);
-    const faults = wire.faults.map((f): LayoutFault => ({ part: f.part, end: f.end ?? null, factor: f.factor }));
-    const balance = new LayoutBalance(linkage, elasticity, hold, faults);
+    const balanceOf = (faults: readonly LayoutFault[]) => new LayoutBalance(linkage, elasticity, hold, faults);
+    const faults = readLayoutFaults(wire.faults);
+    const balance = balanceOf(faults.middle);
     if (!balance.carries) return { findings: [cannotCarry] };
-    const sound = faults.length > 0 && wire.sd_mm ? new LayoutBalance(linkage, elasticity, hold, []) : null;
+    const rangeEnds = faults.ends.map(balanceOf);
+    const sound = faults.middle.length > 0 && wire.sd_mm ? balanceOf([]) : null;
     const turn = side === "right" ? -1 : 1;
     const states = wire.loads.map((l) => {
       const load = loadFromWire(l, turn);
-      const answer = balance.solve(load);
+      const answer = solveLayout(balance, load);
       if ("unsolved" in answer) return { refused: { code: "no-equilibrium" as const, end: answer.unsolved.end } };
-      const by = wire.sd_mm ? computeLayoutDerivatives(balance, answer) : null;
+      const { state: first, others } = answer;
+      const by = wire.sd_mm ? computeLayoutDerivatives(balance, first) : null;
       const sd = by && deviationsOf(wire, by);
+      const over = rangeEnds.map((end): Banded | null => bandedState(end, load, wire));
       return {
-        ...formatState(linkage, balance, answer, side),
+        ...formatState(linkage, balance, first, side),
+        others: others.map((other) => formatState(linkage, balance, other, side)),
         ...(wire.sd_mm
           ? { band: by && sd && { toe_sd_deg: spread(by.toe, sd), camber_sd_deg: spread(by.camber, sd) } }
           : {}),
-        ...(sound ? { less_sound: by && sd && lessSound(sound, load, answer, by, sd) } : {}),
+        ...(over.length > 0 ? { range: rangeOf(over) } : {}),
+        ...(sound ? { less_sound: by && sd && lessSound(sound, load, [{ state: first, by }, ...over], sd) } : {}),
       };
     });
-    const still = balance.solve(loadFromWire(loadSchema.parse({}), 1));
-    const rates = "unsolved" in still ? null : balance.loadRates(still);
+    const still = solveLayout(balance, loadFromWire(loadSchema.parse({}), 1));
+    const rates = "unsolved" in still ? null : balance.loadRates(still.state);
     return { output: { states, per_kn: rates && formatPerKn(rates, side) } };
   },
 };
 
-/** A state less the sound one under the same load, the same disturbance in both; null where that finds no balance. */
+/** A balance, and its derivatives where bands are asked for and it has any. */
+interface Banded {
+  readonly state: LayoutState;
+  readonly by: LayoutDerivatives | null;
+}
+
+/** The first balance of a load with its derivatives where bands are asked for; null where there is none. */
+function bandedState(balance: LayoutBalance, load: LayoutState["load"], wire: Input): Banded | null {
+  const answer = solveLayout(balance, load);
+  if ("unsolved" in answer) return null;
+  return { state: answer.state, by: wire.sd_mm ? computeLayoutDerivatives(balance, answer.state) : null };
+}
+
+const spanOf = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)];
+
+/** Where the angles lie over the ends of the faults' ranges; null where one of them finds no balance. */
+function rangeOf(over: readonly (Banded | null)[]): z.output<typeof range> | null {
+  const found = over.filter((end) => end !== null);
+  if (found.length < over.length) return null;
+  const spanned = (key: "toe" | "camber") => spanOf(found.map(({ state: s }) => degreesFromRadians(s.attitude[key])));
+  return { toe_deg: spanned("toe"), camber_deg: spanned("camber") };
+}
+
+/** A state (first) and those at the ends of its range, less the sound one under the same load, the same disturbance in both. */
 function lessSound(
   sound: LayoutBalance,
   load: LayoutState["load"],
-  faulty: LayoutState,
-  by: LayoutDerivatives,
+  states: readonly (Banded | null)[],
   sd: readonly number[],
 ) {
-  const healthy = sound.solve(load);
-  const before = "unsolved" in healthy ? null : computeLayoutDerivatives(sound, healthy);
-  if ("unsolved" in healthy || !before) return null;
-  const less = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
+  const answer = solveLayout(sound, load);
+  const before = "unsolved" in answer ? null : computeLayoutDerivatives(sound, answer.state);
+  const whole = states.flatMap((s) => (s?.by ? [{ state: s.state, by: s.by }] : []));
+  if ("unsolved" in answer || !before || whole.length < states.length) return null;
+  const changed = (key: "toe" | "camber") => {
+    const changes = whole.map(({ state: s, by }) => ({
+      mean: degreesFromRadians(s.attitude[key] - answer.state.attitude[key]),
+      sd: spread(
+        by[key].map((x, i) => x - (before[key][i] as number)),
+        sd,
+      ),
+    }));
+    const bounds = [TAIL, 1 - TAIL].flatMap((p) =>
+      changes.map(({ mean, sd: own }) => computeScaledNormalQuantile({ mean, sd: own, logSd: 0 }, p)),
+    );
+    return { change: changes[0]?.mean ?? Number.NaN, sd: changes[0]?.sd ?? Number.NaN, band: spanOf(bounds) };
+  };
+  const [toe, camber] = [changed("toe"), changed("camber")];
   return {
-    toe_deg: degreesFromRadians(faulty.attitude.toe - healthy.attitude.toe),
-    camber_deg: degreesFromRadians(faulty.attitude.camber - healthy.attitude.camber),
-    toe_sd_deg: spread(less(by.toe, before.toe), sd),
-    camber_sd_deg: spread(less(by.camber, before.camber), sd),
+    toe_deg: toe.change,
+    camber_deg: camber.change,
+    toe_sd_deg: toe.sd,
+    camber_sd_deg: camber.sd,
+    toe_band_deg: toe.band,
+    camber_band_deg: camber.band,
   };
 }
 

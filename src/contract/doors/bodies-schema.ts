@@ -1,0 +1,136 @@
+import { z } from "zod";
+import type { EndRate, LayoutElasticity, LayoutFault, LayoutRubber } from "#engines/linkage";
+import { subtract, type Vector } from "#numeric";
+import { radiansFromDegrees } from "#quantity";
+import { type BodyLayout, directionOfClocking } from "#vehicle";
+import { layoutSheet } from "../layout/index.ts";
+import { directionFromWire } from "./linkage-reading.ts";
+import { axisSchema } from "./linkage-schema.ts";
+
+const positive = z.number().positive();
+const share = z.number().positive().max(100);
+const width = z.number().min(0).max(100);
+
+const rubber = z.strictObject({
+  part: z.string().min(1).meta({ description: "name of a link (then with end) or of a joint" }),
+  end: z.enum(["from", "to"]).optional().meta({ description: "which end of a link" }),
+  radial_n_per_mm: positive.meta({ description: "across the axis; without an axis in every direction" }),
+  axial_n_per_mm: positive.optional(),
+  axis: axisSchema.optional().meta({ description: "of an end of a link; a joint has its own" }),
+  voided_n_per_mm: positive
+    .optional()
+    .meta({ description: "through the voids; radial_n_per_mm then holds across both" }),
+  clocking_deg: z.number().min(-360).max(360).optional().meta({ description: "as in linkage.compliance" }),
+  rate_sd_share: z.number().min(0).max(10).default(0).meta({ description: "relative standard deviation, all rates" }),
+});
+
+/** A suspension as bodies and joints with what is elastic in it: the keys every question about one shares. */
+export const bodiesKeys = {
+  layout: layoutSheet,
+  spring_n_per_mm: positive,
+  wheel_load_n: positive.max(1e6).meta({ description: "at the patch at ride height, all included" }),
+  rubber: z.array(rubber).max(60).default([]),
+  members: z
+    .array(z.strictObject({ link: z.string().min(1), n_per_mm: positive }))
+    .max(40)
+    .default([]),
+};
+
+/** Something wrong with a layout, told as a range where it is not known exactly. */
+export const bodiesFault = z.strictObject({
+  part: z.string().min(1).meta({ description: "name of a link or of a joint" }),
+  kind: z.enum(["soft", "play"]).default("soft"),
+  end: z.enum(["from", "to"]).optional().meta({ description: "soft, of a link: which end" }),
+  factor: share.optional().meta({ description: "soft: what its rates are multiplied with; firmer above 1" }),
+  factor_low: share.optional().meta({ description: "soft: least factor it may be, with factor_high" }),
+  factor_high: share.optional(),
+  total_mm: width.optional().meta({
+    description: "play: from side to side, of a link along it, of a joint in every direction across its axis",
+  }),
+  total_low_mm: width.optional().meta({ description: "play: least it may be, with total_high_mm" }),
+  total_high_mm: width.optional(),
+});
+
+export type WireBodiesFault = z.output<typeof bodiesFault>;
+type WireRubber = z.output<typeof rubber>;
+
+/** The axis of a joint at design, on the left side; null where it has none. */
+function axisOfJoint(layout: BodyLayout, name: string): Vector | null {
+  const joint = layout.joints.find((j) => j.name === name);
+  if (joint?.kind !== "bush") return null;
+  if (joint.axis.kind === "given") return joint.axis.vector;
+  const [from, to] = [layout.points[joint.axis.from], layout.points[joint.axis.to]];
+  return from && to ? subtract(to, from) : null;
+}
+
+/** One rubber of a layout, SI. */
+function readRubber(r: WireRubber, layout: BodyLayout, side: "left" | "right"): LayoutRubber {
+  const own = r.axis && directionFromWire(r.axis, side);
+  const axis = own ?? axisOfJoint(layout, r.part);
+  const turn = side === "right" ? -1 : 1;
+  const rate: EndRate = {
+    radial: r.radial_n_per_mm * 1000,
+    ...(r.axial_n_per_mm === undefined ? {} : { axial: r.axial_n_per_mm * 1000 }),
+    ...(own ? { axis: own } : {}),
+    ...(r.voided_n_per_mm !== undefined && r.clocking_deg !== undefined && axis
+      ? {
+          voided: {
+            rate: r.voided_n_per_mm * 1000,
+            through: directionOfClocking(axis, turn * radiansFromDegrees(r.clocking_deg)),
+          },
+        }
+      : {}),
+  };
+  return { part: r.part, end: r.end ?? null, rate };
+}
+
+interface WireElasticity {
+  readonly spring_n_per_mm: number;
+  readonly wheel_load_n: number;
+  readonly rubber: readonly WireRubber[];
+  readonly members: readonly { readonly link: string; readonly n_per_mm: number }[];
+}
+
+/** What is elastic in a layout, SI, as a left corner; the rubber must have been checked (checkBodiesRubber). */
+export const readLayoutElasticity = (
+  wire: WireElasticity,
+  layout: BodyLayout,
+  side: "left" | "right",
+): LayoutElasticity => ({
+  springRate: wire.spring_n_per_mm * 1000,
+  wheelLoad: wire.wheel_load_n,
+  rubber: wire.rubber.map((r) => readRubber(r, layout, side)),
+  members: wire.members.map(({ link, n_per_mm }) => ({ link, rate: n_per_mm * 1000 })),
+});
+
+/** Faults as said, and with every range at its low and its high end, each combination once; no ends where there is no range. */
+export interface RangedFaults {
+  readonly middle: readonly LayoutFault[];
+  readonly ends: readonly (readonly LayoutFault[])[];
+}
+
+/** Faults of a layout, SI; they must have been checked (checkBodiesRubber). */
+export function readLayoutFaults(faults: readonly WireBodiesFault[]): RangedFaults {
+  const read = (f: WireBodiesFault, end: "low" | "high" | null): LayoutFault => {
+    const of = <T>(middle: T, low: T, high: T): T => (end === null ? middle : end === "low" ? low : high);
+    const total = of(f.total_mm, f.total_low_mm, f.total_high_mm) ?? f.total_mm ?? 0;
+    const factor = of(f.factor, f.factor_low, f.factor_high) ?? f.factor ?? 1;
+    return f.kind === "play"
+      ? { kind: "play", part: f.part, total: total / 1000 }
+      : { kind: "soft", part: f.part, end: f.end ?? null, factor };
+  };
+  const isRanged = (f: WireBodiesFault): boolean => f.factor_low !== undefined || f.total_low_mm !== undefined;
+  const ends = faults.reduce<LayoutFault[][]>(
+    (all, f) =>
+      all.flatMap((before) =>
+        isRanged(f)
+          ? [
+              [...before, read(f, "low")],
+              [...before, read(f, "high")],
+            ]
+          : [[...before, read(f, null)]],
+      ),
+    [[]],
+  );
+  return { middle: faults.map((f) => read(f, null)), ends: faults.some(isRanged) ? ends : [] };
+}
