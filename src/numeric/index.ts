@@ -8,5 +8,6 @@ export * from "./polynomial.ts";
 export * from "./report.ts";
 export * from "./scaled-normal.ts";
 export * from "./seeded-random.ts";
+export * from "./solve-deficient.ts";
 export * from "./special.ts";
 export * from "./vector.ts";

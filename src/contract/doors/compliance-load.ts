@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { CornerLoad, LoadRate } from "#engines/linkage";
+import type { CornerLoad, ElasticAnswer, LoadRate } from "#engines/linkage";
 import type { Finding, Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import { pointToWire } from "./linkage-reading.ts";
@@ -30,8 +30,31 @@ export const perKnSchema = z
 
 /** What stands in the place of a state that finds no balance. */
 export const unsolvedState = z.strictObject({
-  refused: z.strictObject({ code: z.literal("no-equilibrium"), end: z.string() }),
+  refused: z.strictObject({
+    code: z.enum(["no-equilibrium", "endless-equilibria"]).meta({
+      description: "endless: loose joints hold nothing, so that balances lie side by side and none is the answer",
+    }),
+    end: z.string(),
+    carried: z
+      .strictObject({ leg: z.enum(["faults", "height", "load"]), share: z.number() })
+      .optional()
+      .meta({
+        description:
+          "where it buckles: the balance connected with rest goes so far (0 to 1) on the way to this height, then under this load",
+      }),
+    free_moves: z.number().int().positive().optional().meta({ description: "moves that no joint resists" }),
+  }),
 });
+
+/** The same of an answer without a balance. */
+export function formatUnsolved(
+  answer: Extract<ElasticAnswer, { readonly unsolved: unknown }>,
+): z.output<typeof unsolvedState> {
+  const { unsolved, carried, freeMoves } = answer;
+  if (freeMoves !== undefined)
+    return { refused: { code: "endless-equilibria", end: unsolved.end, free_moves: freeMoves } };
+  return { refused: { code: "no-equilibrium", end: unsolved.end, ...(carried ? { carried } : {}) } };
+}
 
 /** A rise of the patch says something only where its height is held. */
 export function checkLoads(doc: Record<string, unknown>): Finding[] {

@@ -3,7 +3,15 @@ import { ComplianceSolver, type CornerGeometry, type ElasticState } from "#engin
 import { subtract, type Vector } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
-import { checkLoads, formatPerKn, loadFromWire, loadSchema, perKnSchema, unsolvedState } from "./compliance-load.ts";
+import {
+  checkLoads,
+  formatPerKn,
+  formatUnsolved,
+  loadFromWire,
+  loadSchema,
+  perKnSchema,
+  unsolvedState,
+} from "./compliance-load.ts";
 import { checkCorner, checkElasticity, checkSeat } from "./linkage-check.ts";
 import { findDependence } from "./linkage-dependence.ts";
 import { elasticityFromWire, faultsFromWire, geometryFromWire, pointToWire, sideways } from "./linkage-reading.ts";
@@ -136,25 +144,13 @@ export const linkageCompliance: Door<Input> = {
           },
         ],
       };
-    if (solver.tooManyPlays)
-      return {
-        findings: [
-          {
-            code: "out-of-range",
-            path: "faults",
-            got: `${solver.balance.playTerms.length} links with play`,
-            needed: "at most 4 at once",
-            hint: "Each link with play triples the states to be looked for.",
-          },
-        ],
-      };
     const turn = wire.side === "right" ? -1 : 1;
     const writer = new Writer(geometry, solver.designContact, wire.side);
     const states = wire.loads.map((l) => {
       const answer = solver.solve(loadFromWire(l, turn));
       return "state" in answer
         ? { ...writer.state(answer.state), others: answer.others.map((o) => writer.state(o)) }
-        : { refused: { code: "no-equilibrium" as const, end: answer.unsolved.end } };
+        : formatUnsolved(answer);
     });
     const rates = solver.solveLoadRates();
     return { output: { states, per_kn: rates && formatPerKn(rates, wire.side) } };

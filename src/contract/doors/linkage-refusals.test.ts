@@ -107,7 +107,25 @@ describe("a corner that finds no balance under a load", () => {
     if (!("output" in answer)) throw new Error("was refused as a whole");
     const { states } = answer.output as { states: Request[] };
     expect(states[0].refused.code).toBe("no-equilibrium");
+    expect(states[0].refused.carried.leg).toBe("load");
+    expect(states[0].refused.carried.share).toBeGreaterThan(0);
+    expect(states[0].refused.carried.share).toBeLessThan(1);
     expect(states[1].stable).toBe(true);
+  });
+});
+
+describe("a corner whose links are all loose", () => {
+  it("is answered, each balance once", () => {
+    const r = validRequest(compliance, DOUBLE_WISHBONE);
+    const links = r.links as readonly { name: string }[];
+    expect(links.length).toBe(5);
+    r.faults = links.map(({ name }) => ({ kind: "play", link: name, total_mm: 0.8 }));
+    r.loads = [{ braking_n: 500 }];
+    const answer = askDoor(compliance, r);
+    if (!("output" in answer)) throw new Error("was refused as a whole");
+    const { states } = answer.output as { states: Request[] };
+    expect(states[0].others.length % 2).toBe(0);
+    expect(typeof states[0].toe_deg).toBe("number");
   });
 });
 

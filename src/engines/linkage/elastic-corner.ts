@@ -68,6 +68,19 @@ export interface CornerLoad {
 
 export const NO_LOAD: CornerLoad = { lateral: 0, braking: 0, drive: 0, aligning: 0, contactRise: 0, rack: 0 };
 
+/** The load a share of the way from one to another. */
+export function mixLoads(a: CornerLoad, b: CornerLoad, share: number): CornerLoad {
+  const mix = (x: number, y: number): number => x + share * (y - x);
+  return {
+    lateral: mix(a.lateral, b.lateral),
+    braking: mix(a.braking, b.braking),
+    drive: mix(a.drive, b.drive),
+    aligning: mix(a.aligning, b.aligning),
+    contactRise: mix(a.contactRise, b.contactRise),
+    rack: mix(a.rack, b.rack),
+  };
+}
+
 export type Hold = "wheel-load" | "contact-height";
 
 export interface ElasticCorner {

@@ -8,10 +8,11 @@ import {
   type Vector,
 } from "#numeric";
 import { buildCornerLinkage, type CornerLinkage } from "./corner-linkage.ts";
-import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
+import { type CornerLoad, type ElasticCorner, mixLoads, NO_LOAD } from "./elastic-corner.ts";
 import { type ElasticTerm, makeTermState, type TermState } from "./elastic-term.ts";
 import { buildElasticTerms, shiftOf } from "./elastic-terms.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "./pose.ts";
+import { addTerm } from "./term-stiffness.ts";
 import { computeWheelWrench, contactWithChange } from "./wheel-forces.ts";
 
 /** On which side of its dead band each member with play stands: -1 pushed, 0 in the gap, 1 pulled. */
@@ -28,14 +29,27 @@ export interface Balance {
   /** Sign of the determinant at the pose, which changes only where a branch turns back; 0 where it was not reached. */
   readonly sign: -1 | 0 | 1;
   readonly report: SolveReport;
+  /** Where the walk from rest did not arrive: the share of its last leg (the height, then the load) that was carried. */
+  readonly carried?: Carried;
+  /** Moves that no member resists there, as where every loose member stands in its gap; absent: none. */
+  readonly freeMoves?: number;
+}
+
+/** How far the branch that begins at rest goes on the way to an asked state. */
+export interface Carried {
+  readonly leg: "faults" | "height" | "load";
+  /** 0 to 1, the last share at which a balance on the branch was found. */
+  readonly share: number;
 }
 
 const LIMIT = 40;
 /** Newton ends when a step moves nothing by more than this (m and rad): rounding of coordinates of some metres. */
 const SETTLED = 2e-15;
-const SETTLED_PROMISED = 1e-11;
-/** Walk of a height or a load is cut finer than this share before it is given up. */
-const LEAST_SHARE = 1 / 256;
+export const SETTLED_PROMISED = 1e-11;
+/** Walk of a height or a load is cut finer than this share of its first step before it is given up. */
+const LEAST_SHARE = 2 ** -34;
+/** A search that leaves its start by more strides than this finds nothing near it. */
+export const REACH = 4;
 const RISE_STEP = 0.01;
 /** A balance that lies farther than this from the one before it (m and rad) may be another branch's: a finer step tells. */
 const STRIDE = 0.03;
@@ -49,13 +63,14 @@ export class ElasticBalance {
   readonly free: readonly number[];
   readonly preload: readonly number[];
   readonly playTerms: readonly number[];
-  private readonly rigid: readonly number[];
+  /** Which terms are rigid: the force of each is an unknown. */
+  readonly rigid: readonly number[];
   /** Place of each term among the rigid ones, and among those with play; -1 where it is none. */
   private readonly rigidSlot: Int32Array;
   private readonly playSlot: Int32Array;
   /** The terms' states of the last assembly, and its right-hand side. */
   private readonly states: readonly TermState[];
-  private readonly right: Float64Array;
+  readonly right: Float64Array;
   /** How far the faults have grown: 1, but for a walk that lets them grow from nothing. */
   private grown = 1;
   /** Whose stiffness the factorisation is; null while it is another's. */
@@ -130,7 +145,7 @@ export class ElasticBalance {
   }
 
   /** Assembles the Jacobian into the factorisation and the residual (right-hand side of a Newton step) into `right`. */
-  private assemble(
+  assemble(
     pose: Pose,
     load: CornerLoad,
     wheelLoad: number,
@@ -185,8 +200,17 @@ export class ElasticBalance {
     }
   }
 
-  /** Newton from a start; the pose of the start is left alone. At end "converged" the factorisation is that state's. */
-  solveFrom(start: Pose, load: CornerLoad, wheelLoadStart: number, branch: Branch): Balance {
+  /**
+   * Newton from a start; the pose of the start is left alone. At end "converged" the factorisation is that state's.
+   * With `reach` it ends as "infeasible" once it is that many strides away.
+   */
+  solveFrom(
+    start: Pose,
+    load: CornerLoad,
+    wheelLoadStart: number,
+    branch: Branch,
+    reach = Number.POSITIVE_INFINITY,
+  ): Balance {
     const n = this.size;
     const b = this.right;
     const pose = clonePose(start);
@@ -221,6 +245,7 @@ export class ElasticBalance {
       advancePose(pose, b);
       for (let i = 0; i < this.rigid.length; i++) multipliers[i] = (multipliers[i] as number) + (b[6 + i] as number);
       if (this.corner.hold === "contact-height") wheelLoad += b[n - 1] as number;
+      if (!isStride(start, pose, reach)) return done("infeasible", step);
       if (settledHere) {
         orthonormalise(pose);
         this.assemble(pose, load, wheelLoad, branch, multipliers, forces, values);
@@ -243,10 +268,10 @@ export class ElasticBalance {
     const rest: CornerLoad = { ...NO_LOAD, contactRise: load.contactRise, rack: load.rack };
     if (!start) {
       const moved = Math.max(Math.abs(load.contactRise), Math.abs(load.rack));
-      at = this.walk(at, NO_LOAD, rest, branch, Math.min(1, RISE_STEP / moved));
+      at = this.walk(at, [NO_LOAD, rest], branch, Math.min(1, RISE_STEP / moved), "height");
       if (at.report.end !== "converged") return at;
     }
-    return this.walk(at, rest, load, branch, 1);
+    return this.walk(at, [rest, load], branch, 1, "load");
   }
 
   /** The balance at rest that is connected with design: at once where it is near, else with the faults growing from nothing. */
@@ -260,11 +285,7 @@ export class ElasticBalance {
     this.grown = 0;
     const sound = stand();
     const found =
-      sound.report.end === "converged"
-        ? this.walk(sound, NO_LOAD, NO_LOAD, branch, 1 / 4, (share) => {
-            this.grown = share;
-          })
-        : direct;
+      sound.report.end === "converged" ? this.walk(sound, [NO_LOAD, NO_LOAD], branch, 1 / 4, "faults") : direct;
     this.grown = 1;
     return found;
   }
@@ -276,30 +297,31 @@ export class ElasticBalance {
 
   /**
    * From one load to another in steps of a share of the way, halved where Newton does not settle (a soft corner swings
-   * far) or settles where another branch may be. Where no step is fine enough the branch ends: "infeasible".
+   * far) or settles where another branch may be, and doubled again after. Where no step is fine enough the branch ends:
+   * "infeasible", with the share it was carried to.
    */
   private walk(
     from: Balance,
-    begin: CornerLoad,
-    target: CornerLoad,
+    [begin, target]: readonly [CornerLoad, CornerLoad],
     branch: Branch,
     firstStep: number,
-    grow: (share: number) => void = () => undefined,
+    leg: Carried["leg"],
   ): Balance {
     let at = from;
     let share = 0;
     let step = firstStep;
     while (share < 1) {
       const next = Math.min(1, share + step);
-      grow(next);
+      if (leg === "faults") this.grown = next;
       const trial = this.solveFrom(at.pose, mixLoads(begin, target, next), at.wheelLoad, branch);
       if (this.follows(at, trial)) {
         at = trial;
         share = next;
+        step = Math.min(firstStep, 2 * step);
       } else {
         step /= 2;
-        if (step >= firstStep * LEAST_SHARE) continue;
-        return trial.report.end === "converged" ? { ...trial, report: { ...trial.report, end: "infeasible" } } : trial;
+        if (step < firstStep * LEAST_SHARE)
+          return { ...trial, report: { ...trial.report, end: "infeasible" }, carried: { leg, share } };
       }
     }
     return at;
@@ -350,41 +372,10 @@ export class ElasticBalance {
   }
 }
 
-/** Adds a member's stiffness rate row row' + force turning to the matrix and takes its force off the right-hand side. */
-function addTerm(
-  a: Float64Array,
-  n: number,
-  b: Float64Array,
-  { row, turning }: TermState,
-  force: number,
-  rate: number,
-): void {
-  for (let i = 0; i < 6; i++) {
-    const gi = row[i] as number;
-    const stretch = rate * gi;
-    const o = i * n;
-    b[i] = (b[i] as number) - force * gi;
-    for (let j = 0; j < 6; j++)
-      a[o + j] = (a[o + j] as number) + (stretch * (row[j] as number) + force * (turning[6 * i + j] as number));
-  }
-}
-
 /** Whether two poses lie so near that one may be a step from the other, or that many steps. */
 export function isStride(from: Pose, to: Pose, strides = 1): boolean {
   return (
     to.t.every((x, i) => Math.abs(x - (from.t[i] as number)) <= strides * STRIDE) &&
     to.r.every((x, i) => Math.abs(x - (from.r[i] as number)) <= strides * STRIDE_TURN)
   );
-}
-
-function mixLoads(a: CornerLoad, b: CornerLoad, share: number): CornerLoad {
-  const mix = (x: number, y: number): number => x + share * (y - x);
-  return {
-    lateral: mix(a.lateral, b.lateral),
-    braking: mix(a.braking, b.braking),
-    drive: mix(a.drive, b.drive),
-    aligning: mix(a.aligning, b.aligning),
-    contactRise: mix(a.contactRise, b.contactRise),
-    rack: mix(a.rack, b.rack),
-  };
 }

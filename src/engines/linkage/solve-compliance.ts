@@ -1,7 +1,8 @@
 import { cross, type Vector } from "#numeric";
 import { type CornerLoad, type ElasticCorner, NO_LOAD } from "./elastic-corner.ts";
-import { type Balance, type Branch, ElasticBalance, isStride } from "./equilibrium.ts";
+import { type Balance, type Branch, type Carried, ElasticBalance } from "./equilibrium.ts";
 import { findFreeMoves } from "./free-moves.ts";
+import { allBranches, findPlayBalances } from "./play-branches.ts";
 import type { Pose } from "./pose.ts";
 import { computeAttitude, computeAttitudeRates, computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 import { contactWithChange } from "./wheel-forces.ts";
@@ -24,7 +25,13 @@ export interface ElasticState {
 /** All balances of one load: first the one on the side of the healthy preload; or how the search ended. */
 export type ElasticAnswer =
   | { readonly state: ElasticState; readonly others: readonly ElasticState[] }
-  | { readonly unsolved: Balance["report"] };
+  | {
+      readonly unsolved: Balance["report"];
+      /** How far the branch from rest goes on the way to the load, where that is what ends. */
+      readonly carried?: Carried;
+      /** Moves that nothing resists: balances lie side by side without end, and none of them is the answer. */
+      readonly freeMoves?: number;
+    };
 
 /** Derivatives by one load at a state. */
 export interface LoadRate {
@@ -44,9 +51,6 @@ export interface LoadRates {
   readonly aligning: LoadRate;
 }
 
-/** Most members with play that are looked at together: 3 to this power branches are tried. */
-const MOST_PLAYS = 4;
-
 /** Balance of a corner with rubber, faults included; made once per corner and asked for many loads. */
 export class ComplianceSolver {
   readonly balance: ElasticBalance;
@@ -65,13 +69,8 @@ export class ComplianceSolver {
     return computeDesignContact(this.balance.linkage);
   }
 
-  get tooManyPlays(): boolean {
-    return this.balance.playTerms.length > MOST_PLAYS;
-  }
-
   /**
-   * All balances under a load. Without play there is one; with play every branch of every dead band is tried and kept
-   * where the member stands on the side the branch assumes. `near`, a balance of a close load, saves the walk from design.
+   * All balances under a load. Without play there is one; with play every side of every dead band is looked at. `near`, a balance of a close load, saves the walk from design.
    */
   solve(load: CornerLoad, near: ElasticState | null = null): ElasticAnswer {
     const plays = this.balance.playTerms;
@@ -80,33 +79,12 @@ export class ComplianceSolver {
       const only = near && close && this.balance.follows(near.balance, close) ? close : this.balance.solve(load, []);
       return only.report.end === "converged"
         ? { state: this.describe(only, load), others: [] }
-        : { unsolved: only.report };
+        : { unsolved: only.report, ...(only.carried ? { carried: only.carried } : {}) };
     }
-    const preferred: Branch = plays.map((i) => ((this.balance.preload[i] as number) < 0 ? -1 : 1));
-    const branches = allBranches(plays.length).sort((a, b) => distance(a, preferred) - distance(b, preferred));
-    const found = new Map<Branch, Balance>();
-    const firstTries = branches.map((branch) => this.balance.solve(load, branch));
-    firstTries.forEach((balance, i) => {
-      if (this.holds(balance)) found.set(branches[i] as Branch, balance);
-    });
-    const settled = firstTries.filter((balance) => balance.report.end === "converged");
-    // A branch that did not settle from design may do so from where another one did; and one that settled elsewhere may
-    // hold close to a balance that was found. Twice, as one finds the next.
-    for (let pass = 0; pass < 2; pass++)
-      branches.forEach((branch, i) => {
-        if (found.has(branch)) return;
-        const lost = firstTries[i]?.report.end !== "converged";
-        const near = this.findNear(load, branch, [...found.values(), ...(lost ? settled : [])]);
-        if (near) found.set(branch, near);
-      });
-    const [state, ...others] = branches.flatMap((branch) => {
-      const balance = found.get(branch);
-      return balance ? [this.describe(balance, load)] : [];
-    });
-    if (state) return { state, others };
-    // Where every branch settles and none holds there is no balance near: not one that converged.
-    const { report } = firstTries.find(({ report: { end } }) => end !== "converged") ?? (firstTries[0] as Balance);
-    return { unsolved: report.end === "converged" ? { ...report, end: "infeasible" } : report };
+    const { found, continuum, report, carried } = findPlayBalances(this.balance, load);
+    if (continuum) return { unsolved: report, ...(continuum.freeMoves ? { freeMoves: continuum.freeMoves } : {}) };
+    const [state, ...others] = found.map((balance) => this.describe(balance, load));
+    return state ? { state, others } : { unsolved: report, ...(carried ? { carried } : {}) };
   }
 
   /**
@@ -120,32 +98,6 @@ export class ComplianceSolver {
         const balance = this.balance.solve(load, branch);
         return balance.report.end === "converged" ? [this.describe(balance, load)] : [];
       });
-  }
-
-  /** Converged, and every loose member on the side its branch assumes. */
-  private holds(balance: Balance): boolean {
-    return balance.report.end === "converged" && this.consistent(balance);
-  }
-
-  /** A balance of this branch by Newton from those of other branches, or null. */
-  private findNear(load: CornerLoad, branch: Branch, others: readonly Balance[]): Balance | null {
-    for (const other of others) {
-      const next = this.balance.solveFrom(other.pose, load, other.wheelLoad, branch);
-      if (this.holds(next) && isStride(other.pose, next.pose, 2)) return next;
-    }
-    return null;
-  }
-
-  private consistent(balance: Balance): boolean {
-    return this.balance.playTerms.every((i, slot) => {
-      const e = (balance.values[i] as number) - (this.balance.free[i] as number);
-      const half = (this.balance.terms[i]?.play ?? 0) / 2;
-      const side = balance.branch[slot] as number;
-      const slack = 1e-12;
-      if (side === 0) return Math.abs(e) <= half + slack;
-      const rigid = !Number.isFinite(this.balance.terms[i]?.rate);
-      return rigid ? side * (balance.forces[i] as number) >= 0 : side * e >= half - slack;
-    });
   }
 
   private describe(balance: Balance, load: CornerLoad): ElasticState {
@@ -225,16 +177,6 @@ export class ComplianceSolver {
       aligning: rate([0, 0, 0], null, [0, 0, 1]),
     };
   }
-}
-
-function allBranches(n: number): Branch[] {
-  let out: (-1 | 0 | 1)[][] = [[]];
-  for (let i = 0; i < n; i++) out = out.flatMap((b) => ([1, -1, 0] as const).map((s) => [...b, s]));
-  return out;
-}
-
-function distance(a: Branch, b: Branch): number {
-  return a.reduce<number>((sum, s, i) => sum + Math.abs(s - (b[i] as number)), 0);
 }
 
 /** Cholesky on a small symmetric matrix: true where every pivot is positive. */
