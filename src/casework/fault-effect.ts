@@ -19,7 +19,31 @@ export type RubberFault =
   | { readonly kind: "torn"; readonly grade: 1 | 2 | 3 }
   /** `assumed`: nobody has measured this play; whatever is computed from it says so. */
   | { readonly kind: "loose"; readonly play: Metres; readonly assumed?: true }
-  | { readonly kind: "firmer"; readonly factor: number };
+  | FirmerRubber;
+
+/** A firmer part fitted: by how many times its rates are the sound one's, or by the hardness of both. */
+export type FirmerRubber =
+  | { readonly kind: "firmer"; readonly factor: number }
+  | { readonly kind: "firmer"; readonly hardness: HardnessChange };
+
+/** Hardness of a rubber part and of the one in its place, Shore A; null: nobody has said it. */
+export interface HardnessChange {
+  /** null: the one the family sheet holds counts, where it holds one. */
+  readonly from: number | null;
+  readonly to: number | null;
+}
+
+/** How many times the rates of a firmer part are the sound one's, as far as that follows from hardness. */
+export interface Firmness {
+  readonly from: number;
+  readonly to: number;
+  readonly factor: number;
+  /** Where the factor lies with 95 %. */
+  readonly low: number;
+  readonly high: number;
+  /** Where the hardness of the old part is from, in words. */
+  readonly origin: string;
+}
 
 export interface FaultQuestion {
   readonly corner: Corner;
@@ -102,7 +126,11 @@ export interface FaultEffect {
   readonly parts: readonly EffectPart[];
   readonly sound: WheelPose;
   readonly faulty: WheelPose;
+  /** The fault in a few words: "torn", "firmer, 55 to 65 Shore A". */
+  readonly inWords: string;
   readonly tornShare: { readonly low: Share; readonly high: Share; readonly origin: string } | null;
+  /** Of a firmer part told by its hardness; null of every other. */
+  readonly firmness: Firmness | null;
   /** Contact rises of the curves, metres, rising. */
   readonly rises: readonly number[];
   readonly curves: readonly Curve[];

@@ -1,4 +1,5 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
+export { HARDNESS_RANGE } from "#engines/rubber";
 export { findReadingPlace } from "#vehicle";
 export { computeBodies, rubberWords } from "./bodies/index.ts";
 export type * from "./bodies.ts";
@@ -76,6 +77,7 @@ export { type HeardRemark, hearRemarks, notTakenUpWords } from "./enquiry/hear-r
 export { type ConditionName, orderConditions, readSaidWhen } from "./enquiry/said-when.ts";
 export { findSymptoms } from "./enquiry/suggest-symptoms.ts";
 export { computeFaultEffect } from "./fault/compute-fault-effect.ts";
+export { checkFirmer, firmerWords, firmnessOf, firmnessWords } from "./fault/firmer-rubber.ts";
 export {
   decimalsOf,
   formatBand,

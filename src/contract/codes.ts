@@ -18,6 +18,7 @@ export const codes: Readonly<Record<string, string>> = {
   cycle: "Parents that lead back to where they began.",
   "duplicate-key": "The same key stands twice in one object.",
   "foreign-host": "A request made under a name that is not this machine's own.",
+  "hardness-not-known": "The hardness of the old part or of the new one is not said, nor on file.",
   "id-not-of-address": "The document has another id than the address it is saved under.",
   "impossible-evidence": "What was seen has probability 0 under the tables given.",
   "input-too-large": "A body or text larger than 64 MB.",

@@ -2,6 +2,8 @@ import {
   type Condition,
   type FaultEffect,
   type Figure,
+  firmerWords,
+  firmnessWords,
   formatBand,
   formatFigure,
   formatNumber,
@@ -53,7 +55,7 @@ export function faultInWords({ effect }: FaultSheetFacts): string {
     case "loose":
       return `loose by ${(fault.play * 1000).toFixed(1)} mm${fault.assumed ? " (assumed)" : ""}`;
     case "firmer":
-      return `firmer, ${fault.factor} times`;
+      return firmerWords(fault);
   }
 }
 
@@ -98,6 +100,8 @@ export function carLineWords(family: Family): string {
 /** Where grades come from as long as no maker's figure is on file. */
 const SCALE = "workshop scale, from memory";
 
+const capitalised = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** What the part is looked at as: grade with the signs that mean it, play, or factor. */
 export function lookedAtWords({ family, effect }: FaultSheetFacts): string {
   const { fault, position: id } = effect.question;
@@ -113,7 +117,9 @@ export function lookedAtWords({ family, effect }: FaultSheetFacts): string {
       return `Loose, ${formatNumber(fault.play * 1000, 1)} mm of play from end to end${fault.assumed ? ", assumed: nobody has measured it" : ""}; without a maker's figure that asks for ${grade} (${SCALE}).`;
     }
     case "firmer":
-      return `Firmer, ${fault.factor} times the sound rate; no fault.`;
+      return effect.firmness
+        ? `${capitalised(firmerWords(fault))}: ${firmnessWords(effect.firmness)}; the old hardness ${effect.firmness.from} Shore A ${effect.firmness.origin}; no fault.`
+        : `${capitalised(firmerWords(fault))} the sound rate; no fault.`;
   }
 }
 

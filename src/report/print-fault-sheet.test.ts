@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formatBand, formatFigure, type RubberFault } from "#casework";
+import { type FaultEffect, formatBand, formatFigure, type RubberFault } from "#casework";
 import { sampleFacts } from "../../test/samples/sample-fault-sheet.ts";
 import type { FaultSheetFacts } from "./fault-sheet-facts.ts";
 import { planSheet } from "./fault-sheet-plan.ts";
@@ -61,8 +61,8 @@ describe("printFaultSheet", PATIENCE, () => {
     }
   });
 
-  it("names play in mm and a firmer part by its factor, and calls a firmer part neither faulty nor torn", async () => {
-    const as = async (fault: RubberFault) => {
+  it("names play in mm and a firmer part by its factor or hardness, and calls a firmer part neither faulty nor torn", async () => {
+    const as = async (fault: RubberFault, firmness: FaultEffect["firmness"] = null) => {
       const question = { ...sampleFacts.effect.question, fault };
       const curves = sampleFacts.effect.curves.map((curve) => ({
         ...curve,
@@ -73,7 +73,8 @@ describe("printFaultSheet", PATIENCE, () => {
         label: figure.label.replace(", torn", `, ${fault.kind}`),
       }));
       const words = { sentence: "So it turns.", howSure: "Well known." };
-      const effect = { ...sampleFacts.effect, ...words, question, curves, figures };
+      const inWords = fault.kind;
+      const effect = { ...sampleFacts.effect, ...words, inWords, firmness, question, curves, figures };
       const { texts, raw } = readPdf(await printFaultSheet({ ...sampleFacts, effect }));
       return `${squeezed(texts)} ${[...raw.matchAll(/\/Alt \(.*/g)].join(" ")}`;
     };
@@ -82,6 +83,15 @@ describe("printFaultSheet", PATIENCE, () => {
     expect(firmer).toContain("Firmer, 2 times the sound rate; no fault.");
     expect(firmer).toContain("Toe, firmer less sound");
     expect(firmer).not.toMatch(/faulty|torn/i);
+    const harder = await as(
+      { kind: "firmer", hardness: { from: null, to: 65 } },
+      { from: 55, to: 65, factor: 1.49, low: 1.07, high: 2.08, origin: "from the family sheet, invented" },
+    );
+    expect(harder).toContain("Rear left, trailing link, front bush: firmer, 65 Shore A");
+    expect(harder).toContain(
+      "Firmer, 65 Shore A: 1.49 times the sound rate, 1.07 to 2.08 (95 %); the old hardness 55 Shore A from the family sheet, invented; no fault.",
+    );
+    expect(harder).not.toMatch(/faulty|torn/i);
   });
 
   it("prints no headline whose sign is not sure", async () => {

@@ -160,6 +160,7 @@ function cornerJoint(joint: Joint, side: Side, line?: DirectionIn<"vehicle">): C
         : null,
     conical: joint.conical ?? null,
     torsional: joint.torsional ?? null,
+    hardness: joint.hardness ?? null,
     rateSdShare: joint.rateSdShare,
     rateOrigin: joint.rateOrigin,
     tornShare: copiedTornShare(joint),

@@ -88,6 +88,8 @@ export interface CornerJoint {
   /** N m per radian against tilting the axis and against turning about it; null: nothing resists. */
   readonly conical: number | null;
   readonly torsional: number | null;
+  /** Shore A; null: not on file. */
+  readonly hardness: number | null;
   /** Relative standard deviation of all rates together. */
   readonly rateSdShare: Share;
   readonly rateOrigin: Origin;

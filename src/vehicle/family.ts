@@ -76,6 +76,8 @@ export interface Joint {
   /** N m per radian against tilting the axis and against turning about it. */
   readonly conical?: number;
   readonly torsional?: number;
+  /** Shore A; says nothing about the rates given, only what a harder one makes of them. Absent: not on file. */
+  readonly hardness?: number;
   /** Relative standard deviation of all its rates. */
   readonly rateSdShare: Share;
   readonly rateOrigin: Origin;

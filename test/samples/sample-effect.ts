@@ -73,6 +73,8 @@ export const sampleEffect: FaultEffect = {
   ],
   sound: poseAt(0.19),
   faulty: poseAt(0.41),
+  inWords: "torn",
+  firmness: null,
   tornShare: { low: 0.18, high: 0.35, origin: "invented" },
   rises,
   curves: [

@@ -2,11 +2,11 @@ import type { Finding } from "#numeric";
 import { axleAndSide, type Family, type Position, positionsOf } from "#vehicle";
 import type { FaultQuestion } from "../fault-effect.ts";
 import { type CornerModel, jointOf } from "./corner-model.ts";
+import { checkFirmer } from "./firmer-rubber.ts";
 
 /** More force at one wheel than any road car's tyre passes on, N. */
 const MOST_FORCE = 20_000;
 const MOST_PLAY = 0.02;
-const MOST_FIRMER = 100;
 
 /** The position of a question, or what is wrong with asking it. */
 export function findPosition(family: Family, question: FaultQuestion): Position | null {
@@ -42,6 +42,14 @@ export function checkQuestion(question: FaultQuestion, position: Position, model
       got: `${position.label}: no rate on file`,
       needed: "a joint with a rate",
       hint: "Enter its rates in the family sheet, or mark it loose.",
+    });
+  if (fault.kind === "firmer" && "hardness" in fault && joint?.kind === "ball-joint")
+    findings.push({
+      code: "no-rubber-here",
+      path: "fault.hardness.to",
+      got: `a hardness at ${position.label}`,
+      needed: "a part of rubber",
+      hint: "A ball joint has no hardness of rubber; give how many times its rate is.",
     });
   if (fault.kind === "torn" && joint && joint.radial !== null && !joint.tornShare[fault.grade])
     findings.push({
@@ -81,7 +89,7 @@ export function checkQuestion(question: FaultQuestion, position: Position, model
       });
   };
   if (fault.kind === "loose") range("fault.play", fault.play, 1e-6, MOST_PLAY, "mm", 1000);
-  if (fault.kind === "firmer") range("fault.factor", fault.factor, 0.01, MOST_FIRMER, "times", 1);
+  if (fault.kind === "firmer") findings.push(...checkFirmer(fault, joint?.hardness ?? null));
   for (const key of ["braking", "lateral", "drive"] as const)
     range(
       `condition.${key}`,

@@ -1,15 +1,17 @@
 import type { ElasticFault, ElasticState } from "#engines/linkage";
 import { type Finding, mirrorY } from "#numeric";
-import type { Family, Position } from "#vehicle";
-import type { FaultEffect, FaultQuestion, WheelPose } from "../fault-effect.ts";
+import type { Family, Position, TornShare } from "#vehicle";
+import type { FaultEffect, FaultQuestion, Firmness, RubberFault, WheelPose } from "../fault-effect.ts";
 import { checkQuestion, findPosition } from "./check-question.ts";
 import { type CornerModel, engineName, jointOf, linksAt, modelCorner, playFaults, softFaults } from "./corner-model.ts";
 import { listParts } from "./effect-parts.ts";
 import { computeCurves } from "./fault-curves.ts";
 import { buildFigures } from "./fault-figures.ts";
+import { faultInWords } from "./fault-in-words.ts";
 import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
 import { CornerState, loadOf, type RepairState, unloaded } from "./fault-states.ts";
 import { describeEffect } from "./fault-words.ts";
+import { firmnessOf } from "./firmer-rubber.ts";
 import { LooseBallState } from "./loose-ball.ts";
 import { narrowingWords } from "./narrow.ts";
 import { beyondUsableWords } from "./usable-force.ts";
@@ -73,7 +75,7 @@ export function computeFaultEffect(
     camber: settleOf("camber-change"),
   });
   const words = describeEffect(states, figures, family.invented);
-  const tornShare = states.tornShare;
+  const { tornShare, firmness } = states;
   return {
     effect: {
       question,
@@ -84,6 +86,8 @@ export function computeFaultEffect(
       sound: poseOf(model, loaded.sound.state),
       faulty: poseOf(model, loaded.faulty.state),
       tornShare: tornShare && { low: tornShare.low, high: tornShare.high, origin: tornShare.origin },
+      firmness,
+      inWords: faultInWords(question.fault),
       rises,
       curves,
       headline: figures.headline,
@@ -103,20 +107,31 @@ function makeStates(model: CornerModel, position: Position, question: FaultQuest
   const tornShare = fault.kind === "torn" ? (joint?.tornShare[fault.grade] ?? null) : null;
   const state = (faults: readonly ElasticFault[]): CornerState => new CornerState(model, faults);
   const soft = (factor: number): CornerState => state(softFaults(model.assembly, position, factor));
+  const firmness = fault.kind === "firmer" ? firmnessOf(fault, joint) : null;
+  const range = tornShare ?? firmness;
   const faulty =
-    fault.kind === "loose"
-      ? looseState(model, position, fault.play)
-      : soft(fault.kind === "firmer" ? fault.factor : tornShare ? middleShare(tornShare) : 1);
+    fault.kind === "loose" ? looseState(model, position, fault.play) : soft(middleFactor(fault, tornShare, firmness));
   return {
     model,
     position,
     question,
     tornShare,
+    firmness,
     load: loadOf(question.condition, model.mirrored),
     sound: state([]),
     faulty,
-    ends: tornShare ? [soft(tornShare.low), soft(tornShare.high)] : [],
+    ends: range ? [soft(range.low), soft(range.high)] : [],
   };
+}
+
+/** The factor on the rates that a fault is computed with in its middle. */
+function middleFactor(
+  fault: Exclude<RubberFault, { kind: "loose" }>,
+  tornShare: TornShare | null,
+  firmness: Firmness | null,
+): number {
+  if (fault.kind === "torn") return tornShare ? middleShare(tornShare) : 1;
+  return "factor" in fault ? fault.factor : (firmness?.factor ?? 1);
 }
 
 /** Play along one link, or in the ball that several legs of an arm share. */

@@ -1,3 +1,4 @@
+import type { StateBand } from "#engines/linkage";
 import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
@@ -5,6 +6,7 @@ import { scaledOrigin, setAngles, templateOrigin, wheelLoadOrigin } from "./assu
 import { type BandQuantity, bandOf, bandOfAngles, changesOf, isChangeSure } from "./change-band.ts";
 import { jointOf, rateNamesAt } from "./corner-model.ts";
 import { type FaultStates, middleShare, type PairBand } from "./fault-pair.ts";
+import { firmerInputs, settleFirmness } from "./firmer-rubber.ts";
 import { formatNumber } from "./format-figure.ts";
 import { conditionWords, originWords, percent } from "./phrases.ts";
 import { findSettlingReading, isSignSure, NEVER_SETTLED } from "./settle.ts";
@@ -16,18 +18,27 @@ export interface EffectFigures {
 
 const BALANCE =
   "Static balance of the knuckle on its links, joints and spring with the contact height held: sum of forces and moments = 0";
-const PROPAGATION =
-  "band, 95 %: exact derivatives by every hard-point coordinate and rate, added in squares, over the torn range";
+const PROPAGATION = "band, 95 %: exact derivatives by every hard-point coordinate and rate, added in squares";
+const OVER_TORN = ", over the torn range";
+const OVER_FIRMNESS =
+  ", over the range of the rate; new rate over old: ratio of the shear moduli of both hardnesses, spread by readings and compounds";
 const OWN_RATE = "this joint's own rate spreads the change as a factor and cannot turn its sign";
 const SOURCE =
   "balance of links and rubber (two-force-links), bands by exact derivatives (implicit-function, gum); checked against two independent programs (linkage-reference, band-reference)";
+
+const FIRMNESS_SOURCE = "; modulus from hardness (gent-hardness, hardness-scatter)";
+
+/** How the band of a figure is made, its range said where the fault has one. */
+const propagationOf = ({ tornShare, firmness }: FaultStates): string =>
+  `${PROPAGATION}${tornShare ? OVER_TORN : firmness ? OVER_FIRMNESS : ""}`;
 
 /** All figures of an effect; the first is what the page is about. */
 export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBand): EffectFigures {
   const inputs = inputsOf(states);
   const { rung } = states.model.assembly;
   const { jets } = states.sound.band;
-  const common = { rung, inputs, source: SOURCE };
+  const common = { rung, inputs, source: `${SOURCE}${states.firmness ? FIRMNESS_SOURCE : ""}` };
+  const propagation = propagationOf(states);
   const { assembly } = states.model;
   const changed = (
     key: string,
@@ -45,6 +56,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
     const factor = middle.logSd > 0;
     const settle = (): string =>
       settleOpenPlay(states, pair) ??
+      settleFirmness(states.firmness) ??
       findSettlingReading(jets, middle.jet, assembly, factor ? rateNamesAt(assembly, states.position) : []);
     return {
       ...common,
@@ -55,7 +67,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       u: middle.sd * Math.abs(scale),
       range: ends.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
       band: [Math.min(low, high), Math.max(low, high)],
-      relation: `${relation}. ${BALANCE}; ${PROPAGATION}${factor ? `; ${OWN_RATE}` : ""}`,
+      relation: `${relation}. ${BALANCE}; ${propagation}${factor ? `; ${OWN_RATE}` : ""}`,
       signSure: sure,
       settle: sure ? null : settle(),
     };
@@ -88,9 +100,39 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       u: sd,
       range: ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : null,
       band: bandOfAngles([{ value, sd }, ...angles]),
-      relation: `Angle of the wheel in balance, from the set angle at ride height. ${BALANCE}; ${PROPAGATION}`,
+      relation: `Angle of the wheel in balance, from the set angle at ride height. ${BALANCE}; ${propagation}`,
       signSure: sure,
       settle: sure ? null : settle(),
+    };
+  };
+  /** How far the force turns the wheel, from where it stands without any. */
+  const turned = (which: "sound" | "faulty"): Figure => {
+    const by = (under: StateBand, without: StateBand) => {
+      const jet = subtractJets(under.toe, without.toe);
+      return {
+        jet,
+        value: degreesFromRadians(jet[0] as number),
+        sd: degreesFromRadians(jets.deviation(jet)),
+      };
+    };
+    const middle = by(loaded[which], free[which]);
+    const ends =
+      which === "faulty" ? loaded.ends.flatMap((end, i) => (free.ends[i] ? [by(end, free.ends[i])] : [])) : [];
+    const all = [middle, ...ends];
+    const values = ends.map(({ value }) => value);
+    const sure = all.every(({ value, sd }) => isSignSure(value, sd) && value * middle.value > 0);
+    return {
+      ...common,
+      key: `toe-turned-${which}`,
+      label: `Toe, ${which === "sound" ? which : fault}, turned by this force`,
+      value: middle.value,
+      unit: "deg",
+      u: middle.sd,
+      range: values.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
+      band: bandOfAngles(all),
+      relation: `toe at the stated force - toe without tyre force. ${BALANCE}; ${propagation}`,
+      signSure: sure,
+      settle: sure ? null : findSettlingReading(jets, middle.jet, assembly),
     };
   };
   const fault = states.question.fault.kind;
@@ -127,6 +169,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       "x of the wheel centre, with the fault less sound, at the stated force",
     ),
     ...wanderOf(states, common),
+    ...(fault === "firmer" ? [turned("faulty"), turned("sound")] : []),
   ];
   if (states.position.axle === "rear")
     all.push(
@@ -151,6 +194,7 @@ function wanderOf(states: FaultStates, common: Pick<Figure, "rung" | "inputs" | 
   const value = Math.abs(degreesFromRadians(jet[0] as number));
   const sd = degreesFromRadians(jets.deviation(jet));
   const sure = isSignSure(value, sd);
+  const propagation = propagationOf(states);
   return [
     {
       ...common,
@@ -161,7 +205,7 @@ function wanderOf(states: FaultStates, common: Pick<Figure, "rung" | "inputs" | 
       u: sd,
       range: null,
       band: bandOfAngles([{ value, sd }]),
-      relation: `Difference of toe between the joint held on either side of its play. ${BALANCE}; ${PROPAGATION}`,
+      relation: `Difference of toe between the joint held on either side of its play. ${BALANCE}; ${propagation}`,
       signSure: sure,
       settle: sure ? null : findSettlingReading(jets, jet, states.model.assembly),
     },
@@ -208,8 +252,7 @@ function inputsOf(states: FaultStates): Figure["inputs"] {
       label: "Rate left when torn",
       value: `${percent(tornShare.low)} to ${percent(tornShare.high)} %, middle ${percent(middleShare(tornShare))} %; ${originWords[tornShare.origin] ?? tornShare.origin}`,
     });
-  } else if (fault.kind === "firmer")
-    inputs.push({ label: "Rate against sound", value: `${formatNumber(fault.factor, 2)} times` });
+  } else if (fault.kind === "firmer") inputs.push(...firmerInputs(fault, states.firmness));
   else if (fault.kind === "loose")
     inputs.push({
       label: "Play, end to end",

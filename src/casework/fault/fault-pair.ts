@@ -1,7 +1,7 @@
 import type { CornerLoad, ElasticState, StateBand } from "#engines/linkage";
 import type { Jet } from "#numeric";
 import type { Position, TornShare } from "#vehicle";
-import type { FaultQuestion } from "../fault-effect.ts";
+import type { FaultQuestion, Firmness } from "../fault-effect.ts";
 import type { CornerModel } from "./corner-model.ts";
 import type { RepairState } from "./fault-states.ts";
 import { isSignSure } from "./settle.ts";
@@ -12,10 +12,12 @@ export interface FaultStates {
   readonly position: Position;
   readonly question: FaultQuestion;
   readonly tornShare: TornShare | null;
+  /** Of a firmer part told by its hardness. */
+  readonly firmness: Firmness | null;
   readonly load: CornerLoad;
   readonly sound: RepairState;
   readonly faulty: RepairState;
-  /** Lower and upper end of the torn share; empty where the fault is no range. */
+  /** At the lower and upper end of the torn share, or of how firm it may be; empty where the fault is no range. */
   readonly ends: readonly RepairState[];
 }
 

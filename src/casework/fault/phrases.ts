@@ -24,7 +24,8 @@ export function conditionWords(condition: Condition): string {
 /** What stands at the position: "the torn bush", "the loose joint", "the firmer bush". */
 export function faultWords(position: Position, fault: RubberFault): string {
   const thing = position.kind === "ball-joint" ? "joint" : position.kind === "strut-mount" ? "top mount" : "bush";
-  return `${fault.kind === "torn" ? "torn" : fault.kind === "loose" ? "loose" : fault.factor >= 1 ? "firmer" : "softer"} ${thing}`;
+  const softer = fault.kind === "firmer" && "factor" in fault && fault.factor < 1;
+  return `${softer ? "softer" : fault.kind} ${thing}`;
 }
 
 /** Toe as a direction: positive is in. */

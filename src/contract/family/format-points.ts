@@ -37,6 +37,7 @@ export function formatJoint(joint: Joint, defaults: AxleDefaults) {
     }),
     ...(joint.conical !== undefined && { conical_nm_per_deg: exactPerDegree(joint.conical) }),
     ...(joint.torsional !== undefined && { torsional_nm_per_deg: exactPerDegree(joint.torsional) }),
+    ...(joint.hardness !== undefined && { hardness_shore_a: joint.hardness }),
     ...(!(sameOrigin && joint.rateSdShare === defaults.rateSdShare) && { rate_sd_share: joint.rateSdShare }),
     ...(!sameOrigin && { rate_origin: joint.rateOrigin }),
     ...(!sameTornShares(torn, readBack) && { torn_share: formatTornShares(torn, joint.rateOrigin) }),

@@ -36,6 +36,9 @@ const fluidFigure = z.number().min(1e-3).max(1000);
 /** More than any bush of a car resists a turn with, in N m per degree (invented bound). */
 const momentNmPerDeg = z.number().positive().max(10_000);
 
+/** Below and above it another scale is read (from memory). */
+const hardnessShoreA = z.number().min(10).max(95);
+
 const tornRange = z
   .union([
     z.tuple([share, share]),
@@ -105,6 +108,10 @@ export const joint = z
     torsional_nm_per_deg: momentNmPerDeg
       .optional()
       .meta({ description: "Moment against turning about the axis, in N m per degree. Absent: nothing resists." }),
+    hardness_shore_a: hardnessShoreA.optional().meta({
+      description:
+        "Hardness of its rubber, Shore A. What a harder part does is computed from it; the rates given stand. Absent: not on file.",
+    }),
     rate_sd_share: z
       .number()
       .min(0)

@@ -149,6 +149,7 @@ function readJoint(sheet: z.infer<typeof joint>, defaults: AxleDefaults): Joint 
       }),
     ...(sheet.conical_nm_per_deg !== undefined && { conical: perRadianFromPerDegree(sheet.conical_nm_per_deg) }),
     ...(sheet.torsional_nm_per_deg !== undefined && { torsional: perRadianFromPerDegree(sheet.torsional_nm_per_deg) }),
+    ...(sheet.hardness_shore_a !== undefined && { hardness: sheet.hardness_shore_a }),
     ...rate,
     ...(Object.keys(torn).length > 0 && { tornShare: torn }),
     ...(sheet.fluid && { fluid: readFluid(sheet.fluid, rate.rateOrigin) }),

@@ -1,14 +1,17 @@
 import { z } from "zod";
 import type { RubberFault, SheetQuestion } from "#casework";
+import type { Finding } from "#numeric";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Family } from "#vehicle";
+import { isObject } from "../doors/loose-corner.ts";
 import { conditionWire, formatCondition, readCondition } from "./condition-wire.ts";
+import { checkFirmerWire, firmnessKeys, formatFirmer, readFirmer } from "./firmer-wire.ts";
 import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const fault = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("torn"), grade: gradeSchema }),
   z.strictObject({ kind: z.literal("loose"), play_mm: z.number().positive(), assumed: z.literal(true).optional() }),
-  z.strictObject({ kind: z.literal("firmer"), factor: z.number().positive() }),
+  z.strictObject({ kind: z.literal("firmer"), ...firmnessKeys }),
 ]);
 
 /** What the sheet of one fault is asked with, as it stands in JSON: keys with units. */
@@ -23,10 +26,31 @@ export const faultWire = z.strictObject({
 
 type AskedFault = Extract<SheetQuestion, { kind: "fault" }>;
 
-const readFault = (wire: z.infer<typeof fault>): RubberFault =>
-  wire.kind === "loose"
-    ? { kind: "loose", play: metresFromMm(wire.play_mm), ...(wire.assumed ? { assumed: true } : {}) }
-    : wire;
+const readFault = (wire: z.infer<typeof fault>): RubberFault => {
+  switch (wire.kind) {
+    case "torn":
+      return wire;
+    case "loose":
+      return { kind: "loose", play: metresFromMm(wire.play_mm), ...(wire.assumed ? { assumed: true } : {}) };
+    case "firmer":
+      return readFirmer(wire);
+  }
+};
+
+const formatFault = (asked: RubberFault): z.input<typeof fault> => {
+  switch (asked.kind) {
+    case "torn":
+      return asked;
+    case "loose":
+      return { kind: "loose", play_mm: mmFromMetres(asked.play), ...(asked.assumed ? { assumed: true } : {}) };
+    case "firmer":
+      return { kind: "firmer", ...formatFirmer(asked) };
+  }
+};
+
+/** What no schema sees of the question of a fault, said of a document that may be wrong elsewhere. */
+export const checkFaultWire = (raw: unknown): readonly Finding[] =>
+  isObject(raw) && isObject(raw.fault) && raw.fault.kind === "firmer" ? checkFirmerWire(raw.fault, "fault") : [];
 
 /** The question of a sheet of one fault, its family found. */
 export const readFaultQuestion = (
@@ -46,10 +70,7 @@ export const formatFaultQuestion = ({ family, question }: AskedFault): z.input<t
     family: family.id,
     corner,
     position,
-    fault:
-      asked.kind === "loose"
-        ? { kind: "loose", play_mm: mmFromMetres(asked.play), ...(asked.assumed ? { assumed: true } : {}) }
-        : asked,
+    fault: formatFault(asked),
     condition: formatCondition(condition),
   };
 };

@@ -2,14 +2,15 @@ import { z } from "zod";
 import type { SheetQuestion } from "#casework";
 import type { Finding } from "#numeric";
 import type { Family } from "#vehicle";
+import { isObject } from "../doors/loose-corner.ts";
 import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
 import { carWire, formatCar, readCar } from "./car-wire.ts";
-import { faultWire, formatFaultQuestion, readFaultQuestion } from "./fault-wire.ts";
+import { checkFaultWire, faultWire, formatFaultQuestion, readFaultQuestion } from "./fault-wire.ts";
 import { formatHold, holdWire, readHold } from "./hold-wire.ts";
 import { formatMatch, matchPath, matchWire, readMatch } from "./match-wire.ts";
 import { formatShake, readShake, shakeWire } from "./shake-wire.ts";
-import { formatTravel, readTravel, travelWire } from "./travel-wire.ts";
+import { checkTravelWire, formatTravel, readTravel, travelWire } from "./travel-wire.ts";
 
 const wire = z.discriminatedUnion("sheet", [faultWire, holdWire, carWire, travelWire, shakeWire, matchWire]);
 
@@ -26,7 +27,9 @@ export interface AskedSheet {
 
 /** Reads the question of a printed sheet from a JSON text; every finding at once. */
 export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
-  const parsed = parseReading(wire, readJson(text));
+  const reading = readJson(text);
+  const own = reading.readable ? checkWire(reading.value) : [];
+  const parsed = parseReading(wire, reading, own);
   if ("findings" in parsed) return parsed;
   const asked = parsed.value;
   const beside = asked.sheet === "travel" ? asked.beside : undefined;
@@ -56,6 +59,13 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
     },
   };
 };
+
+/** What no schema sees, whatever sheet is asked for. */
+function checkWire(raw: unknown): readonly Finding[] {
+  if (!isObject(raw)) return [];
+  if (raw.sheet === "fault") return checkFaultWire(raw);
+  return raw.sheet === "travel" ? checkTravelWire(raw) : [];
+}
 
 function familyOf(found: readonly Family[], index: number): Family {
   const family = found[index];
@@ -94,6 +104,8 @@ const wirePaths: Readonly<Record<string, string>> = {
 /** The same of a sheet of a fault, of shake, of the whole car, and over travel, where they differ. */
 const otherPaths: Readonly<Record<string, string>> = {
   "fault.play": "fault.play_mm",
+  "fault.hardness.from": "fault.old_hardness_shore_a",
+  "fault.hardness.to": "fault.new_hardness_shore_a",
   variation: "variation_mm",
   "motion.by": "motion",
   "condition.contactRise": "condition.contact_rise_mm",
@@ -103,9 +115,18 @@ const otherPaths: Readonly<Record<string, string>> = {
   "condition.drive": "condition.drive_n",
 };
 
+/** Over travel each line has a key of its own. */
+const travelPaths: Readonly<Record<string, string>> = {
+  ...otherPaths,
+  "fault.grade": "torn.grade",
+  "fault.factor": "firmer.factor",
+  "fault.hardness.from": "firmer.old_hardness_shore_a",
+  "fault.hardness.to": "firmer.new_hardness_shore_a",
+};
+
 /** Findings about the question of a sheet with the paths a sender knows. */
 export const formatSheetFindings = (kind: SheetQuestion["kind"], findings: readonly Finding[]): readonly Finding[] => {
   if (kind === "match") return findings.map((finding) => ({ ...finding, path: matchPath(finding.path) }));
-  const paths = kind === "hold" ? wirePaths : otherPaths;
+  const paths = kind === "hold" ? wirePaths : kind === "travel" ? travelPaths : otherPaths;
   return findings.map((finding) => ({ ...finding, path: paths[finding.path] ?? finding.path }));
 };

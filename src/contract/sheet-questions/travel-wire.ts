@@ -1,8 +1,11 @@
 import { z } from "zod";
 import { type SheetQuestion, type TravelFigure, type TravelSubject, travelFigureForms } from "#casework";
+import type { Finding } from "#numeric";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Family } from "#vehicle";
+import { isObject } from "../doors/loose-corner.ts";
 import { conditionWire, formatCondition, readCondition } from "./condition-wire.ts";
+import { checkFirmerWire, firmnessKeys, formatFirmer, readFirmer } from "./firmer-wire.ts";
 import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const figures = travelFigureForms.map(({ figure }) => figure) as [TravelFigure, ...TravelFigure[]];
@@ -14,11 +17,15 @@ export const travelWire = z.strictObject({
   corner: cornerSchema,
   condition: conditionWire,
   torn: z.strictObject({ position: z.string(), grade: gradeSchema }).optional(),
-  firmer: z.strictObject({ position: z.string(), factor: z.number().positive() }).optional(),
+  firmer: z.strictObject({ position: z.string(), ...firmnessKeys }).optional(),
   lowered_mm: z.number().positive().optional(),
   beside: z.string().optional(),
   figures: z.array(z.enum(figures)).min(1).max(2),
 });
+
+/** What no schema sees of the question over travel, said of a document that may be wrong elsewhere. */
+export const checkTravelWire = (raw: unknown): readonly Finding[] =>
+  isObject(raw) && isObject(raw.firmer) ? checkFirmerWire(raw.firmer, "firmer") : [];
 
 type AskedTravel = Extract<SheetQuestion, { kind: "travel" }>;
 
@@ -35,7 +42,7 @@ export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, bes
           {
             kind: "rubber" as const,
             position: firmer.position,
-            fault: { kind: "firmer" as const, factor: firmer.factor },
+            fault: readFirmer(firmer),
           },
         ]
       : []),
@@ -62,7 +69,7 @@ export const formatTravel = ({ question }: AskedTravel): z.input<typeof travelWi
     if (one.kind === "rubber" && one.fault.kind === "torn")
       lines.torn = { position: one.position, grade: one.fault.grade };
     if (one.kind === "rubber" && one.fault.kind === "firmer")
-      lines.firmer = { position: one.position, factor: one.fault.factor };
+      lines.firmer = { position: one.position, ...formatFirmer(one.fault) };
     if (one.kind === "lowered") lines.lowered_mm = mmFromMetres(one.by);
     if (one.kind === "beside") lines.beside = one.family.id;
   }

@@ -12,7 +12,6 @@ import { faces, stateColours, strokes } from "../tokens.ts";
 import { fullName } from "../underside/position-labels.ts";
 import { rungWords } from "../underside/rung-words.ts";
 import { cornerShape, drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
-import { faultWords } from "./fault-words.ts";
 import { moveCorner } from "./moved-corner.ts";
 import {
   type Arrangement,
@@ -54,7 +53,7 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const { width, height, type = "desk" } = options;
   const { axle: axleName, side } = axleAndSide(effect.question.corner);
   const axle = family[axleName];
-  const { condition, position: positionId, fault } = effect.question;
+  const { condition, position: positionId } = effect.question;
   const position = positionsOf(family).find(({ id }) => id === positionId);
   const arrangement = options.arrangement ?? "angle";
   const area = { x: EDGE, y: 8, width: width - 2 * EDGE, height: height - (arrangement === "row" ? 16 : 70) };
@@ -75,7 +74,7 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const ring =
     position === undefined
       ? null
-      : ringOf(all, position, moved, { words: `${shortName(position.label)}, ${faultWords(fault)}`, reach, end, type });
+      : ringOf(all, position, moved, { words: `${shortName(position.label)}, ${effect.inWords}`, reach, end, type });
   marks.push(...drawGround(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
   marks.push(
     ...drawToe(views.above, effect, options, { side, reach, ring: ring?.fromAbove ?? null }),
@@ -88,7 +87,7 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     width,
     height,
     type,
-    title: position === undefined ? family.name : `${fullName(position)}: ${faultWords(fault)}`,
+    title: position === undefined ? family.name : `${fullName(position)}: ${effect.inWords}`,
     description: `Three views of the corner: from behind, from the ${side}, from above. ${effect.sentence}${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks,
     targets: [],

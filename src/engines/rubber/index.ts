@@ -1,4 +1,5 @@
 export * from "./bush-rates.ts";
+export * from "./hardness-factor.ts";
 export {
   type ComplexStiffness,
   computeComplexStiffness,

@@ -24,6 +24,8 @@ describe("the question of a fault sheet", () => {
     { kind: "loose", play: 0.001 },
     { kind: "loose", play: 0.001, assumed: true },
     { kind: "firmer", factor: 2 },
+    { kind: "firmer", hardness: { from: 55, to: 65 } },
+    { kind: "firmer", hardness: { from: null, to: 65 } },
   ])("comes back as it was asked: $kind", (fault) => {
     const read = parseSheetQuestion(JSON.stringify(formatSheetQuestion(asked(fault))));
     if ("findings" in read) throw new Error(JSON.stringify(read.findings));
@@ -51,11 +53,26 @@ describe("the question of a fault sheet", () => {
     ]);
   });
 
+  it.each([
+    ["both a factor and a hardness", { factor: 2, new_hardness_shore_a: 65 }, ["one-of-two fault.factor"]],
+    ["neither", {}, ["one-of-two fault.factor"]],
+    ["the old hardness alone", { old_hardness_shore_a: 55 }, ["one-of-two fault.factor"]],
+    ["a hardness in words", { new_hardness_shore_a: "65" }, ["wrong-type fault.new_hardness_shore_a"]],
+  ])("is refused where a firmer part is told by %s", (_, keys, expected) => {
+    const sent = { ...formatSheetQuestion(asked({ kind: "firmer", factor: 2 })), fault: { kind: "firmer", ...keys } };
+    const wrong = parseSheetQuestion(JSON.stringify(sent));
+    expect("findings" in wrong ? wrong.findings.map(({ code, path }) => `${code} ${path}`) : []).toEqual(expected);
+  });
+
   it("says what casework objects to under the keys that were sent", () => {
     const objection = { code: "out-of-range", got: "", needed: "", hint: "" };
-    const paths = ["fault.play", "condition.contactRise", "position"].map((path) => ({ ...objection, path }));
+    const paths = ["fault.play", "fault.hardness.to", "condition.contactRise", "position"].map((path) => ({
+      ...objection,
+      path,
+    }));
     expect(formatSheetFindings("fault", paths).map(({ path }) => path)).toEqual([
       "fault.play_mm",
+      "fault.new_hardness_shore_a",
       "condition.contact_rise_mm",
       "position",
     ]);

@@ -12,6 +12,8 @@ const WORDS: Readonly<Record<string, string>> = {
   "condition.drive_n": "Drive",
   "fault.play": "Play",
   "fault.factor": "Firmer by",
+  "fault.hardness.from": "Hardness of the old part",
+  "fault.hardness.to": "Hardness of the new part",
   "fault.grade": "Torn grade",
   "fault.kind": "Looked at as",
   position: "Place",

@@ -18,6 +18,7 @@ import {
 } from "../underside/position-mark.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import { Headline } from "./headline.tsx";
+import { HowFirm } from "./how-firm.tsx";
 import type { Geometry } from "./use-geometry.ts";
 
 interface SubjectProps {
@@ -91,6 +92,7 @@ export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly e
       {geometry.stranger === null ? null : <p className="margin-notice">Nothing is computed at {geometry.stranger}.</p>}
       <OnlyLookedAt {...subject} />
       <Headline effect={effect} />
+      <HowFirm geometry={geometry} />
       <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
       <MarginSection title="How sure">{effect.howSure}</MarginSection>
       {effect.narrows === null ? null : <MarginSection title="To know it better">{effect.narrows}</MarginSection>}

@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import { formatNumber } from "#casework";
+import type { Finding } from "#contract";
 import { groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
 import { AskUsual } from "../effect/ask-usual.tsx";
@@ -15,6 +16,7 @@ import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
 import { EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
 import { VARIATION_MM } from "./geometry-search.ts";
+import { HowFirm } from "./how-firm.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
@@ -28,11 +30,12 @@ import { type Geometry, useGeometry } from "./use-geometry.ts";
 const MARGIN_LOW = 172;
 
 /** What stands in the margin where the question cannot be computed; the drawing says why. */
-const NoFigure = () => (
+const NoFigure = ({ geometry, findings }: { readonly geometry: Geometry; readonly findings: readonly Finding[] }) => (
   <>
     <h2 className="heading">No figure</h2>
     <p className="margin-lead">What is asked here cannot be computed. The drawing says what came and what is needed.</p>
-    <AskUsual />
+    <HowFirm geometry={geometry} />
+    <AskUsual findings={findings} />
   </>
 );
 
@@ -88,7 +91,7 @@ const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
   }
   if (answer === null)
     return <NoAnswer ended={effect.ended} doing="Both corners are being balanced." again="Move a slider" />;
-  if ("findings" in answer) return <NoFigure />;
+  if ("findings" in answer) return <NoFigure geometry={geometry} findings={answer.findings} />;
   return <EffectMargin geometry={geometry} position={position} shown={shown} effect={answer.effect} />;
 };
 

@@ -8,6 +8,6 @@ export const NotComputed = ({ findings }: { readonly findings: readonly Finding[
   <div className="not-computed">
     <h2 className="heading">Nothing is drawn: this cannot be computed</h2>
     <FindingsList findings={findings} nameOf={conditionPathWords} />
-    <AskUsual />
+    <AskUsual findings={findings} />
   </div>
 );

@@ -29,6 +29,7 @@ const units: Readonly<Record<string, readonly WrittenUnit[]>> = {
   ],
   N: [times("N", /n/, 1), times("kg", /kgf?/, 9.806_65), times("lbf", /lbs?f?/, 4.448_221_615_260_5)],
   N·m: [times("N·m", /n ?[·.]? ?m/, 1), times("lb·ft", /(?:lb|ft)s?f? ?[·.\-/]? ?(?:ft|lb)s?f?/, 1.355_817_948_331_4)],
+  "Shore A": [times("Shore A", /[°º]? ?sh(?:ore)?\.?[ -]?a/, 1)],
   km: [times("km", /kms?/, 1), times("mi", /mi(?:les?)?\.?/, 1.609_344)],
   mi: [times("mi", /mi(?:les?)?\.?/, 1), times("km", /kms?/, 1 / 1.609_344)],
   "km/h": [times("km/h", /km ?\/? ?h|kph/, 1), times("mph", /mph|mi ?\/ ?h/, 1.609_344)],

@@ -5,14 +5,21 @@ import { selectWhenEntered } from "../number/select-when-entered.ts";
 interface AmountEntryProps {
   readonly label: string;
   readonly unit: string;
-  readonly value: number;
+  /** null: nothing has been entered. */
+  readonly value: number | null;
   readonly range: { readonly low: number; readonly high: number };
   /** True while nobody has typed it: it stands there so that something can be computed. */
   readonly assumed: boolean;
+  /** Said while nothing is entered; only with onClear. */
+  readonly empty?: string;
   readonly onEnter: (value: number) => void;
+  /** Takes the entry out again; absent: something must stand in the field. */
+  readonly onClear?: () => void;
   /** Told what keeps the field from being the value it is computed with; null where it is that value. */
   readonly onOpen: (why: string | null) => void;
 }
+
+const textOf = (value: number | null): string => (value === null ? "" : String(value));
 
 const parseAmount = (text: string, { unit, range }: Pick<AmountEntryProps, "unit" | "range">): number | null => {
   const read = parseTypedQuantity(text, unit, range);
@@ -20,19 +27,25 @@ const parseAmount = (text: string, { unit, range }: Pick<AmountEntryProps, "unit
 };
 
 /** A number entered at a position: kept as soon as it lies within its range, said where it does not. */
-export const AmountEntry = ({ label, unit, value, range, assumed, onEnter, onOpen }: AmountEntryProps) => {
+export const AmountEntry = (props: AmountEntryProps) => {
+  const { label, unit, value, range, assumed, empty, onEnter, onClear, onOpen } = props;
   const id = useId();
   const note = useId();
-  const [text, setText] = useState(String(value));
+  const [text, setText] = useState(textOf(value));
   const [touched, setTouched] = useState(false);
   useEffect(() => {
-    setText(String(value));
+    setText(textOf(value));
     setTouched(false);
   }, [value]);
   const amount = parseAmount(text, { unit, range });
   const trouble = typedQuantityTrouble(text, range, unit) ?? `give a number from ${range.low} to ${range.high} ${unit}`;
-  const open =
-    amount === null
+  const cleared = onClear !== undefined && text.trim() === "";
+  const wrong = amount === null && !cleared;
+  const open = cleared
+    ? value === null
+      ? null
+      : "The field is empty: press Enter to take the figure out."
+    : amount === null
       ? `“${text}” was typed: ${trouble}.`
       : amount === value
         ? null
@@ -42,12 +55,13 @@ export const AmountEntry = ({ label, unit, value, range, assumed, onEnter, onOpe
     return () => onOpen(null);
   }, [open, onOpen]);
   const enter = (confirmed: boolean) => {
+    if (cleared && value !== null) onClear?.();
     if (amount !== null && (amount !== value || (assumed && confirmed))) onEnter(amount);
   };
   return (
     <form
       className="amount"
-      data-wrong={amount === null}
+      data-wrong={wrong}
       onSubmit={(event) => {
         event.preventDefault();
         enter(true);
@@ -63,7 +77,7 @@ export const AmountEntry = ({ label, unit, value, range, assumed, onEnter, onOpe
           autoComplete="off"
           value={text}
           aria-describedby={note}
-          aria-invalid={amount === null}
+          aria-invalid={wrong}
           // The same figure typed again is no change, but somebody has typed it.
           onInput={() => setTouched(true)}
           onChange={(event) => setText(event.target.value)}
@@ -72,7 +86,7 @@ export const AmountEntry = ({ label, unit, value, range, assumed, onEnter, onOpe
         <span className="field-unit">{unit}</span>
       </span>
       <span id={note} className="note">
-        {amount === null ? trouble : `${range.low} to ${range.high}`}
+        {wrong ? trouble : cleared ? (empty ?? "") : `${range.low} to ${range.high}`}
         {amount !== null && assumed ? "; assumed: type what you measured, or press Enter to say it is so" : ""}
       </span>
     </form>

@@ -17,7 +17,7 @@ export const FaultSentence = ({ effect: { answer, ended } }: { readonly effect: 
   return (
     <>
       <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
-      <AskUsual />
+      <AskUsual findings={answer.findings} />
     </>
   );
 };

@@ -5,6 +5,7 @@ import type { Position } from "../car.ts";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { AmountEntry } from "./amount-entry.tsx";
 import { Choice } from "./choice.tsx";
+import { FirmerEntry } from "./firmer-entry.tsx";
 import { ASSUMED_PLAY, FIRMER_FACTOR, gradeOfMark, PLAY_MM, type PositionMark, withSign } from "./position-mark.ts";
 import type { PossibleFaults } from "./rubber-at.ts";
 import { signsAt } from "./signs-at.ts";
@@ -24,7 +25,7 @@ const sameKind = (a: PositionMark | null, b: PositionMark): boolean =>
   a?.kind === b.kind && (a.kind !== "torn" || b.kind !== "torn" || a.grade === b.grade);
 
 /** The amount of what is marked, where the mark has one. */
-const MarkAmount = ({ mark, onMark, onOpen }: Pick<MarkEntryProps, "mark" | "onMark" | "onOpen">) => {
+const MarkAmount = ({ mark, possible, onMark, onOpen }: Omit<MarkEntryProps, "position">) => {
   if (mark?.kind === "loose") {
     return (
       <AmountEntry
@@ -39,17 +40,7 @@ const MarkAmount = ({ mark, onMark, onOpen }: Pick<MarkEntryProps, "mark" | "onM
     );
   }
   if (mark?.kind === "firmer") {
-    return (
-      <AmountEntry
-        label="Firmer by"
-        unit="times"
-        range={FIRMER_FACTOR}
-        value={mark.factor}
-        assumed={false}
-        onOpen={onOpen}
-        onEnter={(factor) => onMark({ kind: "firmer", factor })}
-      />
-    );
+    return <FirmerEntry firmer={mark} rubber={possible.rubber} onEnter={onMark} onOpen={onOpen} />;
   }
   return null;
 };
@@ -91,7 +82,7 @@ export const MarkEntry = ({ position, possible, mark, onMark, onOpen }: MarkEntr
             <GradeMark grade={gradeOfMark(ASSUMED_PLAY, kind)} /> Loose
           </Choice>
         ) : null}
-        <MarkAmount mark={mark} onMark={onMark} onOpen={onOpen} />
+        <MarkAmount mark={mark} possible={possible} onMark={onMark} onOpen={onOpen} />
         {possible.fluidGone ? (
           <Choice wide note={FLUID_GONE_LOOKS} {...choice({ kind: "fluid-gone" })}>
             <GradeMark grade={gradeOfMark({ kind: "fluid-gone" }, kind)} /> Fluid gone

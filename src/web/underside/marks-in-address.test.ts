@@ -7,6 +7,9 @@ const MARKS = new Map<string, PositionMark>([
   ["front-right/tie-rod/outer-joint", { kind: "loose", play: 0.0015 }],
   ["front-left/tie-rod/outer-joint", { kind: "loose", play: 0.001, assumed: true }],
   ["front-left/lower-arm/rear-bush", { kind: "firmer", factor: 2.5 }],
+  ["front-left/lower-arm/front-bush", { kind: "firmer", hardness: { from: 55, to: 62.5 } }],
+  ["rear-right/trailing-link/inner-bush", { kind: "firmer", hardness: { from: null, to: 90 } }],
+  ["rear-left/toe-link/inner-bush", { kind: "firmer", hardness: { from: null, to: null } }],
   ["front-right/lower-arm/rear-bush", { kind: "fluid-gone" }],
   ["front-left/tyre", { kind: "sound" }],
   ["rear-left/disc/surface", { kind: "seen", signs: ["lip", "scored"] }],
@@ -16,6 +19,19 @@ test("marks survive the way through the address", () => {
   const read = parseMarks(formatMarks(MARKS));
   expect(read.unread).toEqual([]);
   expect([...read.marks]).toEqual([...MARKS]);
+});
+
+test("a firmer part stands in the address by its factor or by the hardness of both", () => {
+  expect(parseMarks("a/b:firmer-2~c/d:firmer-shore-55-65~e/f:firmer-shore-x-65")).toEqual({
+    marks: new Map([
+      ["a/b", { kind: "firmer", factor: 2 }],
+      ["c/d", { kind: "firmer", hardness: { from: 55, to: 65 } }],
+      ["e/f", { kind: "firmer", hardness: { from: null, to: 65 } }],
+    ]),
+    unread: [],
+  });
+  const wrong = ["a/b:firmer-shore-55", "c/d:firmer-shore-55-101", "e/f:firmer-shore--65", "g/h:firmer-shore-y-65"];
+  expect(parseMarks(wrong.join("~")).unread).toEqual(wrong);
 });
 
 test("an entry that names no mark is given back, the others are kept", () => {

@@ -7,6 +7,9 @@ const BEFORE_MARK = ":";
 const BETWEEN_SIGNS = ",";
 const SEEN = /^seen-([a-z,-]+)$/;
 const TORN = /^torn-([123])$/;
+/** Shore A of the old part and of the new; x: not known. */
+const SHORE = /^firmer-shore-(x|\d+(?:\.\d+)?)-(x|\d+(?:\.\d+)?)$/;
+const NOT_KNOWN = "x";
 const AMOUNT = /^(loose|firmer)-(\d+(?:\.\d+)?)$/;
 
 const within = (value: number, range: { readonly low: number; readonly high: number }): boolean =>
@@ -16,7 +19,7 @@ const isSign = (name: string): name is SignName => Object.hasOwn(signWords, name
 
 /**
  * One mark as it stands in an address: "torn-3", "loose-1.5" (mm), "loose" (by the play that is assumed until one is
- * measured), "firmer-2" (times), "fluid-gone", "seen-lip,scored", "sound".
+ * measured), "firmer-2" (times), "firmer-shore-55-65" (Shore A, old and new; x where one is not known), "fluid-gone", "seen-lip,scored", "sound".
  */
 export const formatMark = (mark: PositionMark): string => {
   switch (mark.kind) {
@@ -27,7 +30,9 @@ export const formatMark = (mark: PositionMark): string => {
     case "loose":
       return mark.assumed ? "loose" : `loose-${Number(mmFromMetres(mark.play).toFixed(3))}`;
     case "firmer":
-      return `firmer-${mark.factor}`;
+      return "hardness" in mark
+        ? `firmer-shore-${mark.hardness.from ?? NOT_KNOWN}-${mark.hardness.to ?? NOT_KNOWN}`
+        : `firmer-${mark.factor}`;
     case "fluid-gone":
       return "fluid-gone";
     case "seen":
@@ -38,6 +43,19 @@ export const formatMark = (mark: PositionMark): string => {
 const parseSigns = (names: readonly string[]): PositionMark | null =>
   names.every(isSign) && new Set(names).size === names.length ? { kind: "seen", signs: names } : null;
 
+/** Whatever lies on the scale is a mark; whether the relation holds there is said where it is computed. */
+const SHORE_SCALE = { low: 0, high: 100 };
+
+const parseHardness = (old: string, fitted: string): PositionMark | null => {
+  const [from, to] = [old, fitted].map((text) => (text === NOT_KNOWN ? null : Number(text))) as [
+    number | null,
+    number | null,
+  ];
+  return [from, to].every((one) => one === null || within(one, SHORE_SCALE))
+    ? { kind: "firmer", hardness: { from, to } }
+    : null;
+};
+
 /** A mark read back from an address; null where the text names none. */
 export const parseMark = (text: string): PositionMark | null => {
   if (text === "sound" || text === "fluid-gone") return { kind: text };
@@ -46,6 +64,8 @@ export const parseMark = (text: string): PositionMark | null => {
   if (seen !== undefined) return parseSigns(seen.split(BETWEEN_SIGNS));
   const torn = TORN.exec(text);
   if (torn !== null) return { kind: "torn", grade: Number(torn[1]) as 1 | 2 | 3 };
+  const shore = SHORE.exec(text);
+  if (shore !== null) return parseHardness(shore[1] ?? NOT_KNOWN, shore[2] ?? NOT_KNOWN);
   const amount = AMOUNT.exec(text);
   if (amount === null) return null;
   const value = Number(amount[2]);

@@ -1,4 +1,12 @@
-import { type FluidGone, gradeOfPlay, gradeOfSign, type RubberFault, type SignName, signWords } from "#casework";
+import {
+  type FluidGone,
+  firmerWords,
+  gradeOfPlay,
+  gradeOfSign,
+  type RubberFault,
+  type SignName,
+  signWords,
+} from "#casework";
 import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Grade, Position } from "../car.ts";
 
@@ -58,7 +66,7 @@ export const wordsOfMark = (mark: PositionMark): string | null => {
     case "loose":
       return `loose, ${Number(mmFromMetres(mark.play).toFixed(2))} mm${mark.assumed ? " assumed" : ""}`;
     case "firmer":
-      return `firmer, ${mark.factor} times`;
+      return firmerWords(mark);
     case "fluid-gone":
       return "fluid gone";
     case "seen":

@@ -16,11 +16,20 @@ export interface PossibleFaults {
   /** Play is told along a link, so a mount has none. */
   readonly loose: boolean;
   readonly firmer: boolean;
+  /** What the family says of the rubber there; null where none is, so that there is no hardness to tell. */
+  readonly rubber: { readonly hardness: number | null; readonly rateOrigin: Joint["rateOrigin"] } | null;
   /** Only of a hydraulic bush at the inner end of a link, whether or not its fluid is on file. */
   readonly fluidGone: boolean;
 }
 
-const NONE: PossibleFaults = { tornShare: {}, tornGrades: [], loose: false, firmer: false, fluidGone: false };
+const NONE: PossibleFaults = {
+  tornShare: {},
+  tornGrades: [],
+  loose: false,
+  firmer: false,
+  rubber: null,
+  fluidGone: false,
+};
 
 /** The faults the linkage can compute at a position; all absent where it has no joint there. */
 export const possibleFaultsAt = (family: Family, position: Position): PossibleFaults => {
@@ -36,6 +45,10 @@ export const possibleFaultsAt = (family: Family, position: Position): PossibleFa
     tornGrades: ([1, 2, 3] as const).filter((grade) => tornShare[grade] !== undefined),
     loose: onLink,
     firmer: joint.radial !== undefined,
+    rubber:
+      joint.radial === undefined || joint.kind === "ball-joint"
+        ? null
+        : { hardness: joint.hardness ?? null, rateOrigin: joint.rateOrigin },
     fluidGone: joint.kind === "hydraulic-bush" && onLink && end === "inner",
   };
 };

@@ -44,6 +44,7 @@ const LABELS: Readonly<Record<string, string>> = {
   clocking_deg: "Voids turned from up",
   conical_nm_per_deg: "Against tilting",
   torsional_nm_per_deg: "Against twisting",
+  hardness_shore_a: "Hardness of the rubber",
   fluid: "Fluid",
   volume_n_per_mm: "Rate of the chambers",
   inertia_kg: "Inertia of the fluid",
