@@ -93,6 +93,38 @@ describe("marks", () => {
     expect(await gradeOf(page)).toBe("Repair first");
   });
 
+  it("tell a firmer part by the hardness of both parts, ask for what is missing, and lose nothing that was typed", async () => {
+    const page = await open(`${UNDERSIDE}/rear-left?marks=${TORN_BUSH}:firmer-2&at=${TORN_BUSH}`);
+    const said = async (): Promise<string> => (await page.locator(".what-it-does").textContent()) ?? "";
+    const type = async (field: string, text: string): Promise<void> => {
+      await page.getByLabel(field).fill(text);
+      await page.getByLabel(field).press("Enter");
+      await settle(page);
+    };
+    await press(page, "By its hardness");
+    expect(await said()).toContain("Asked for: the hardness of the old part");
+    await type("New part", "65 Shore A");
+    expect(page.url()).toContain("firmer-shore-x-65");
+    await page.reload();
+    await settle(page);
+    expect(await page.getByLabel("New part").inputValue()).toBe("65");
+    await type("Old part", "90");
+    expect(await said()).toContain("“90” was typed: give a number from 20 to 80 Shore A");
+    expect(await page.getByLabel("Old part").inputValue()).toBe("90");
+    await type("Old part", "70,5");
+    expect(await said()).toContain("The new part is softer, not firmer");
+    await type("Old part", "55");
+    expect(await said()).toContain("the firmer bush holds the rear left wheel");
+    expect(await page.locator(".firmer-note").textContent()).toContain(
+      "1.49 times the sound rate, 1.07 to 2.08 (95 %)",
+    );
+    await press(page, "See the curve", "link");
+    expect(await gradeOf(page)).toBe("firmer, 55 to 65 Shore A");
+    await type("New part", "56");
+    expect(await page.locator(".margin").textContent()).toContain("Load both parts alike on the bench");
+    expect(page.url()).toContain("firmer-shore-55-65");
+  });
+
   it("give Geometry nothing to grade where there are none; it offers places", async () => {
     const page = await open(`/families/${FAMILY}/geometry`);
     expect(await gradeOf(page)).toBe("Nothing marked");
