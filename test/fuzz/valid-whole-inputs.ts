@@ -15,6 +15,7 @@ export function makeWholeInputs() {
     ...carsOf(corners.map(({ corner }) => corner)),
     balanceOf(corners),
     bodies(),
+    heldBodies(),
   ];
 }
 
@@ -142,6 +143,23 @@ function bodies() {
       ],
       sd_mm: { x: 2, y: 2, z: 1 },
       loads: [{ lateral_n: 500, braking_n: 1000, drive_n: -200, aligning_nm: 20, contact_rise_mm: 10 }, {}],
+    },
+  };
+}
+
+/** The same, held; mass, stop and pushes invented. */
+function heldBodies() {
+  const { hold: _hold, sd_mm: _sd, loads: _loads, ...rest } = bodies().input;
+  return {
+    door: "linkage.bodies-load-states",
+    layout: "carrier arm and integral link",
+    input: {
+      ...rest,
+      unsprung_kg: 38,
+      droop_stop_mm: 90,
+      under: [{ part: "carrier-arm" }, { part: "toe-link", share: 0.5, raised_mm: 10 }],
+      hand: { rock_nm: 140, bar_n: 450, told_from_mm: 0.4 },
+      pushes: [{ at_mm: [-2380, 760, 315], force_n: [0, 200, 0] }],
     },
   };
 }

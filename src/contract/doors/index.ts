@@ -7,6 +7,7 @@ import { diagnosisSuspects } from "./diagnosis-suspects.ts";
 import { linkageBand } from "./linkage-band.ts";
 import { linkageBodies } from "./linkage-bodies.ts";
 import { linkageBodiesCompliance } from "./linkage-bodies-compliance.ts";
+import { linkageBodiesLoadStates } from "./linkage-bodies-load-states.ts";
 import { linkageCar } from "./linkage-car.ts";
 import { linkageCarBalance } from "./linkage-car-balance.ts";
 import { linkageCompliance } from "./linkage-compliance.ts";
@@ -24,6 +25,7 @@ export const doors: readonly Door[] = [
   linkageTravel,
   linkageBodies,
   linkageBodiesCompliance,
+  linkageBodiesLoadStates,
   linkageJoints,
   linkageCar,
   linkageCarBalance,

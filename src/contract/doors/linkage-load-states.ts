@@ -37,6 +37,15 @@ const USUAL_ROCK = 150;
 const USUAL_BAR = 500;
 const TOLD_FROM_MM = 0.5;
 
+/** What a person brings to a joint, and from what change on an eye tells. */
+export const handSchema = z
+  .strictObject({
+    rock_nm: z.number().positive().max(1e5).default(USUAL_ROCK),
+    bar_n: z.number().positive().max(1e6).default(USUAL_BAR),
+    told_from_mm: z.number().positive().max(100).default(TOLD_FROM_MM),
+  })
+  .prefault({});
+
 const input = z.strictObject({
   ...cornerKeys,
   spring: springSchema,
@@ -57,13 +66,7 @@ const input = z.strictObject({
     .max(20)
     .default([])
     .meta({ description: "supports to be tried, one state each" }),
-  hand: z
-    .strictObject({
-      rock_nm: z.number().positive().max(1e5).default(USUAL_ROCK),
-      bar_n: z.number().positive().max(1e6).default(USUAL_BAR),
-      told_from_mm: z.number().positive().max(100).default(TOLD_FROM_MM),
-    })
-    .prefault({}),
+  hand: handSchema,
   faults: z
     .array(z.discriminatedUnion("kind", [softSchema, playSchema]))
     .max(20)
@@ -73,7 +76,7 @@ type Input = z.output<typeof input>;
 type Side = Input["side"];
 
 const three = z.tuple([z.number(), z.number(), z.number()]);
-const seenBy = z.enum(["hand", "bar", "nothing"]);
+export const seenBy = z.enum(["hand", "bar", "nothing"]);
 const joint = z.strictObject({
   link: z.string(),
   end: z.enum(["inner", "outer"]),
@@ -103,11 +106,12 @@ const state = z.strictObject({
   rock_12_6: movement,
   rock_3_9: movement,
 });
-const refused = z.strictObject({
+/** What stands in the place of a state the car cannot be held in. */
+export const refusedHold = z.strictObject({
   refused: z.strictObject({ code: z.enum(["beyond-fold", "cannot-carry"]), fold_travel_mm: z.number().nullable() }),
 });
 const output = z.strictObject({
-  states: z.array(z.union([state, refused])),
+  states: z.array(z.union([state, refusedHold])),
   best: z.array(
     z.strictObject({
       link: z.string(),

@@ -10,6 +10,7 @@ export * from "./gradients.ts";
 export { JetCorner, type PointCorrelations, type PointDeviation } from "./jet-corner.ts";
 export * from "./joint-angles.ts";
 export * from "./layout-linkage.ts";
+export * from "./layout-load/index.ts";
 export * from "./layout-rubber/index.ts";
 export * from "./layout-sweep.ts";
 export * from "./load-states/index.ts";

@@ -41,6 +41,10 @@ const AXES: readonly Vector[] = [
 export class PlacedMeasure {
   readonly value: number;
   readonly row: Float64Array;
+  /** The way its second end moves to make it grow; unit vector. */
+  get along(): Vector {
+    return this.e;
+  }
   private readonly a: PlacedEnd;
   private readonly b: PlacedEnd;
   private readonly d: Vector;

@@ -1,6 +1,6 @@
 import { norm, type Vector } from "#numeric";
 import type { NewtonMetres, Newtons } from "#quantity";
-import type { JointLoad, LoadState } from "./load-state.ts";
+import type { JointLoad } from "./load-state.ts";
 
 /** What a person brings to a joint: a rock of the wheel with both hands, and a bar set at the joint itself. */
 export interface HandMeans {
@@ -16,7 +16,8 @@ export type Rock = "12-6" | "3-9";
 /** What opens the play of a joint in one state: the hands on the wheel, only a bar at the joint, or nothing. */
 export type PlaySeenBy = "hand" | "bar" | "nothing";
 
-export interface PlaySeen extends JointLoad {
+/** What is told of the play of a joint in one state. */
+export interface Opened {
   /** What presses the joint together. */
   readonly load: Newtons;
   /** What the better rock brings to it, and which that is. */
@@ -25,11 +26,24 @@ export interface PlaySeen extends JointLoad {
   readonly by: PlaySeenBy;
 }
 
+export type PlaySeen = JointLoad & Opened;
+
+/** Forces in joints of any kind in one state, and how they answer a hand on the wheel. */
+export interface HeldForces<J extends { readonly force: Vector }> {
+  readonly support: { readonly kind: string };
+  readonly joints: readonly J[];
+  readonly answerTo: (force: Vector, moment: Vector) => readonly J[];
+}
+
 /**
  * Whether the play of each joint can be seen in a state. A joint under load rests on one side of its play; rocking moves it
  * across only where the rock brings more than the load. A wheel on the ground cannot be rocked by hand.
  */
-export function judgePlay(state: LoadState, heading: Vector, means: HandMeans): readonly PlaySeen[] {
+export function judgePlay<J extends { readonly force: Vector }>(
+  state: HeldForces<J>,
+  heading: Vector,
+  means: HandMeans,
+): readonly (J & Opened)[] {
   const { rock, bar } = means;
   const upright: Vector = [0, 0, rock];
   const fore: Vector = [rock * heading[0], rock * heading[1], rock * heading[2]];
@@ -50,21 +64,24 @@ export function judgePlay(state: LoadState, heading: Vector, means: HandMeans): 
 }
 
 /** In which of the states given a joint's play is seen best: by hand before by bar, then where the hand has most in hand. */
-export interface BestHold {
-  readonly link: string;
-  readonly end: JointLoad["end"];
+export interface BestState<S extends Opened> {
   /** Index of the state; null where its play cannot be seen in any. */
   readonly state: number | null;
-  readonly seen: PlaySeen | null;
+  readonly seen: S | null;
+}
+
+export interface BestHold extends BestState<PlaySeen> {
+  readonly link: string;
+  readonly end: JointLoad["end"];
 }
 
 /** The best state for every joint; states earlier in the list are preferred where several are as good within a fifth. */
-export function chooseHolds(judged: readonly (readonly PlaySeen[])[]): readonly BestHold[] {
+export function chooseStates<S extends Opened>(judged: readonly (readonly S[])[]): readonly BestState<S>[] {
   const [first] = judged;
   const rank: Readonly<Record<PlaySeenBy, number>> = { hand: 2, bar: 1, nothing: 0 };
   const clearly = 0.8;
-  return (first ?? []).map((joint, i) => {
-    let best: { readonly state: number; readonly seen: PlaySeen } | null = null;
+  return (first ?? []).map((_, i) => {
+    let best: { readonly state: number; readonly seen: S } | null = null;
     judged.forEach((state, s) => {
       const seen = state[i];
       if (!seen || seen.by === "nothing") return;
@@ -74,7 +91,15 @@ export function chooseHolds(judged: readonly (readonly PlaySeen[])[]): readonly 
         (seen.by === best.seen.by && seen.load < clearly * best.seen.load);
       if (better) best = { state: s, seen };
     });
-    const found = best as { readonly state: number; readonly seen: PlaySeen } | null;
-    return { link: joint.link, end: joint.end, state: found?.state ?? null, seen: found?.seen ?? null };
+    const found = best as { readonly state: number; readonly seen: S } | null;
+    return { state: found?.state ?? null, seen: found?.seen ?? null };
   });
 }
+
+/** The best state for every joint of a corner. */
+export const chooseHolds = (judged: readonly (readonly PlaySeen[])[]): readonly BestHold[] =>
+  chooseStates(judged).map((best, i) => ({
+    link: judged[0]?.[i]?.link ?? "",
+    end: judged[0]?.[i]?.end ?? "outer",
+    ...best,
+  }));

@@ -1,0 +1,3 @@
+export { pointAlongBody } from "./body-place.ts";
+export * from "./layout-hand.ts";
+export * from "./layout-load-state.ts";
