@@ -69,6 +69,51 @@ describe("states of one corner over its travel", () => {
     }
   });
 
+  it("say of a torn rubber what its effect says, against the sound corner, at the travel asked for too", () => {
+    const at = { ...condition, contactRise: 0.025 };
+    const torn25 = compute(ouzel, "rear-left", [sound, torn], ["toe"], at);
+    const answer = computeFaultEffect(ouzel, {
+      corner: "rear-left",
+      position: TORN_PLACE,
+      fault: torn.fault,
+      condition: at,
+    });
+    if ("findings" in answer) throw new Error("refused");
+    const [row] = torn25.rubber;
+    expect(row?.toe.map(({ travel }) => travel)).toEqual([-0.05, 0, 0.025, 0.05]);
+    const figure = answer.effect.figures.find(({ key }) => key === "toe-change");
+    expect(row?.toe[2]).toEqual({ travel: 0.025, value: figure?.value, band: figure?.band, sure: figure?.signSure });
+    const lines = (["torn", "sound"] as const).map((words) => lineOf(torn25, "toe", words));
+    const [faulty, own] = lines.map((line) => line.values[line.rises.indexOf(0.05)] ?? Number.NaN);
+    expect(row?.toe[3]?.value).toBeCloseTo((faulty ?? 0) - (own ?? 0), 9);
+    expect(torn25.sentences[1]).toMatch(
+      /^Torn: trailing link, front bush: at 25 mm of bump, against the sound corner under the same force, its toe goes 0\.\d\d° further in \(0/,
+    );
+    expect(row?.means).toContain("% of its sound rate (invented)");
+    expect(torn25.rows[0]?.asked?.toe.travel).toBe(0.025);
+    expect(torn25.verdicts).toEqual([]);
+  });
+
+  it("share their heights, every 10 mm from ride height, whatever stop ends them", () => {
+    const heights = sheet.plots.flatMap(({ lines }) => lines.map(({ rises }) => rises));
+    expect(heights).toHaveLength(8);
+    for (const rises of heights)
+      for (const rise of rises.slice(1, -1)) expect(rise * 100).toBeCloseTo(Math.round(rise * 100), 9);
+    expect(lineOf(sheet, "toe", "lowered 20 mm").rises.at(-1)).toBeCloseTo(ouzel.rear.bumpStop - 0.02, 12);
+  });
+
+  it("say where the links lock as the door of the linkage does, and where they do not", () => {
+    const fronts = compute(siskin, "front-left", [sound]);
+    const door = askDoor("linkage.travel", formatTravelQuestion(siskin, "front-left", [0]));
+    if ("findings" in door) throw new Error(JSON.stringify(door.findings));
+    const [low, high] = (door.output as { report: { binds_at_mm: (number | null)[] } }).report.binds_at_mm;
+    expect(high).toBeNull();
+    expect(fronts.rows[0]?.binds).toBe(
+      `The links lock at ${Math.abs(low ?? 0).toFixed(0)} mm of droop, in the upper front link, spring link and upper rear link. On the car its stops end the travel at 86 mm of droop and 74 mm of bump.`,
+    );
+    expect(sheet.rows[0]?.binds).toMatch(/^No link locks within 200 mm of ride height; its stops/);
+  });
+
   it("lowered are the sound line, counted from another height", () => {
     const [low, own] = [lineOf(sheet, "toe", "lowered 20 mm"), compute(ouzel, "rear-left", [sound])];
     const at = (rise: number) => compute(ouzel, "rear-left", [sound], ["toe"], { ...condition, contactRise: rise });
@@ -215,7 +260,7 @@ describe("a travel sheet", () => {
     expect(right?.plots).toEqual(left?.plots);
   });
 
-  it("goes out as comma-separated values, every line and travel with full digits", () => {
+  it("goes out as comma-separated values, every line and travel to a millionth", () => {
     const subjects: readonly TravelSubject[] = [sound, { kind: "lowered", by: 0.02 }];
     const sheet = compute(ouzel, "rear-left", subjects);
     const asked = { family: ouzel, corner: "rear-left", condition, subjects, figures: ["toe", "camber"] } as const;
@@ -229,7 +274,11 @@ describe("a travel sheet", () => {
       [ouzel.name, "rear-left", 2000, 0, 0, 0, "sound", "toe", "deg", -80].map(String),
     );
     const line = lineOf(sheet, "toe", "sound");
-    expect(rows[1]?.split(",").slice(10).map(Number)).toEqual([line.values[0], line.low[0], line.high[0]]);
+    const written = rows[1]?.split(",").slice(10) ?? [];
+    [line.values[0], line.low[0], line.high[0]].forEach((value, i) => {
+      expect(written[i]).toMatch(/^-?\d+\.\d{1,6}$/);
+      expect(Math.abs(Number(written[i]) - (value ?? Number.NaN))).toBeLessThan(0.51e-6);
+    });
   });
 
   it("refuses no line, five, and a place nobody knows", () => {

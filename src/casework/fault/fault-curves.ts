@@ -3,12 +3,12 @@ import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Curve, CurveLine, CurveQuantity } from "../fault-effect.ts";
 import { bandOf, bandOfAngles, changeOf, changesOf } from "./change-band.ts";
+import { evenRises } from "./even-rises.ts";
 import { type FaultStates, type PairBand, solvePair } from "./fault-pair.ts";
 import { findSettlingReading, isSignSure } from "./settle.ts";
 
 /** Curves never reach further than this from ride height, metres; they end earlier at the stops. */
 const FURTHEST = 0.08;
-const POINTS_EACH_WAY = 8;
 
 export interface EffectCurves {
   readonly rises: number[];
@@ -29,12 +29,8 @@ export function computeCurves(
   const { bumpStop, droopStop } = states.model.assembly;
   const top = Math.min(FURTHEST, bumpStop);
   const bottom = -Math.min(FURTHEST, droopStop);
-  const share = Array.from({ length: POINTS_EACH_WAY }, (_, i) => (i + 1) / POINTS_EACH_WAY);
-  const up = walk(states, [0, ...share.map((x) => x * top)]);
-  const down = walk(
-    states,
-    share.map((x) => x * bottom),
-  ).reverse();
+  const up = walk(states, [0, ...evenRises(top)]);
+  const down = walk(states, evenRises(bottom)).reverse();
   const points = [...down, ...up];
   const lowest = points[0];
   const highest = points.at(-1);

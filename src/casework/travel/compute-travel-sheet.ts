@@ -6,10 +6,12 @@ import { bandOfAngles } from "../fault/change-band.ts";
 import { computeFaultEffect, poseOf } from "../fault/compute-fault-effect.ts";
 import { isSignSure } from "../fault/settle.ts";
 import type { FaultEffect } from "../fault-effect.ts";
+import { bindingWords } from "./binding-words.ts";
 import { type CornerWalk, type WalkPoint, walkCorner } from "./corner-walk.ts";
 import { travelFigureForm } from "./figure-forms.ts";
 import { rackTheSameWay } from "./rack-direction.ts";
-import { compareRows } from "./row-words.ts";
+import { compareRows, describeRows, describeRubber } from "./row-words.ts";
+import { rubberRow } from "./rubber-row.ts";
 import type {
   TravelChange,
   TravelFigure,
@@ -24,6 +26,8 @@ import type {
 /** Changes are said so far up and down, metres, or at the stop where that comes first. */
 const SAID_AT = 0.05;
 const MOST_SUBJECTS = 4;
+/** Heights are told apart no closer than this, metres. */
+const SAME_HEIGHT = 1e-6;
 
 /** One subject, computed: a walk of a sound corner, or what a fault does as Geometry computes it. */
 type Computed = { readonly subject: TravelSubject; readonly words: string } & (
@@ -58,12 +62,20 @@ export function computeTravelSheet(
     computed.push(one);
   }
   const rows = computed.flatMap((c) => ("walk" in c ? [rowOf(c, question)] : []));
+  const rubber = computed.flatMap((c) => ("effect" in c ? [rubberRow(c.words, c.effect, SAID_AT)] : []));
+  const verdicts = compareRows(question, rows);
   return {
     sheet: {
       plots: question.figures.map((figure) => plotOf(figure, computed)),
       rows,
+      rubber,
       poses: computed.map((c) => poseAt(c, question)),
-      sentences: compareRows(question, rows),
+      sentences: [
+        ...describeRows(question, rows),
+        ...rubber.map((row) => describeRubber(row, question.condition.contactRise)),
+        ...verdicts,
+      ],
+      verdicts,
     },
   };
 }
@@ -186,13 +198,16 @@ function restOf(walk: CornerWalk): WalkPoint {
   return rest;
 }
 
-function rowOf(one: Computed & { readonly walk: CornerWalk }, { family }: TravelSheetQuestion): TravelRow {
+function rowOf(one: Computed & { readonly walk: CornerWalk }, { family, condition }: TravelSheetQuestion): TravelRow {
   const { walk, words, subject } = one;
   const { invented } = subject.kind === "beside" ? subject.family : family;
   const [first, last] = [walk.points[0]?.rise ?? 0, walk.points.at(-1)?.rise ?? 0];
   const travels = [Math.max(first, -SAID_AT), Math.min(last, SAID_AT)].filter((travel) => travel !== 0);
   const angle = (key: "toe" | "camber"): readonly TravelChange[] =>
     travels.flatMap((travel) => changeAt(walk, key, travel) ?? []);
+  const asked = condition.contactRise;
+  const said = [0, ...travels].some((travel) => Math.abs(travel - asked) < SAME_HEIGHT);
+  const [toe, camber] = said ? [null, null] : [changeAt(walk, "toe", asked), changeAt(walk, "camber", asked)];
   return {
     words,
     subject: subject.kind,
@@ -200,6 +215,8 @@ function rowOf(one: Computed & { readonly walk: CornerWalk }, { family }: Travel
     invented,
     toe: angle("toe"),
     camber: angle("camber"),
+    asked: toe && camber && { toe, camber },
+    binds: bindingWords(walk.model),
   };
 }
 

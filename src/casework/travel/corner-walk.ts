@@ -1,12 +1,12 @@
 import { type StateBand, type TravelPosition, TravelSweep } from "#engines/linkage";
 import type { Corner, Family } from "#vehicle";
 import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
+import { evenRises } from "../fault/even-rises.ts";
 import { CornerState, loadOf } from "../fault/fault-states.ts";
 import type { Condition } from "../fault-effect.ts";
 
 /** Lines never reach further than this from ride height, metres; they end earlier at the stops. */
 const FURTHEST = 0.08;
-const STEPS_EACH_WAY = 8;
 /** A stop typed in whole millimetres and asked for in metres, metres. */
 const STOP_ROUNDING = 1e-6;
 
@@ -28,7 +28,7 @@ export interface WalkPoint {
 }
 
 /**
- * Balances of a sound corner under a condition at evenly spaced rises; each is started from the one before. A corner that
+ * Balances of a sound corner under a condition at every 10 mm and at its ends; each is started from the one before. A corner that
  * finds no balance on the way ends there. `lowered` (metres) is how much nearer the body stands to the ground than the
  * family's ride height: rises count from there.
  */
@@ -40,11 +40,10 @@ export function walkCorner(family: Family, corner: Corner, condition: Condition,
   const bottom = -Math.min(FURTHEST, droopStop + lowered);
   const load = loadOf(condition, model.mirrored);
   const sweep = new TravelSweep(model.geometry, "contact-height");
-  const walk = (end: number, from: number): WalkPoint[] => {
+  const walk = (rises: readonly number[]): WalkPoint[] => {
     state.forget();
     const points: WalkPoint[] = [];
-    for (let i = from; i <= STEPS_EACH_WAY; i++) {
-      const rise = (end * i) / STEPS_EACH_WAY;
+    for (const rise of rises) {
       const band = state.carries ? state.bandAt({ ...load, contactRise: rise + lowered }) : null;
       if (!band) break;
       const rigid = sweep.solve({ travel: rise + lowered, rack: load.rack ?? 0 });
@@ -52,8 +51,8 @@ export function walkCorner(family: Family, corner: Corner, condition: Condition,
     }
     return points;
   };
-  const up = top > 0 ? walk(top, 0) : walk(0, STEPS_EACH_WAY);
-  const points = [...walk(bottom, 1).reverse(), ...up];
+  const up = walk(top > 0 ? [0, ...evenRises(top)] : [0]);
+  const points = [...walk(evenRises(bottom)).reverse(), ...up];
   const solveAt = (rise: number): StateBand | null => {
     if (rise + lowered > bumpStop + STOP_ROUNDING || rise + lowered < -droopStop - STOP_ROUNDING) return null;
     state.forget();

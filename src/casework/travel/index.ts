@@ -1,5 +1,6 @@
 export { computeTravelSheet } from "./compute-travel-sheet.ts";
 export { travelFigureForms } from "./figure-forms.ts";
 export { turnOfRackLeft } from "./rack-direction.ts";
+export { changesShown, isNothing } from "./row-words.ts";
 export { formatTravelCsv } from "./travel-csv.ts";
 export type * from "./travel-sheet.ts";

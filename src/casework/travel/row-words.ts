@@ -1,11 +1,11 @@
-import { mmFromMetres } from "#quantity";
+import { type Metres, mmFromMetres } from "#quantity";
 import { axleAndSide, type LayoutName } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
 import { SIGN_SURE, signProbability } from "../fault/settle.ts";
-import type { TravelChange, TravelRow, TravelSheetQuestion } from "./travel-sheet.ts";
+import type { RubberRow, TravelChange, TravelRow, TravelSheetQuestion } from "./travel-sheet.ts";
 
 const degrees = (value: number): string => `${formatNumber(Math.abs(value), 2)}°`;
-const height = ({ travel }: TravelChange): string =>
+const height = ({ travel }: Pick<TravelChange, "travel">): string =>
   `${mmFromMetres(Math.abs(travel)).toFixed(0)} mm of ${travel > 0 ? "bump" : "droop"}`;
 
 const directions = { toe: ["in", "out"], camber: ["top outward", "top inward"] } as const;
@@ -18,7 +18,40 @@ function describeRow(row: TravelRow): string {
       return `at ${height(change)} its ${key} goes ${degrees(change.value)} ${directions[key][change.value > 0 ? 0 : 1]}`;
     }),
   );
-  return `${row.words}: ${said.join("; ")}.`;
+  return `${capital(row.words)}: ${said.join("; ")}.`;
+}
+
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+/** Sizes below this, degrees, would be printed as nought. */
+const NOTHING = 0.005;
+/** Heights are told apart no closer than this, metres. */
+const SAME_HEIGHT = 1e-6;
+
+/** What a torn or firmer rubber does against the sound corner at one travel (metres), the force being the same. */
+export function describeRubber(row: RubberRow, travel: Metres): string {
+  const here = (key: "toe" | "camber") => row[key].find((change) => Math.abs(change.travel - travel) < SAME_HEIGHT);
+  const said = (["toe", "camber"] as const).flatMap((key) => {
+    const change = here(key);
+    if (!change) return [];
+    if (!change.sure) return [`which way its ${key} goes is not sure`];
+    if (isNothing(change)) return [`its ${key} stays within 0.01°`];
+    const [low, high] = change.band.map(Math.abs).toSorted((a, b) => a - b) as [number, number];
+    const way = directions[key][change.value > 0 ? 0 : 1];
+    return [`its ${key} goes ${degrees(change.value)} further ${way} (${degrees(low)} to ${degrees(high)})`];
+  });
+  if (said.length === 0) return `${capital(row.words)}: no balance at this travel.`;
+  const where = Math.abs(travel) < SAME_HEIGHT ? "at ride height" : `at ${height({ travel })}`;
+  return `${capital(row.words)}: ${where}, against the sound corner under the same force, ${said.join("; ")}.`;
+}
+
+/** Would be printed as nought, its sign notwithstanding. */
+export const isNothing = ({ value }: TravelChange): boolean => Math.abs(value) < NOTHING;
+
+/** Changes of a whole corner in the order of travel, the one to the travel asked for among them. */
+export function changesShown(row: TravelRow, key: "toe" | "camber"): readonly TravelChange[] {
+  const shown = row.asked ? [...row[key], row.asked[key]] : row[key];
+  return shown.toSorted((a, b) => a.travel - b.travel);
 }
 
 /** The larger of two changes in size, where that is sure: their bands taken as independent. */
@@ -86,19 +119,25 @@ const against = (a: TravelChange, b: TravelChange): string =>
 /** Standard deviation of a normal change from its 95 % band. */
 const sdOf = ({ band }: TravelChange): number => (band[1] - band[0]) / (2 * 1.959963984540054);
 
-/** What the lines say in plain words: every sound corner by itself, and another car line against this one. */
-export function compareRows(
-  { family, corner, subjects }: TravelSheetQuestion,
-  rows: readonly TravelRow[],
-): readonly string[] {
-  const named = rows.map((row) => (row.subject === "sound" ? { ...row, words: family.name } : row));
-  const own = named.find(({ subject }) => subject === "sound");
-  const beside = named.find(({ subject }) => subject === "beside");
+/** The sound corner goes by the name of its car line. */
+const named = ({ family }: TravelSheetQuestion, rows: readonly TravelRow[]): readonly TravelRow[] =>
+  rows.map((row) => (row.subject === "sound" ? { ...row, words: family.name } : row));
+
+/** What every whole corner does by itself, in plain words. */
+export const describeRows = (question: TravelSheetQuestion, rows: readonly TravelRow[]): readonly string[] =>
+  named(question, rows).map(describeRow);
+
+/** Another car line against this one, in plain words; nothing where none stands beside. */
+export function compareRows(question: TravelSheetQuestion, rows: readonly TravelRow[]): readonly string[] {
+  const { family, corner, subjects } = question;
+  const own = named(question, rows).find(({ subject }) => subject === "sound");
+  const beside = rows.find(({ subject }) => subject === "beside");
   const other = subjects.find((subject) => subject.kind === "beside");
+  if (!own || !beside || !other) return [];
   const { axle } = axleAndSide(corner);
   return [
-    ...named.map(describeRow),
-    ...(own && beside && other ? compareLayouts(own, beside, [family[axle].layout, other.family[axle].layout]) : []),
-    ...(own && beside ? [...compareChange("camber", own, beside), ...compareChange("toe", own, beside)] : []),
+    ...compareLayouts(own, beside, [family[axle].layout, other.family[axle].layout]),
+    ...compareChange("camber", own, beside),
+    ...compareChange("toe", own, beside),
   ];
 }

@@ -2,12 +2,13 @@ import { mmFromMetres } from "#quantity";
 import { csvCell } from "./csv-cell.ts";
 import type { TravelSheet, TravelSheetQuestion } from "./travel-sheet.ts";
 
-/** Digits of a travel, mm: it is a place asked for, so what rounding added is taken off again. */
-const TRAVEL_DECIMALS = 6;
+/** A millionth of a degree or millimetre is far below every band; what follows is the noise of the arithmetic. */
+const DECIMALS = 6;
+const rounded = (value: number): number => Number(value.toFixed(DECIMALS));
 
 /**
  * The lines of a travel sheet as comma-separated values (RFC 4180): one row per line and travel with the corner, forces and
- * rack it was computed for, values with full digits; `low` and `high` hold 95 %, empty where no band is computed.
+ * rack it was computed for, values to a millionth; `low` and `high` hold 95 %, empty where no band is computed.
  */
 export function formatTravelCsv(sheet: TravelSheet, { family, corner, condition }: TravelSheetQuestion): string {
   const asked = [
@@ -16,14 +17,14 @@ export function formatTravelCsv(sheet: TravelSheet, { family, corner, condition 
     condition.braking,
     condition.lateral,
     condition.drive,
-    Number(mmFromMetres(condition.rack).toFixed(TRAVEL_DECIMALS)),
+    rounded(mmFromMetres(condition.rack)),
   ];
   const rows = sheet.plots.flatMap(({ figure, unit, lines }) =>
     lines.flatMap(({ words, rises, values, low, high }) =>
       rises.map((rise, i) => {
-        const [value, from, to] = [values[i], low[i], high[i]];
+        const [value, from, to] = [values[i], low[i], high[i]].map((v) => (v === undefined ? "" : rounded(v)));
         const banded = from !== to;
-        const travel = Number(mmFromMetres(rise).toFixed(TRAVEL_DECIMALS));
+        const travel = rounded(mmFromMetres(rise));
         return [...asked, words, figure, unit, travel, value, banded ? from : "", banded ? to : ""];
       }),
     ),

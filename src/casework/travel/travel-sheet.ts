@@ -61,6 +61,7 @@ export interface TravelChange {
   readonly sure: boolean;
 }
 
+/** Toe and camber of a whole corner, each change counted from its ride height. */
 export interface TravelRow {
   readonly words: string;
   readonly subject: TravelSubject["kind"];
@@ -69,13 +70,30 @@ export interface TravelRow {
   readonly invented: boolean;
   readonly toe: readonly TravelChange[];
   readonly camber: readonly TravelChange[];
+  /** The same changes at the travel asked for; null at ride height, at one of the others, or beyond the stops. */
+  readonly asked: { readonly toe: TravelChange; readonly camber: TravelChange } | null;
+  /** Where its links lock and where its stops end the travel, in words. */
+  readonly binds: string;
+}
+
+/** What a torn or firmer rubber does: each change against the sound corner at the same height, force and rack. */
+export interface RubberRow {
+  readonly words: string;
+  readonly state: "torn" | "firmer";
+  /** What torn means here, in words; null where the state is no range. */
+  readonly means: string | null;
+  readonly toe: readonly TravelChange[];
+  readonly camber: readonly TravelChange[];
 }
 
 export interface TravelSheet {
   readonly plots: readonly TravelPlot[];
   readonly rows: readonly TravelRow[];
+  readonly rubber: readonly RubberRow[];
   /** How the wheel stands at the asked travel, by line; null where that lies beyond its stops. */
   readonly poses: readonly (WheelPose | null)[];
-  /** What the lines say beside each other, in plain words. */
+  /** What the lines say in plain words: each row, each rubber row, then the verdicts. */
   readonly sentences: readonly string[];
+  /** The sentences that set another car line against this one. */
+  readonly verdicts: readonly string[];
 }

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { TravelLine, TravelSheet } from "#casework";
+import type { TravelLine } from "#casework";
 import { boxesOverlap } from "../labels/crossing.ts";
 import type { Scene } from "../scene.ts";
 import { flatMarks, textBox, textsOf } from "../scene-checks.ts";
-import { drawTravelPlots } from "./draw-travel-plots.ts";
+import { type DrawnSheet, drawTravelPlots } from "./draw-travel-plots.ts";
 
 const rises = [-0.08, -0.04, 0, 0.04, 0.08];
 const line = (words: string, subject: TravelLine["subject"], from: number, slope: number): TravelLine => {
@@ -19,7 +19,7 @@ const line = (words: string, subject: TravelLine["subject"], from: number, slope
   };
 };
 
-const sheet: TravelSheet = {
+const sheet: DrawnSheet = {
   plots: [
     {
       figure: "toe",
@@ -84,7 +84,7 @@ describe("figures over travel", () => {
   it("draw no axis where there is no line, and say why", () => {
     const bare = {
       ...sheet,
-      plots: [{ ...sheet.plots[0], lines: [], leftOut: ["sound: none"] } as TravelSheet["plots"][0]],
+      plots: [{ ...sheet.plots[0], lines: [], leftOut: ["sound: none"] } as DrawnSheet["plots"][0]],
     };
     const scene = drawTravelPlots(bare, { width: 420, height: 520, at: 0 });
     const said = textsOf(scene).map(({ text }) => text);
@@ -101,5 +101,23 @@ describe("figures over travel", () => {
         .join(" "),
     ).toContain("drawn for toe and camber only");
     expect(scene.description).toContain("Said.");
+  });
+
+  it("keep the line across inside the frame where the wheel is drawn further than the lines go", () => {
+    const lowest = (at: number) =>
+      textsOf(drawTravelPlots(sheet, { width: 700, height: 520, at }))
+        .map(({ text }) => Number(text.replace("−", "-")))
+        .filter((tick) => Number.isFinite(tick) && Math.abs(tick) >= 20 && Math.abs(tick) <= 120);
+    expect(Math.min(...lowest(0))).toBe(-80);
+    expect(Math.min(...lowest(-0.094))).toBeLessThanOrEqual(-94);
+  });
+
+  it.each([420, 330])("leave the figures of the upright axis uncovered at %s units", (width) => {
+    const texts = textsOf(draw(width));
+    const numbers = texts.filter(({ style, anchor, x }) => style === "note" && anchor === "end" && x < 60);
+    expect(numbers.length).toBeGreaterThan(5);
+    for (const label of texts.filter(({ style }) => style === "label-bold"))
+      for (const number of numbers)
+        expect(boxesOverlap(textBox(label), textBox(number)), `${label.text} | ${number.text}`).toBe(false);
   });
 });

@@ -20,12 +20,16 @@ export interface TravelPlotsOptions {
   readonly upright?: { readonly title: string; readonly show: (si: number) => number };
 }
 
+/** What is drawn, and said to who cannot see it. */
+export type DrawnSheet = Pick<TravelSheet, "plots" | "rows" | "poses" | "sentences">;
+
 const TRAVEL = { title: "travel, mm", show: mmFromMetres };
 
 const TOP = 34;
 const FOOT = 64;
 const BETWEEN = 34;
 const MOST_NOTE_LINES = 3;
+const NOTE_PITCH = 1.2;
 
 /** What a line is drawn in: its state by colour, another height or car line by its dashes. */
 const looks: Readonly<Record<TravelLine["subject"], Pick<Stroke, "dash">>> = {
@@ -39,17 +43,24 @@ const colourOf = (line: TravelLine): Colour =>
   line.subject === "beside" ? "ink2" : line.subject === "lowered" ? "g1" : stateColours[line.state];
 
 /** Figures over travel beside each other, travel upright and shared, each line labelled by its own words, with its band. */
-export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions): Scene {
+export function drawTravelPlots(sheet: DrawnSheet, options: TravelPlotsOptions): Scene {
   const { width, height, type = "desk" } = options;
   const { title, show } = options.upright ?? TRAVEL;
   const rises = sheet.plots.flatMap(({ lines }) => lines.flatMap((line) => line.rises.map(show)));
-  const upright = niceAxis(rises, 8);
-  const noted = sheet.plots.some(({ leftOut }) => leftOut.length > 0);
-  const bottom = height - FOOT - (noted ? MOST_NOTE_LINES * faces[type].note.size * 1.2 : 0);
-  const toY = (rise: number): number =>
-    TOP + ((upright.high - rise) / (upright.high - upright.low || 1)) * (bottom - TOP);
+  const now = show(options.at);
+  const upright = niceAxis(rises.length === 0 ? rises : [...rises, now], 8);
   const count = Math.max(sheet.plots.length, 1);
   const each = (width - LEFT - RIGHT - BETWEEN * (count - 1)) / count;
+  const noteLines = Math.max(0, ...sheet.plots.map((plot) => notesOf(plot, each, type).length));
+  const bottom = height - FOOT - noteLines * faces[type].note.size * NOTE_PITCH;
+  const toY = (rise: number): number =>
+    TOP + ((upright.high - rise) / (upright.high - upright.low || 1)) * (bottom - TOP);
+  const numbers: readonly Box[] = upright.ticks.map((tick) => ({
+    x: 0,
+    y: toY(tick) - 10,
+    width: LEFT - 8,
+    height: 20,
+  }));
   const marks: Mark[] = (rises.length === 0 ? [] : upright.ticks).map(
     (tick, i): Mark => ({
       kind: "text",
@@ -63,7 +74,8 @@ export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions)
   if (rises.length > 0) marks.push({ kind: "text", x: 4, y: 18, text: title, style: "label-second" });
   for (const [i, plot] of sheet.plots.entries()) {
     const area = { x: LEFT + i * (each + BETWEEN), width: each, top: TOP, bottom, toY };
-    marks.push(...drawPlot(plot, area, { now: show(options.at), show }, type));
+    // The first plot's labels may use the margin between the figures of the upright axis.
+    marks.push(...drawPlot(plot, area, { now, show, numbers: i === 0 ? numbers : [] }, type));
   }
   const titles = sheet.plots.map((plot) => plot.title).join("; ");
   return {
@@ -81,9 +93,20 @@ export function drawTravelPlots(sheet: TravelSheet, options: TravelPlotsOptions)
 interface Upright {
   readonly now: number;
   readonly show: (si: number) => number;
+  /** Where its figures stand, which no label may cover. */
+  readonly numbers: readonly Box[];
 }
 
-function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, { now, show }: Upright, type: TypeScale): readonly Mark[] {
+/** What is left out of a plot, wrapped to its width. */
+const notesOf = ({ lines, leftOut }: TravelPlot, width: number, type: TypeScale): readonly string[] =>
+  lines.length === 0 ? [] : wrapToLines(leftOut.join("; "), width + BETWEEN - 6, MOST_NOTE_LINES, "note", type);
+
+function drawPlot(
+  plot: TravelPlot,
+  area: Omit<Plot, "toX">,
+  { now, show, numbers }: Upright,
+  type: TypeScale,
+): readonly Mark[] {
   if (plot.lines.length === 0) return drawNothing(plot, area, type);
   const reach = reachOfLines(plot.lines, false);
   const axis = niceAxis([reach.low, reach.high], Math.max(2, Math.min(6, Math.floor(area.width / 52))));
@@ -109,9 +132,8 @@ function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, { now, show }: Upri
     marks.push({ kind: "text", x: right, y: area.bottom + 40 + i * pitch, text, style: "label-second", anchor: "end" });
   });
   const below = area.bottom + 40 + titles.length * pitch;
-  const notes = wrapToLines(plot.leftOut.join("; "), area.width + BETWEEN - 6, MOST_NOTE_LINES, "note", type);
-  notes.forEach((text, i) => {
-    const y = below + i * faces[type].note.size * 1.2;
+  notesOf(plot, area.width, type).forEach((text, i) => {
+    const y = below + i * faces[type].note.size * NOTE_PITCH;
     marks.push({ kind: "text", x: right, y, text, style: "note", anchor: "end" });
   });
   const spotsOf = (line: TravelLine): readonly Spot[] =>
@@ -141,7 +163,7 @@ function drawPlot(plot: TravelPlot, area: Omit<Plot, "toX">, { now, show }: Upri
     ]),
     stroke: { colour: "accent", width: 1.6 },
   });
-  const taken: Box[] = [{ x: left, y: level - 2, width: area.width, height: 4 }];
+  const taken: Box[] = [{ x: left, y: level - 2, width: area.width, height: 4 }, ...numbers];
   for (const { line, spots } of lines) {
     const words = wrapText(line.words, Math.max(area.width * 0.46, 90), "label-bold", type);
     marks.push(...placeBeside(words, spots, lines, placed, colourOf(line), type, taken));

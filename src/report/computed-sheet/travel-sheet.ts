@@ -1,4 +1,11 @@
-import { formatNumber, type TravelChange, type TravelSheet, type TravelSheetQuestion } from "#casework";
+import {
+  changesShown,
+  formatNumber,
+  isNothing,
+  type TravelChange,
+  type TravelSheet,
+  type TravelSheetQuestion,
+} from "#casework";
 import { drawTravelPlots, drawTurnedCorner } from "#drawing";
 import { mmFromMetres } from "#quantity";
 import { forceWords } from "../fault-sheet-words.ts";
@@ -9,18 +16,22 @@ import type { SheetStamp } from "./sheet-stamp.ts";
 /** From where the corner is seen on paper: a little round and from above. */
 const EYE = { turn: 35, tilt: 20 } as const;
 const MOST_ROWS = 2;
+/** Share of the width for what a row is called. */
+const NAMES = 0.24;
 
 /** The printed sheet of a corner over its travel, up to four states beside each other. */
 export function travelSheet(question: TravelSheetQuestion, sheet: TravelSheet, stamp: SheetStamp): ComputedSheet {
   const { family, corner, condition } = question;
   const words = corner.replace("-", " ");
   const pose = sheet.poses[0];
-  const verdicts = sheet.sentences.slice(sheet.rows.length);
-  const first = verdicts.length > 0 ? verdicts : sheet.sentences.slice(0, MOST_ROWS);
+  const { verdicts, rubber, rows } = sheet;
+  const told = sheet.sentences.slice(0, rows.length + rubber.length);
+  const first = verdicts.length > 0 ? verdicts : [...told.slice(rows.length), ...told.slice(0, rows.length)];
+  const beside = rows.find(({ subject }) => subject === "beside");
   return {
     family,
     title: `${words.charAt(0).toUpperCase()}${words.slice(1)} over its travel`,
-    sentences: first,
+    sentences: first.slice(0, verdicts.length || MOST_ROWS),
     asked: [{ heading: "Force at this wheel", text: forceWords(condition) }],
     drawings: [
       ...(pose
@@ -34,11 +45,23 @@ export function travelSheet(question: TravelSheetQuestion, sheet: TravelSheet, s
         : []),
       { share: pose ? 0.64 : 1, draw: (room) => drawTravelPlots(sheet, { ...room, at: condition.contactRise }) },
     ],
-    tables: sheet.rows.map((row) => changeTable(row.subject === "sound" ? family.name : row.words, row)),
+    tables: [
+      ...rubber.map((row) => changeTable(row.words, "less sound", row)),
+      ...rows.map((row) =>
+        changeTable(row.subject === "sound" ? family.name : row.words, "from ride height", {
+          toe: changesShown(row, "toe"),
+          camber: changesShown(row, "camber"),
+        }),
+      ),
+    ],
     words: [
       {
         heading: "How sure",
-        text: "Each change from ride height with its 95 %; a value whose sign is less than 97.5 % sure is not printed. Two car lines are compared as independent, the rack moved so that both turn the same way.",
+        text: `${rubber.flatMap(({ means }) => (means === null ? [] : [`${means} `])).join("")}Each change with its 95 %; a value whose sign is less than 97.5 % sure is not printed. Two car lines are compared as independent, the rack moved so that both turn the same way.`,
+      },
+      {
+        heading: "Where it binds",
+        text: [rows[0]?.binds, beside && `${beside.words}: ${beside.binds}`].filter(Boolean).join(" "),
       },
       {
         heading: "Computed so",
@@ -48,16 +71,21 @@ export function travelSheet(question: TravelSheetQuestion, sheet: TravelSheet, s
     cautions: SHEET_CAUTIONS,
     blockName: "Over travel",
     cells: [
-      { label: "Rung", value: sheet.rows.map(({ rung }) => rung).join(", "), share: 0.4 },
+      { label: "Rung", value: [...new Set(rows.map(({ rung }) => rung))].join(", "), share: 0.4 },
       { label: "Units", value: "mm, °, kN", share: 0.6 },
     ],
     ...stamp,
   };
 }
 
-function changeTable(caption: string, row: TravelSheet["rows"][number]): SheetTable {
+function changeTable(
+  caption: string,
+  head: string,
+  row: Pick<TravelSheet["rows"][number], "toe" | "camber">,
+): SheetTable {
   const cell = (change: TravelChange): string => {
     if (!change.sure) return "sign not sure";
+    if (isNothing(change)) return "under 0.01°";
     const signed = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, 2)}°`;
     return `${signed(change.value)} (${signed(change.band[0])} to ${signed(change.band[1])})`;
   };
@@ -66,8 +94,12 @@ function changeTable(caption: string, row: TravelSheet["rows"][number]): SheetTa
   return {
     caption,
     columns: [
-      { title: "from ride height", share: 0.24, anchor: "start" },
-      ...row.toe.map((change) => ({ title: height(change), share: 0.38, anchor: "start" as const })),
+      { title: head, share: NAMES, anchor: "start" },
+      ...row.toe.map((change) => ({
+        title: height(change),
+        share: (1 - NAMES) / row.toe.length,
+        anchor: "start" as const,
+      })),
     ],
     rows: [
       ["toe, in is +", ...row.toe.map(cell)],

@@ -4,13 +4,29 @@ import { SourceWords } from "../reference/source-words.tsx";
 
 const DECIMALS = { deg: 2, mm: 1, "": 3 } as const;
 
-const valueWords = (plot: TravelPlot, value: number | undefined, low: number | undefined, high: number | undefined) => {
-  if (value === undefined) return "";
-  const decimals = DECIMALS[plot.unit];
+interface ValueCellProps {
+  readonly unit: TravelPlot["unit"];
+  readonly value: number | undefined;
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+}
+
+/** A value with its band below it; empty where the line has none at this height. */
+const ValueCell = ({ unit, value, low, high }: ValueCellProps) => {
+  if (value === undefined) return <td />;
+  const words = (v: number): string => formatNumber(v, DECIMALS[unit]);
   const banded = low !== undefined && high !== undefined && low !== high;
-  return banded
-    ? `${formatNumber(value, decimals)} (${formatNumber(low, decimals)} to ${formatNumber(high, decimals)})`
-    : formatNumber(value, decimals);
+  return (
+    <td>
+      {words(value)}
+      {banded ? (
+        <>
+          <span className="note">{words(low)} to</span>
+          <span className="note">{words(high)}</span>
+        </>
+      ) : null}
+    </td>
+  );
 };
 
 /** Every travel one of the lines has a value at, metres, falling: bump stands on top as in the drawing. */
@@ -62,7 +78,7 @@ export const FigureTables = ({ sheet }: { readonly sheet: TravelSheet }) =>
                 <th scope="row">{formatNumber(mmFromMetres(height), 0)}</th>
                 {plot.lines.map(({ words, rises, values, low, high }) => {
                   const i = rises.findIndex((rise) => Math.abs(rise - height) < 1e-6);
-                  return <td key={words}>{valueWords(plot, values[i], low[i], high[i])}</td>;
+                  return <ValueCell key={words} unit={plot.unit} value={values[i]} low={low[i]} high={high[i]} />;
                 })}
               </tr>
             ))}

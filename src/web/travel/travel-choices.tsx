@@ -8,8 +8,11 @@ import { MOST_LINES, type TravelView } from "./use-travel-view.ts";
 const NONE = "";
 const LOWERED_MM = [10, 15, 20, 25, 30, 40, 50];
 
-const placeOptions = (positions: readonly Position[]) => [
-  { value: NONE, words: "none" },
+/** Said in place of "none" where no further line can be had. */
+const FULL = "four lines already";
+
+const placeOptions = (positions: readonly Position[], shut: boolean) => [
+  { value: NONE, words: shut ? FULL : "none" },
   ...positions.map((position) => ({ value: position.id, words: position.label })),
 ];
 const cornerWords = (corner: string): string => corner.replace("-", " ");
@@ -25,6 +28,12 @@ export const TravelChoices = ({
   const { search, change, corner } = view;
   const full = view.question.subjects.length >= MOST_LINES;
   const lowered = search.lowered_mm;
+  const shut = {
+    torn: full && search.torn === undefined,
+    firmer: full && search.firmer === undefined,
+    lowered: full && lowered === undefined,
+    beside: full && search.beside === undefined,
+  };
   const heights = lowered === undefined || LOWERED_MM.includes(lowered) ? LOWERED_MM : [...LOWERED_MM, lowered];
   const others = lines.filter((line) => !("findings" in line) && line.id !== view.family.id);
   const figures = travelFigureForms.map(({ figure, name }) => ({ value: figure, words: name }));
@@ -39,29 +48,35 @@ export const TravelChoices = ({
       <Choice
         label="Torn"
         value={search.torn ?? NONE}
-        options={placeOptions(view.tearable)}
-        disabled={full && search.torn === undefined}
+        options={placeOptions(view.tearable, shut.torn)}
+        disabled={shut.torn}
         onChoose={(value) => change({ torn: value || undefined })}
       />
       <Choice
         label="Twice as firm"
         value={search.firmer ?? NONE}
-        options={placeOptions(view.stiffenable)}
-        disabled={full && search.firmer === undefined}
+        options={placeOptions(view.stiffenable, shut.firmer)}
+        disabled={shut.firmer}
         onChoose={(value) => change({ firmer: value || undefined })}
       />
       <Choice
         label="Lowered"
         value={lowered === undefined ? NONE : String(lowered)}
-        options={[{ value: NONE, words: "no" }, ...heights.map((mm) => ({ value: String(mm), words: `${mm} mm` }))]}
-        disabled={full && lowered === undefined}
+        options={[
+          { value: NONE, words: shut.lowered ? FULL : "no" },
+          ...heights.map((mm) => ({ value: String(mm), words: `${mm} mm` })),
+        ]}
+        disabled={shut.lowered}
         onChoose={(value) => change({ lowered_mm: value === NONE ? undefined : Number(value) })}
       />
       <Choice
         label="Beside"
         value={search.beside ?? NONE}
-        options={[{ value: NONE, words: "no other" }, ...others.map(({ id, name }) => ({ value: id, words: name }))]}
-        disabled={full && search.beside === undefined}
+        options={[
+          { value: NONE, words: shut.beside ? FULL : "no other" },
+          ...others.map(({ id, name }) => ({ value: id, words: name })),
+        ]}
+        disabled={shut.beside}
         onChoose={(value) => change({ beside: value || undefined })}
       />
       <Choice

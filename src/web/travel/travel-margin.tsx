@@ -1,21 +1,14 @@
 import { Link } from "@tanstack/react-router";
 import { useEffect, useState } from "react";
-import {
-  formatNumber,
-  formatTravelCsv,
-  type TravelChange,
-  type TravelRow,
-  type TravelSheet,
-  type TravelSheetQuestion,
-} from "#casework";
+import { formatTravelCsv, type TravelSheet, type TravelSheetQuestion } from "#casework";
 import { layoutDoubt } from "#drawing";
-import { mmFromMetres } from "#quantity";
 import { byQuery } from "../cases/case/recorder.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { rungWords } from "../effect/rung-words.ts";
 import { PrintButton } from "../printing/print-button.tsx";
 import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
+import { RowTable, RubberTable } from "./change-table.tsx";
 import { FigureTables } from "./figure-tables.tsx";
 import type { TravelView } from "./use-travel-view.ts";
 
@@ -40,53 +33,6 @@ const CsvLink = ({ sheet, asked, name }: CsvLinkProps) => {
   );
 };
 
-const signed = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, 2)}°`;
-const heightWords = ({ travel }: TravelChange): string => {
-  const mm = mmFromMetres(travel);
-  return `${mm > 0 ? "+" : ""}${formatNumber(mm, 0)} mm`;
-};
-
-const ChangeCell = ({ change }: { readonly change: TravelChange }) =>
-  change.sure ? (
-    <td>
-      {signed(change.value)}
-      <span className="note">
-        {signed(change.band[0])} to {signed(change.band[1])}
-      </span>
-    </td>
-  ) : (
-    <td>
-      <span className="note">sign not sure</span>
-    </td>
-  );
-
-/** How toe and camber of each whole corner change from its ride height. */
-const ChangeTable = ({ row, name }: { readonly row: TravelRow; readonly name: string }) => (
-  <table className="travel-table">
-    <caption>{row.subject === "sound" ? name : row.words}</caption>
-    <thead>
-      <tr>
-        <th scope="col">from ride height</th>
-        {row.toe.map((change) => (
-          <th key={change.travel} scope="col">
-            {heightWords(change)}
-          </th>
-        ))}
-      </tr>
-    </thead>
-    <tbody>
-      {(["toe", "camber"] as const).map((key) => (
-        <tr key={key}>
-          <th scope="row">{key}</th>
-          {row[key].map((change) => (
-            <ChangeCell key={change.travel} change={change} />
-          ))}
-        </tr>
-      ))}
-    </tbody>
-  </table>
-);
-
 interface TravelMarginProps {
   readonly view: TravelView;
   readonly sheet: TravelSheet;
@@ -96,8 +42,8 @@ interface TravelMarginProps {
 
 /** What the lines say, how far toe and camber go, and how sure that is. */
 export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
-  const verdicts = sheet.sentences.slice(sheet.rows.length);
-  const rungs = [...new Set(sheet.rows.map((row) => rungWords(row.rung, row.invented)))];
+  const { verdicts, rows, rubber } = sheet;
+  const rungs = [...new Set(rows.map((row) => rungWords(row.rung, row.invented)))];
   return (
     <>
       <h2 className="heading">{verdicts.length > 0 ? "Which moves more" : "Over its travel"}</h2>
@@ -108,11 +54,21 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           ))}
         </ul>
       ) : null}
-      {sheet.rows.map((row) => (
-        <ChangeTable key={row.words} row={row} name={view.family.name} />
+      {rubber.map((row) => (
+        <RubberTable key={row.words} row={row} />
+      ))}
+      {rows.map((row) => (
+        <RowTable key={row.words} row={row} name={view.family.name} />
       ))}
       <FigureTables sheet={sheet} />
+      <MarginSection title="Where it binds">
+        {rows
+          .filter(({ subject }) => subject !== "lowered")
+          .map(({ words, subject, binds }) => (subject === "beside" ? `${words}: ${binds}` : binds))
+          .join(" ")}
+      </MarginSection>
       <MarginSection title="How sure">
+        {rubber.flatMap(({ means }) => (means === null ? [] : [`${means} `])).join("")}
         {layoutDoubt(view.family, [asked.corner.startsWith("front") ? "front" : "rear"])}Geometry: {rungs.join("; ")}.
         Below each value stands where it lies with 95 %; a value whose sign is less than 97.5 % sure is not printed. Two
         car lines are compared as independent, with the rack moved so that both turn the same way. Caster, trail, scrub,
@@ -130,7 +86,7 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           print={() => printAskedSheet({ kind: "travel", question: asked }, byQuery())}
           nameOf={conditionPathWords}
         />
-        <CsvLink sheet={sheet} asked={asked} name={`${view.family.id}-${view.corner}`} />
+        <CsvLink sheet={sheet} asked={asked} name={`${view.family.id}-${view.corner}-travel`} />
         <Link to="/families/$familyId/geometry" params={{ familyId: view.family.id }}>
           Geometry
         </Link>
