@@ -36,9 +36,9 @@ export function solveLower(l: CholeskyFactor, b: ArrayLike<number>): Float64Arra
   return y;
 }
 
-/** Solves A x = b with A = L Lᵀ; a new array. */
-export function solveCholesky(l: CholeskyFactor, b: ArrayLike<number>): Float64Array {
-  const x = solveLower(l, b);
+/** Solves Lᵀ x = y; a new array. */
+export function solveUpper(l: CholeskyFactor, y: ArrayLike<number>): Float64Array {
+  const x = Float64Array.from(y);
   for (let i = l.length - 1; i >= 0; i--) {
     let s = x[i] as number;
     for (let k = i + 1; k < l.length; k++) s -= ((l[k] as Float64Array)[i] as number) * (x[k] as number);
@@ -46,3 +46,6 @@ export function solveCholesky(l: CholeskyFactor, b: ArrayLike<number>): Float64A
   }
   return x;
 }
+
+/** Solves A x = b with A = L Lᵀ; a new array. */
+export const solveCholesky = (l: CholeskyFactor, b: ArrayLike<number>): Float64Array => solveUpper(l, solveLower(l, b));

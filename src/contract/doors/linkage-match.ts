@@ -103,7 +103,7 @@ export const linkageMatch: Door<MatchInput> = {
   input: matchInput as unknown as z.ZodType<MatchInput>,
   output: matchOutput,
   relation:
-    "least of sum((reading - computed)^2/u^2) + sum((point - given)^2/sd^2), settings of camber and toe free; what stays unsure: I - Jt (J Jt + R)^-1 J",
+    "least of sum((reading - computed)^2/u^2) + sum((point - given)^2/sd^2), settings of camber and toe free; what stays unsure: I - Jt P J, P = (J Jt + R)^-1 less what the settings explain",
   source: "regularised-least-squares, forward-derivatives, from memory; docs/method/rungs.md",
   accuracy: "slope of the misfit below 1e-4 per standard deviation; derivatives exact (src/engines/linkage/matching)",
   check: checkMatch,

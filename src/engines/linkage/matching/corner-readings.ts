@@ -43,28 +43,50 @@ export interface ReadingRow {
   readonly observed: number;
   readonly u: number;
   readonly expected: number;
-  /** Derivatives of `expected` by all sources. */
+  /** Derivatives of `expected` by all sources, the setting held. */
   readonly derivatives: Float64Array;
 }
 
-/**
- * Standard deviation given to the wheel's setting: camber and toe at design height are set by adjusters and say nothing
- * of the hard points, so they are as good as free (invented, radians).
- */
-const SETTING_SD = 0.2;
+/** How far camber and toe are set from those of the geometry, radians. */
+export interface Settings {
+  readonly camber: number;
+  readonly toe: number;
+}
 
-/** Sources beside the points: the settings of camber and toe, the height of each wheel reading, and what those share. */
+/** Every reading beside what the geometry and the settings say of it. */
+export interface Compared {
+  readonly rows: readonly ReadingRow[];
+  readonly settings: Settings;
+}
+
+/** Sources beside the points: the height of each wheel reading, and what those share. */
 export const sourcesOf = (errors: PointErrors, readings: CornerReadings): number =>
-  errors.count + 2 + readings.wheel.length + 1;
+  errors.count + readings.wheel.length + 1;
 
-/** Settings of camber and toe beyond those of the geometry at given sources, radians. */
-export const settingsOf = (
-  errors: PointErrors,
-  sources: Float64Array,
-): { readonly camber: number; readonly toe: number } => ({
-  camber: SETTING_SD * (sources[errors.count] as number),
-  toe: SETTING_SD * (sources[errors.count + 1] as number),
-});
+/**
+ * The setting that explains what is left of the readings of one kind best, 0 without such a reading: camber and toe at
+ * design height are set by adjusters, are free and say nothing of the hard points.
+ */
+function settingOf(rows: readonly ReadingRow[], kind: "camber" | "toe"): number {
+  let [sum, weights] = [0, 0];
+  for (const { name, observed, expected, u } of rows) {
+    if (name.kind !== kind) continue;
+    sum += (observed - expected) / u ** 2;
+    weights += 1 / u ** 2;
+  }
+  return weights === 0 ? 0 : sum / weights;
+}
+
+/** The rows with the settings that explain them best. */
+function withSettings(rows: readonly ReadingRow[]): Compared {
+  const settings = { camber: settingOf(rows, "camber"), toe: settingOf(rows, "toe") };
+  return {
+    rows: rows.map((row) =>
+      row.name.kind === "length" ? row : { ...row, expected: row.expected + settings[row.name.kind] },
+    ),
+    settings,
+  };
+}
 
 /**
  * Every reading beside what a geometry, moved by `sources`, says of it. The geometry stands already where the sources
@@ -75,7 +97,7 @@ export function compareReadings(
   errors: PointErrors,
   readings: CornerReadings,
   sources: Float64Array,
-): readonly ReadingRow[] | null {
+): Compared | null {
   const band = new TravelBand(geometry, (names) => names.map(() => [0, 0, 0]));
   const rows: ReadingRow[] = [];
   const n = sources.length;
@@ -86,7 +108,7 @@ export function compareReadings(
     return derivatives;
   };
   for (const [index, reading] of readings.wheel.entries()) {
-    const height = errors.count + 2 + index;
+    const height = errors.count + index;
     const { travel } = reading;
     const at = band.solve(travel.value + travel.u * (sources[height] as number) + base * (sources[n - 1] as number));
     if ("foldAt" in at) return null;
@@ -95,15 +117,18 @@ export function compareReadings(
       ["camber", reading.camber, wheel.camber, at.camberChange, at.camberGain.value],
       ["toe", reading.toe, wheel.toe, at.toeChange, at.toeGain.value],
     ] as const;
-    angles.forEach(([kind, read, design, change, gain], which) => {
+    angles.forEach(([kind, read, design, change, gain]) => {
       if (!read) return;
-      const setting = errors.count + which;
       const derivatives = row(change.jet);
-      derivatives[setting] = SETTING_SD;
       derivatives[height] = gain * travel.u;
       derivatives[n - 1] = gain * base;
-      const expected = design + change.value + SETTING_SD * (sources[setting] as number);
-      rows.push({ name: { kind, index }, observed: read.value, u: read.u, expected, derivatives });
+      rows.push({
+        name: { kind, index },
+        observed: read.value,
+        u: read.u,
+        expected: design + change.value,
+        derivatives,
+      });
     });
   }
   for (const [index, { link, length }] of readings.lengths.entries()) {
@@ -118,5 +143,5 @@ export function compareReadings(
       derivatives: row(jet),
     });
   }
-  return rows;
+  return withSettings(rows);
 }

@@ -1,14 +1,4 @@
-import {
-  type CholeskyFactor,
-  factoriseCholesky,
-  type Jet,
-  parameterJet,
-  type SolveEnd,
-  type SolveReport,
-  solveCholesky,
-  solveLower,
-  type Vector,
-} from "#numeric";
+import { type CholeskyFactor, type Jet, parameterJet, type SolveEnd, type SolveReport, type Vector } from "#numeric";
 import { buildCornerLinkage } from "../corner-linkage.ts";
 import type { CornerGeometry } from "../geometry.ts";
 import type { PointDeviation } from "../jet-corner.ts";
@@ -17,10 +7,11 @@ import {
   compareReadings,
   type ReadingName,
   type ReadingRow,
-  settingsOf,
+  type Settings,
   sourcesOf,
 } from "./corner-readings.ts";
 import { PointErrors, type SharedError } from "./point-errors.ts";
+import { dot, ReadingSpace } from "./reading-space.ts";
 import { shiftPoints } from "./shift-points.ts";
 
 /** A corner as far as it is known, and what was measured of it. */
@@ -57,7 +48,7 @@ export interface Match {
   /** The sources at the most probable geometry, in prior standard deviations. */
   readonly sources: Float64Array;
   /** How far camber and toe are set from those of the geometry, radians, where readings say so; 0 without. */
-  readonly settings: { readonly camber: number; readonly toe: number };
+  readonly settings: Settings;
   readonly readings: readonly MatchedReading[];
   /** Squared misfit of readings and points together; of the size of `degreesOfFreedom` where all is as assumed. */
   readonly chiSquared: number;
@@ -76,13 +67,14 @@ const SMALL_STEP = 1e-5;
 const ROUNDING_STEP = 1e-7;
 const SHORTEST_STEP = 1e-3;
 
-/** What is left of the sources' unit variances after the readings: I - Jᵀ S⁻¹ J with S = J Jᵀ + R. */
+/** What is left of the sources' unit variances after the readings: I - Jᵀ P J, P of the readings' space. */
 export class Posterior {
   constructor(
     private readonly errors: PointErrors,
     private readonly rows: readonly Float64Array[],
     private readonly uncertainties: readonly number[],
-    private readonly factor: CholeskyFactor,
+    /** Null without a reading that says something. */
+    private readonly space: ReadingSpace | null,
     readonly sources: number,
   ) {}
 
@@ -98,7 +90,7 @@ export class Posterior {
 
   /** Variance of a linear figure of the sources after the readings; never below 0. */
   variance(derivatives: Float64Array): number {
-    const seen = solveLower(this.factor, multiply(this.rows, derivatives));
+    const seen = this.seen(derivatives);
     return Math.max(0, dot(derivatives, derivatives) - dot(seen, seen));
   }
 
@@ -106,7 +98,7 @@ export class Posterior {
   coordinateCovariances(): readonly (readonly number[])[] {
     const n = 3 * this.errors.names.length;
     const moved = Array.from({ length: n }, (_, i) => this.derivatives(parameterJet(0, i, n)));
-    const seen = moved.map((one) => solveLower(this.factor, multiply(this.rows, one)));
+    const seen = moved.map((one) => this.seen(one));
     return moved.map((a, i) => moved.map((b, j) => dot(a, b) - dot(seen[i] ?? [], seen[j] ?? [])));
   }
 
@@ -117,7 +109,7 @@ export class Posterior {
   draw(centre: Float64Array, normal: () => number): Float64Array {
     const drawn = Float64Array.from(centre, () => normal());
     const missed = this.rows.map((row, i) => dot(row, drawn) + (this.uncertainties[i] as number) * normal());
-    const weights = solveCholesky(this.factor, missed);
+    const weights = this.space?.weigh(missed) ?? missed;
     return drawn.map((x, k) => {
       let seen = 0;
       this.rows.forEach((row, i) => {
@@ -125,6 +117,11 @@ export class Posterior {
       });
       return (centre[k] as number) + x - seen;
     });
+  }
+
+  /** What the readings see of a linear figure, in standard deviations. */
+  private seen(derivatives: Float64Array): Float64Array {
+    return this.space?.whiten(this.rows.map((row) => dot(row, derivatives))) ?? new Float64Array();
   }
 
   private derivatives(jet: Jet): Float64Array {
@@ -156,13 +153,15 @@ export function solveMatch(question: MatchQuestion): Match {
   const at = (sources: Float64Array): State | null => {
     const shifts = errors.shifts(sources);
     const geometry = shiftPoints(question.geometry, shifts);
-    const rows = compareReadings(geometry, errors, readings, sources);
-    return rows ? { sources, shifts, geometry, rows, cost: costOf(rows, sources) } : null;
+    const compared = compareReadings(geometry, errors, readings, sources);
+    return compared && { sources, shifts, geometry, ...compared, cost: costOf(compared.rows, sources) };
   };
   const start = new Float64Array(sourcesOf(errors, readings));
   let state = at(start);
   if (!state) {
-    const still = { sources: start, shifts: errors.shifts(start), geometry: question.geometry, rows: [], cost: 0 };
+    const settings = { camber: 0, toe: 0 };
+    const { geometry } = question;
+    const still = { sources: start, shifts: errors.shifts(start), geometry, rows: [], settings, cost: 0 };
     return describe(errors, still, "infeasible", 0);
   }
   let end: SolveEnd = "iteration-limit";
@@ -196,6 +195,7 @@ interface State {
   readonly shifts: readonly Vector[];
   readonly geometry: CornerGeometry;
   readonly rows: readonly ReadingRow[];
+  readonly settings: Settings;
   readonly cost: number;
 }
 
@@ -217,20 +217,14 @@ function descend(from: State, step: Float64Array, at: (sources: Float64Array) =>
   return null;
 }
 
-/** Covariance of the readings as the prior foresees them: J Jᵀ + R. */
-function covarianceOf(rows: readonly ReadingRow[]): number[][] {
-  return rows.map((a, i) => rows.map((b, j) => dot(a.derivatives, b.derivatives) + (i === j ? a.u ** 2 : 0)));
-}
-
 /** What the readings ask beyond what the present sources explain to first order. */
 function askedOf(rows: readonly ReadingRow[], sources: Float64Array): number[] {
   return rows.map(({ observed, expected, derivatives }) => observed - expected + dot(derivatives, sources));
 }
 
 function stepFrom({ rows, sources }: State): Float64Array | null {
-  const factor = factoriseCholesky(covarianceOf(rows));
-  if (!factor) return null;
-  const weights = solveCholesky(factor, askedOf(rows, sources));
+  const weights = ReadingSpace.of(rows)?.weigh(askedOf(rows, sources));
+  if (!weights) return null;
   return sources.map((x, k) => {
     let target = 0;
     rows.forEach(({ derivatives }, i) => {
@@ -242,15 +236,18 @@ function stepFrom({ rows, sources }: State): Float64Array | null {
 
 function describe(errors: PointErrors, state: State, ended: SolveEnd, iterations: number): Match {
   const { rows, sources } = state;
-  const factor = factoriseCholesky(covarianceOf(rows)) ?? [];
-  const readable = factor.length === rows.length;
-  const jacobian = readable ? rows.map((row) => row.derivatives) : [];
-  const weights = readable ? solveCholesky(factor, askedOf(rows, sources)) : new Float64Array(rows.length);
+  const space = ReadingSpace.of(rows);
+  const jacobian = space ? rows.map((row) => row.derivatives) : [];
+  const weights = space?.weigh(askedOf(rows, sources)) ?? new Float64Array(rows.length);
+  const contradictionOf = (i: number): number => {
+    const diagonal = space?.diagonal(i) ?? 0;
+    return diagonal === 0 ? 0 : (weights[i] as number) / Math.sqrt(diagonal);
+  };
   const posterior = new Posterior(
     errors,
     jacobian,
     rows.map((row) => row.u),
-    readable ? factor : [],
+    space,
     sources.length,
   );
   let settled = 0;
@@ -265,12 +262,12 @@ function describe(errors: PointErrors, state: State, ended: SolveEnd, iterations
     shifts: state.shifts,
     errors,
     sources,
-    settings: settingsOf(errors, sources),
+    settings: state.settings,
     readings: rows.map((row, i) => ({
       name: row.name,
       observed: row.observed,
       fitted: row.expected,
-      contradiction: readable ? (weights[i] as number) / Math.sqrt(inverseDiagonal(factor, i)) : 0,
+      contradiction: contradictionOf(i),
     })),
     chiSquared: state.cost,
     degreesOfFreedom: rows.length - settingsFitted(rows),
@@ -293,21 +290,4 @@ function slopeOf(rows: readonly ReadingRow[], sources: Float64Array): number {
     worst = Math.max(worst, Math.abs(slope));
   });
   return worst;
-}
-
-function inverseDiagonal(factor: CholeskyFactor, i: number): number {
-  const unit = new Float64Array(factor.length);
-  unit[i] = 1;
-  const y = solveLower(factor, unit);
-  return dot(y, y);
-}
-
-function multiply(rows: readonly Float64Array[], x: Float64Array): Float64Array {
-  return Float64Array.from(rows, (row) => dot(row, x));
-}
-
-function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
-  return sum;
 }
