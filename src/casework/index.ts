@@ -109,7 +109,7 @@ export type * from "./ports.ts";
 export { asLeftWords, shortAsLeftWords } from "./readings/as-left-words.ts";
 export type { AxleAsLeft, JudgedAsLeft } from "./readings/judge-as-left.ts";
 export type { Meaning } from "./readings/what-it-can-mean.ts";
-export { computeShake } from "./shake/compute-shake.ts";
+export { computeShake, rememberShake } from "./shake/compute-shake.ts";
 export type * from "./shake.ts";
 export type * from "./sheet-question.ts";
 export type { UnplannedCause } from "./suspects/accepted-causes.ts";

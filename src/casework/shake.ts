@@ -14,6 +14,8 @@ export interface ShakeQuestion {
   readonly position: string;
   /** Thickness variation of the disc, peak to peak; absent: the most a new one may have. */
   readonly variation?: Metres;
+  /** Road speed at which the driver feels it, told to the nearest km/h; absent: nobody said. */
+  readonly speed?: MetresPerSecond;
 }
 
 /** Amplitude of the wheel's movement along the road over the road speed, with its band (95 %). */
@@ -37,6 +39,8 @@ export interface Shake {
   readonly lines: readonly [sound: ShakeLine, leaked: ShakeLine];
   /** Where the leaked one shakes most; at an end of the speeds it may rise beyond. */
   readonly worst: { readonly speed: MetresPerSecond; readonly atEnd: boolean };
+  /** The speed at which the driver feels it; null: nobody said. */
+  readonly felt: MetresPerSecond | null;
   /** How many times as far the wheel shakes without the fluid, at the speed where that is most. */
   readonly headline: Figure;
   readonly figures: readonly Figure[];

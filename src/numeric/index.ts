@@ -1,5 +1,4 @@
 export * from "./cholesky.ts";
-export * from "./complex.ts";
 export * from "./edit-distance.ts";
 export type { Finding } from "./finding.ts";
 export * from "./jet.ts";

@@ -44,7 +44,11 @@ describe("a hydraulic bush that has lost its fluid, in a visit", () => {
   });
 
   it("is to be repaired first where the owner feels it at that axle, and says so; a complaint of another kind changes nothing", () => {
-    const cameWith = (symptom: string, axle: "front" | "rear" | "unknown"): Partial<VisitRecord> => ({
+    const cameWith = (
+      symptom: string,
+      axle: "front" | "rear" | "unknown",
+      speedKmh: readonly [number, number] | null = null,
+    ): Partial<VisitRecord> => ({
       enquiry: {
         words: "",
         symptoms: [
@@ -52,7 +56,7 @@ describe("a hydraulic bush that has lost its fluid, in a visit", () => {
             symptom,
             side: "unknown",
             axle,
-            conditions: { speedKmh: null, temperature: null, load: null, steering: null, braking: null },
+            conditions: { speedKmh, temperature: null, load: null, steering: null, braking: null },
             since: null,
           },
         ],
@@ -66,6 +70,8 @@ describe("a hydraulic bush that has lost its fluid, in a visit", () => {
     expect(felt.reasons[0]?.text).toBe("fluid lost, and the owner feels it: steering wheel shakes under braking");
     expect(felt.found).toBe("oil trace");
     expect(felt.shake?.sentence).toBe(asked.shake.sentence);
+    const at = appraise(["oil-trace"], cameWith("steering-wheel-shakes-under-braking", "unknown", [100, 120]));
+    expect(findingOf(at).shake?.sentence).toContain("At 110 km/h, where it is felt, it is ");
     expect(graded("pulls-under-braking", "front").grade).toBe(3);
     expect(graded("pulls-under-braking", "rear").grade).toBe(2);
     expect(graded("spongy-pedal", "unknown").grade).toBe(2);

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { computeShake, formatFigure, type Shake } from "#casework";
+import { computeShake, formatFigure, rememberShake, type Shake } from "#casework";
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { ComplianceSolver, computeForeAftShare } from "#engines/linkage";
-import { metresPerSecondFromKmPerHour } from "#quantity";
+import { metresFromMm, metresPerSecondFromKmPerHour } from "#quantity";
 import { type Corner, type Family, familyFromSilhouette, type Joint } from "#vehicle";
 import { modelCorner } from "../../src/casework/fault/corner-model.ts";
 import { angularAt, computeGive, makeShakeModel } from "../../src/casework/shake/shake-model.ts";
@@ -180,6 +180,57 @@ describe("what a leaked bush does", () => {
     expect(less.headline.band?.[1]).toBeLessThan(1);
     expect(less.sentence).toContain("so less");
     expect(less.worst.atEnd).toBe(true);
+  });
+});
+
+describe("the speed at which a driver feels it", () => {
+  const ask = { corner: "front-left", position: `front-left/${tensionLink}` } as const;
+  const at = (kmh: number, compute = computeShake): Shake => {
+    const answer = compute(coupe, { ...ask, speed: metresPerSecondFromKmPerHour(kmh) });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    return answer.shake;
+  };
+
+  it("is told by the two lines there, with a band, as a figure and in the sentence", () => {
+    const shake = at(110);
+    const index = shake.speeds.indexOf(shake.felt ?? Number.NaN);
+    const [sound, leaked] = shake.lines;
+    const figure = shake.figures.find(({ key }) => key === "shake-felt");
+    expect(figure?.value).toBeCloseTo((leaked.values[index] ?? 0) / (sound.values[index] ?? 1), 12);
+    expect(figure?.band?.[0]).toBeLessThan(figure?.value ?? 0);
+    expect(figure?.band?.[1]).toBeGreaterThan(figure?.value ?? 0);
+    expect(shake.sentence).toContain(`At 110 km/h, where it is felt, it is ${figure && formatFigure(figure)} as far`);
+  });
+
+  it("is not called more or less where the data leave it open", () => {
+    const shake = at(170);
+    expect(shake.figures.find(({ key }) => key === "shake-felt")?.signSure).toBe(false);
+    expect(shake.sentence).toContain(
+      "At 170 km/h, where it is felt, whether it is more than on a sound bush is not sure.",
+    );
+  });
+
+  it("changes nothing else, nor does a remembered bush; a disc twice as uneven shakes twice as far", () => {
+    const remembering = rememberShake();
+    const plain = shakeOf(coupe, "front-left", tensionLink);
+    const told = at(110, remembering);
+    expect(told.lines).toEqual(plain.lines);
+    expect(at(110, remembering)).toEqual(at(110));
+    const usual = plain.figures.find(({ key }) => key === "shake-leaked");
+    const twice = remembering(coupe, { ...ask, variation: metresFromMm(0.03) });
+    const leaked = "shake" in twice ? twice.shake.figures.find(({ key }) => key === "shake-leaked") : undefined;
+    expect((leaked?.value ?? 0) / (usual?.value ?? 1)).toBeCloseTo(2, 12);
+    expect((leaked?.band?.[1] ?? 0) / (usual?.band?.[1] ?? 1)).toBeCloseTo(2, 12);
+  });
+
+  it.each([
+    ["slower than the curves", { speed: metresPerSecondFromKmPerHour(20) }, "out-of-range speed"],
+    ["faster than the curves", { speed: metresPerSecondFromKmPerHour(260) }, "out-of-range speed"],
+    ["a disc without variation", { variation: metresFromMm(0) }, "out-of-range variation"],
+    ["a disc that no longer brakes", { variation: metresFromMm(1) }, "out-of-range variation"],
+  ])("%s is refused", (_, more, finding) => {
+    const answer = computeShake(coupe, { ...ask, ...more });
+    expect("findings" in answer ? answer.findings.map(({ code, path }) => `${code} ${path}`) : []).toEqual([finding]);
   });
 });
 

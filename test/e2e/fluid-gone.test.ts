@@ -14,7 +14,7 @@ describe("a hydraulic bush without its fluid", () => {
     await settle(page);
     return (
       (await page
-        .getByText(/^Under light braking at about.*apart\.$/)
+        .getByText(/^Under light braking at about.*apart\. It begins near.*twice as far\.$/)
         .first()
         .textContent()) ?? ""
     );
@@ -47,6 +47,18 @@ describe("a hydraulic bush without its fluid", () => {
       .first()
       .waitFor();
     expect(await findByAxe(page)).toEqual([]);
+    const speed = page.getByRole("slider", { name: "Speed at which it is felt" });
+    await speed.fill("110");
+    await page
+      .getByText(/At 110 km\/h, where it is felt, it is \d.*\)\.$/)
+      .first()
+      .waitFor();
+    await page.waitForURL(/felt_kmh=110/);
+    await page.reload();
+    await page
+      .getByText(/At 110 km\/h, where it is felt, it is \d.*\)\.$/)
+      .first()
+      .waitFor();
     await page.getByRole("button", { name: "Mark it so" }).click();
     await page.getByText("Only looked at.").waitFor({ state: "detached" });
     expect(decodeURIComponent(page.url())).toContain(`${place}:fluid-gone`);

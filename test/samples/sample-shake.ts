@@ -36,6 +36,7 @@ export const sampleShake: Shake = {
   speeds: kmh.map(metresPerSecondFromKmPerHour),
   lines: [line("sound", hump(200, 30)), line("leaked", hump(120, 18))],
   worst: { speed: metresPerSecondFromKmPerHour(120), atEnd: false },
+  felt: null,
   headline,
   figures: [headline],
   sentence: "Under light braking at about 120 km/h the wheel shakes 4 times as far.",

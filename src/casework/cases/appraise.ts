@@ -70,8 +70,9 @@ export function appraiseVisit(
   const { family } = record;
   const work = withStampedMinimum(record.work, record.visit);
   const positions = family ? positionsOf(family) : [];
+  const complaints = record.enquiry?.symptoms ?? [];
   const judge = (looks: VisitRecord["looks"]) =>
-    gradeFeltFluidLoss(judgePositions(positions, looks, record.past, work), record.enquiry?.symptoms ?? []);
+    gradeFeltFluidLoss(judgePositions(positions, looks, record.past, work), complaints);
   const asLeft = findAsLeft(record.looks, record.jobCard, record.plan);
   const asFound = looksAsFound(record.looks, record.jobCard, asLeft, judge);
   const judged = [
@@ -92,13 +93,13 @@ export function appraiseVisit(
     return {
       ...finding,
       ...meaningOf(finding, judged),
-      ...(family && position ? findWhatItDoes(family, position, finding, memory) : NOTHING_DONE),
+      ...(family && position ? findWhatItDoes(family, position, finding, complaints, memory) : NOTHING_DONE),
     };
   });
   findings.sort((a, b) => rankOf(b) - rankOf(a));
   const { odometerKm } = record.visit;
   const planDocument = record.plan === null ? usualPlan(odometerKm ?? 0) : planFromNow(record.plan, odometerKm);
-  const suspects = memory.suspects(record.enquiry?.symptoms ?? [], findings, record.enquiry?.suspects ?? []);
+  const suspects = memory.suspects(complaints, findings, record.enquiry?.suspects ?? []);
   const { assumed, unplanned } = assumeAccepted(suspects.suspects, findings, work);
   const { remedies, uncured, covered } = deriveRemedies(work, [...findings, ...assumed], planDocument);
   const accepted = acceptedRemedies(suspects.suspects, remedies);

@@ -1,3 +1,5 @@
+import { type MetresPerSecond, metresPerSecondFromKmPerHour } from "#quantity";
+import type { AxleName } from "#vehicle";
 import { symptoms } from "../suspects/symptom-table.ts";
 import type { SymptomEntry } from "./documents.ts";
 import { weighReasons } from "./judge-place.ts";
@@ -16,6 +18,18 @@ const FELT_BY: readonly string[] = [
 
 /** Repair first: leaked, and felt. */
 const GRADE_WHERE_FELT = 3;
+
+/** Of these, the complaints a wheel is felt by that shakes along the road. */
+const SHAKES = FELT_BY.slice(0, 2);
+
+/** Road speed at which the owner feels an axle shake under braking, the middle of what was said; null: nobody said. */
+export function feltSpeed(complaints: readonly SymptomEntry[], axle: AxleName): MetresPerSecond | null {
+  const said = complaints.find(
+    ({ symptom, axle: felt, conditions }) =>
+      SHAKES.includes(symptom) && conditions.speedKmh !== null && (felt === "unknown" || felt === axle),
+  )?.conditions.speedKmh;
+  return said ? metresPerSecondFromKmPerHour((said[0] + said[1]) / 2) : null;
+}
 
 /**
  * Findings with a lost fluid graded by whether the owner feels it: a leaked bush alone is planned, with judder or a pull it

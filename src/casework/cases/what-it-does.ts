@@ -1,7 +1,10 @@
 import { cornerOf, type Family, type Grade, type Position } from "#vehicle";
 import type { FaultEffect } from "../fault-effect.ts";
+import { isDrawnSpeed } from "../shake/shake-curves.ts";
 import type { Shake } from "../shake.ts";
 import type { AppraisalMemory } from "./appraisal-memory.ts";
+import type { SymptomEntry } from "./documents.ts";
+import { feltSpeed } from "./felt-fluid-loss.ts";
 import type { PlaceFinding } from "./place-finding.ts";
 import { gradeOfSign, SIGNS_OF_FLUID_GONE, SIGNS_OF_TORN, tornGrade } from "./signs.ts";
 
@@ -23,11 +26,15 @@ const TOLD_FROM = 2;
 /** Of a place that is sound, or that no computation knows. */
 export const NOTHING_DONE: WhatItDoes = { effect: null, shake: null, noShake: null };
 
-/** What is wrong at a place does, where it is worn enough to be told and the linkage knows the joint. */
+/**
+ * What is wrong at a place does, where it is worn enough to be told and the linkage knows the joint.
+ * @param complaints what the owner came with: a shake is told at the speed at which it is felt
+ */
 export function findWhatItDoes(
   family: Family,
   position: Position,
   finding: PlaceFinding,
+  complaints: readonly SymptomEntry[],
   memory: AppraisalMemory,
 ): WhatItDoes {
   const corner = cornerOf(position);
@@ -36,7 +43,9 @@ export function findWhatItDoes(
   const condition = { contactRise: 0, rack: 0, braking: USUAL_BRAKING, lateral: 0, drive: 0 };
   const effect = fault && memory.effect(family, { corner, position: position.id, fault, condition });
   if (!hasLostFluid(position, finding)) return { ...NOTHING_DONE, effect };
-  const answer = memory.shake(family, { corner, position: position.id });
+  const speed = feltSpeed(complaints, position.axle);
+  const asked = { corner, position: position.id };
+  const answer = memory.shake(family, speed !== null && isDrawnSpeed(speed) ? { ...asked, speed } : asked);
   return "shake" in answer
     ? { effect, shake: answer.shake, noShake: null }
     : { effect, shake: null, noShake: noShakeWords(answer.findings[0]?.needed ?? "") };

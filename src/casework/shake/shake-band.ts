@@ -3,17 +3,21 @@ import type { CornerAssembly } from "#vehicle";
 import { disturbCorner, drawFactor } from "../sampling/disturb-corner.ts";
 import { type Spread, spreadOf } from "../sampling/spread.ts";
 import { computeShakeCurves, type ShakeCurves, SPEEDS } from "./shake-curves.ts";
-import { makeShakeModel, type ShakeModel } from "./shake-model.ts";
+import { makeShakeModel, type ShakeModel, type ShakeWheel } from "./shake-model.ts";
 import { WHEEL_SPREAD } from "./shake-wheel.ts";
 
 const SEED = 20_260_514;
-const CORNERS = 60;
+const CORNERS = 240;
 /** Fluid, brake and mass are drawn anew this often for each drawn corner, whose balance is the dear part. */
 const PER_CORNER = 10;
 
+/** Spreads of the curves and of what is read from them, movements per thickness variation. */
 export interface ShakeBand {
   readonly sound: readonly Spread[];
   readonly leaked: readonly Spread[];
+  /** Leaked over sound at every speed. */
+  readonly ratios: readonly Spread[];
+  /** The same where a draw shakes most. */
   readonly ratio: Spread;
   /** Index of the worst speed. */
   readonly worst: Spread;
@@ -52,7 +56,7 @@ function drawnCurves(model: ShakeModel, fluidSd: number, draw: () => number): Sh
 export function sampleShakeBand(
   assembly: CornerAssembly,
   link: string,
-  wheel: Pick<ShakeModel, "disc" | "circumference" | "variation">,
+  wheel: ShakeWheel,
   fluidSd: number,
 ): ShakeBand | null {
   const draw = normalFrom(seededRandom(SEED));
@@ -65,6 +69,9 @@ export function sampleShakeBand(
   return {
     sound: SPEEDS.map((_, i) => spreadOf(all.map(({ sound }) => sound[i] as number))),
     leaked: SPEEDS.map((_, i) => spreadOf(all.map(({ leaked }) => leaked[i] as number))),
+    ratios: SPEEDS.map((_, i) =>
+      spreadOf(all.map(({ sound, leaked }) => (leaked[i] as number) / (sound[i] as number))),
+    ),
     ratio: spreadOf(all.map(({ ratio }) => ratio)),
     worst: spreadOf(all.map(({ worst }) => worst)),
     soundAtWorst: spreadOf(all.map(({ sound, worst }) => sound[worst] as number)),

@@ -1,6 +1,6 @@
 import { type FluidState, fluidStates } from "#engines/rubber";
-import { type MetresPerSecond, metresPerSecondFromKmPerHour } from "#quantity";
-import { computeAmplitude, type ShakeModel } from "./shake-model.ts";
+import { kmPerHourFromMetresPerSecond, type MetresPerSecond, metresPerSecondFromKmPerHour } from "#quantity";
+import { angularAt, computeGive, computeShakeForce, type ShakeModel } from "./shake-model.ts";
 
 /** Road speeds a curve is drawn at, km/h: from town to more than most roads allow. */
 const FROM_KMH = 40;
@@ -11,7 +11,10 @@ export const SPEEDS: readonly MetresPerSecond[] = Array.from({ length: (TO_KMH -
   metresPerSecondFromKmPerHour(FROM_KMH + i * STEP_KMH),
 );
 
-/** Both curves of one model over the speeds, with what is read from them. */
+/**
+ * Both curves of one model over the speeds, in metres of movement to either side per metre of thickness variation: the
+ * chain is linear in it.
+ */
 export interface ShakeCurves {
   readonly sound: readonly number[];
   readonly leaked: readonly number[];
@@ -22,9 +25,20 @@ export interface ShakeCurves {
 }
 
 export function computeShakeCurves(model: ShakeModel): ShakeCurves {
+  const force = computeShakeForce(model, 1);
   const [sound, leaked] = fluidStates.map((state: FluidState) =>
-    SPEEDS.map((speed) => computeAmplitude(model, state, speed)),
+    SPEEDS.map((speed) => force * computeGive(model, state, angularAt(model, speed))),
   ) as [number[], number[]];
   const worst = leaked.reduce((best, value, i) => (value > (leaked[best] as number) ? i : best), 0);
   return { sound, leaked, worst, ratio: (leaked[worst] as number) / (sound[worst] as number) };
 }
+
+/** Index of the speed of the curves nearest to this one; below nought or beyond them outside. */
+export const indexOfSpeed = (speed: MetresPerSecond): number =>
+  Math.round((kmPerHourFromMetresPerSecond(speed) - FROM_KMH) / STEP_KMH);
+
+/** True within the speeds the curves are drawn at. */
+export const isDrawnSpeed = (speed: MetresPerSecond): boolean => {
+  const index = indexOfSpeed(speed);
+  return index >= 0 && index < SPEEDS.length;
+};

@@ -1,13 +1,10 @@
-import type { CornerAssembly, Position } from "#vehicle";
-import type { ShakeBand } from "./shake-band.ts";
-import type { ShakeCurves } from "./shake-curves.ts";
-import type { ShakeModel } from "./shake-model.ts";
+import type { Metres } from "#quantity";
+import type { PreparedShake } from "./prepare-shake.ts";
 
 /** Everything a shake is told from. */
-export interface ShakeFacts {
-  readonly assembly: CornerAssembly;
-  readonly position: Position;
-  readonly model: ShakeModel;
-  readonly curves: ShakeCurves;
-  readonly band: ShakeBand;
+export interface ShakeFacts extends Pick<PreparedShake, "assembly" | "position" | "model" | "curves" | "band"> {
+  /** Thickness variation of the disc, peak to peak. */
+  readonly variation: Metres;
+  /** Index of the speed at which the driver feels it; null: nobody said. */
+  readonly felt: number | null;
 }

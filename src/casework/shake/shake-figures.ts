@@ -21,9 +21,17 @@ const kmh = (index: number): number => {
   return kmPerHourFromMetresPerSecond(a + (index - low) * (b - a));
 };
 
-/** All figures of a shake; the first is what the page is about. */
-export function buildShakeFigures(facts: ShakeFacts): { readonly headline: Figure; readonly all: readonly Figure[] } {
-  const { model, curves, band, assembly } = facts;
+/** The figure the page is about, that of the speed at which it is felt (null: nobody said one), and all of them. */
+export interface ShakeFigures {
+  readonly headline: Figure;
+  readonly felt: Figure | null;
+  readonly all: readonly Figure[];
+}
+
+const isSure = ({ low, high }: Spread): boolean => low > 1 || high < 1;
+
+export function buildShakeFigures(facts: ShakeFacts): ShakeFigures {
+  const { model, curves, band, assembly, variation } = facts;
   const common = { rung: assembly.rung, inputs: inputsOf(facts), source: SOURCE, range: null };
   const figure = (
     key: string,
@@ -46,28 +54,39 @@ export function buildShakeFigures(facts: ShakeFacts): { readonly headline: Figur
     settle: null,
   });
   const speed = SPEEDS[curves.worst] as number;
-  const sure = band.ratio.low > 1 || band.ratio.high < 1;
-  const headline: Figure = {
-    ...figure(
-      "shake-ratio",
-      "Shake along the road, fluid gone over sound, at the worst speed",
-      "times",
-      curves.ratio,
-      band.ratio,
-      `leaked over sound, each draw at its own worst speed; ${CHAIN}`,
-    ),
-    signSure: sure,
-    settle: sure ? null : "Stiffness and loss angle of this very bush on a shaker would settle it.",
-  };
+  const ratio = (key: string, label: string, value: number, spread: Spread, relation: string): Figure => ({
+    ...figure(key, label, "times", value, spread, relation),
+    signSure: isSure(spread),
+    settle: isSure(spread) ? null : "Stiffness and loss angle of this very bush on a shaker would settle it.",
+  });
+  const headline = ratio(
+    "shake-ratio",
+    "Shake along the road, fluid gone over sound, at the worst speed",
+    curves.ratio,
+    band.ratio,
+    `leaked over sound, each draw at its own worst speed; ${CHAIN}`,
+  );
+  const felt =
+    facts.felt === null
+      ? null
+      : ratio(
+          "shake-felt",
+          `The same at ${kmh(facts.felt).toFixed(0)} km/h, where it is felt`,
+          (curves.leaked[facts.felt] as number) / (curves.sound[facts.felt] as number),
+          band.ratios[facts.felt] as Spread,
+          `leaked over sound at that speed; ${CHAIN}`,
+        );
   const frequency = angularAt(model, speed) / (2 * Math.PI);
   const loss = (state: FluidState): number =>
     degreesFromRadians(computeDynamicStiffness(model.bush, state, frequency).lossAngle);
   const angle = "loss angle atan2(Im K, Re K) of the bush alone at that frequency";
-  const mm = mmFromMetres(1);
+  const mm = mmFromMetres(variation);
   return {
     headline,
+    felt,
     all: [
       headline,
+      ...(felt === null ? [] : [felt]),
       figure(
         "shake-speed",
         "Speed at which it shakes most without the fluid",
@@ -108,7 +127,7 @@ export function buildShakeFigures(facts: ShakeFacts): { readonly headline: Figur
         "force",
         "Force along the road from the uneven disc, to either side",
         "N",
-        computeShakeForce(model),
+        computeShakeForce(model, variation),
         null,
         "torque 2 mu k_c (p/2) r over rolling radius",
       ),
@@ -124,7 +143,7 @@ export function buildShakeFigures(facts: ShakeFacts): { readonly headline: Figur
   };
 }
 
-function inputsOf({ model, assembly, position, band }: ShakeFacts): Figure["inputs"] {
+function inputsOf({ model, assembly, position, band, variation }: ShakeFacts): Figure["inputs"] {
   const joint = assembly.links.find(({ name }) => name === position.joint?.link)?.innerJoint;
   const fluid = joint?.fluid;
   const origin = fluid ? `${originWords[fluid.origin] ?? fluid.origin}, ±${percent(2 * fluid.sdShare)} % each` : "";
@@ -133,7 +152,7 @@ function inputsOf({ model, assembly, position, band }: ShakeFacts): Figure["inpu
   return [
     {
       label: "Thickness variation of the disc",
-      value: `${formatNumber(mmFromMetres(model.variation), 3)} mm peak to peak, once per turn; the most a new disc may have (disc-thickness-variation)`,
+      value: `${formatNumber(mmFromMetres(variation), 3)} mm peak to peak, once per turn; the most a new disc may have (disc-thickness-variation)`,
     },
     {
       label: "Friction",

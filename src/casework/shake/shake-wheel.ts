@@ -1,5 +1,5 @@
 import type { Axle } from "#vehicle";
-import type { ShakeModel } from "./shake-model.ts";
+import type { ShakeWheel } from "./shake-model.ts";
 
 /** Thickness variation a new disc may have, peak to peak (key disc-thickness-variation in docs/sources.md), metres. */
 export const NEW_DISC_VARIATION = 15e-6;
@@ -13,10 +13,9 @@ export const WHEEL_SPREAD = { friction: 0.12, caliper: 0.25, mass: 0.05 } as con
  * What makes torque of an uneven disc on an axle. Effective radius: half of disc less piston diameter (common practice,
  * no source). Rolling circumference: 2 pi times the free radius less a third of what the load takes off it (from memory).
  */
-export function shakeWheelOf(axle: Axle): Pick<ShakeModel, "disc" | "circumference" | "variation"> {
+export function shakeWheelOf(axle: Axle): ShakeWheel {
   const { freeRadius, loadedRadius } = axle.wheel;
   return {
-    variation: NEW_DISC_VARIATION,
     circumference: 2 * Math.PI * (freeRadius - (freeRadius - loadedRadius) / 3),
     disc: {
       effectiveRadius: (axle.brake.discDiameter - axle.brake.pistonDiameter) / 2,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { metresPerSecondFromKmPerHour } from "#quantity";
 import { sampleShake } from "../../../test/samples/sample-shake.ts";
 import { boxesOverlap } from "../labels/crossing.ts";
 import type { Scene } from "../scene.ts";
@@ -38,6 +39,19 @@ describe("drawShake", () => {
     const words = textsOf(draw(900, 600)).map(({ text }) => text);
     expect(words).toEqual(expect.arrayContaining(["sound", "fluid gone", "worst at 120 km/h", "road speed, km/h"]));
     expect(draw(900, 600).description).toContain(sampleShake.sentence);
+  });
+
+  it("marks the speed at which it is felt with a point on either line, where somebody said one", () => {
+    const scene = drawShake({ ...sampleShake, felt: metresPerSecondFromKmPerHour(100) }, { width: 900, height: 600 });
+    expect(textsOf(scene).map(({ text }) => text)).toContain("felt at 100 km/h");
+    const points = scene.marks.flatMap((mark) => (mark.kind === "circle" ? [mark] : []));
+    const spots = pathsOf(scene)
+      .filter(({ stroke }) => stroke?.width === 2)
+      .flatMap(({ d }) => spotsOf(d));
+    expect(points).toHaveLength(2);
+    for (const { cx, cy } of points)
+      expect(spots.some(([x, y]) => Math.hypot((x ?? 0) - cx, (y ?? 0) - cy) < 0.1)).toBe(true);
+    expect(draw(900, 600).marks.some(({ kind }) => kind === "circle")).toBe(false);
   });
 
   it.each([

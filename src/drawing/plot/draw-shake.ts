@@ -21,7 +21,8 @@ const COLOURS = { sound: stateColours.sound, leaked: stateColours.torn } as cons
 
 /**
  * How far a wheel shakes along the road under light braking, over the road speed: the sound bush in ink, the one without
- * its fluid in the colour of a finding, each with its band, and the speed where that one is worst as a line across.
+ * its fluid in the colour of a finding, each with its band, the speed where that one is worst as a line across, and the
+ * one at which it is felt, where somebody said it, with a point on either line.
  */
 export function drawShake(shake: Shake, { width, height, type = "desk" }: ShakeOptions): Scene {
   const speeds = shake.speeds.map(kmPerHourFromMetresPerSecond);
@@ -59,6 +60,7 @@ export function drawShake(shake: Shake, { width, height, type = "desk" }: ShakeO
       }),
     ),
     ...drawWorst(worst, shake.worst.atEnd, plot),
+    ...(shake.felt === null ? [] : drawFelt(kmPerHourFromMetresPerSecond(shake.felt), shake, plot)),
   ];
   for (const line of lines)
     marks.push(...placeBeside([NAMES[line.state]], line.spots, lines, plot, COLOURS[line.state], type, taken));
@@ -135,6 +137,38 @@ function drawWorst(kmh: number, atEnd: boolean, plot: Plot): readonly Mark[] {
       y: plot.top + 12,
       text,
       style: "label-accent",
+      anchor: left ? "end" : "start",
+      halo: true,
+    },
+  ];
+}
+
+/** The speed at which the driver feels it, with what both lines are there. */
+function drawFelt(kmh: number, shake: Shake, plot: Plot): readonly Mark[] {
+  const x = plot.toX(kmh);
+  const index = shake.speeds.findIndex((speed) => Math.abs(kmPerHourFromMetresPerSecond(speed) - kmh) < 0.5);
+  const d = polyline([
+    [x, plot.top + 24],
+    [x, plot.bottom],
+  ]);
+  const left = x > plot.x + plot.width / 2;
+  return [
+    { kind: "path", d, stroke: { ...thinLine, dash: [4, 4] } },
+    ...shake.lines.map(
+      ({ state, values }): Mark => ({
+        kind: "circle",
+        cx: x,
+        cy: plot.toY(mmFromMetres(values[index] ?? 0)),
+        r: 5,
+        fill: COLOURS[state],
+      }),
+    ),
+    {
+      kind: "text",
+      x: x + (left ? -8 : 8),
+      y: plot.top + 36,
+      text: `felt at ${Math.round(kmh)} km/h`,
+      style: "label-second",
       anchor: left ? "end" : "start",
       halo: true,
     },

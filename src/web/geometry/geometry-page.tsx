@@ -1,6 +1,5 @@
 import { Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
-import { formatNumber } from "#casework";
 import type { Finding } from "#contract";
 import { groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
@@ -9,19 +8,18 @@ import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts"
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { ShakeDrawing } from "../shake/shake-drawing.tsx";
 import { ShakeMargin } from "../shake/shake-margin.tsx";
+import { ShakeSliders } from "../shake/shake-sliders.tsx";
 import { type ShakeState, useShake } from "../shake/use-shake.ts";
 import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
 import { EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
-import { VARIATION_MM } from "./geometry-search.ts";
 import { HowFirm } from "./how-firm.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
 import { NothingShown } from "./nothing-shown.tsx";
-import { Slider } from "./slider.tsx";
 import { SLIDER_KEYS } from "./slider-keys.ts";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
@@ -100,7 +98,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
   const state = useFaultEffect(family, question);
   const { answer, busy, stop } = state;
   const effect = answer !== null && "effect" in answer ? answer.effect : null;
-  const shake = useShake(family, position, shown, geometry.variation);
+  const shake = useShake(family, position, shown, geometry.shakeSetting);
   const shaken = shake.answer !== null && "shake" in shake.answer ? shake.answer.shake : null;
   const balancing = busy ? { doing: "Balancing the corner, sound and as looked at, at every height", stop } : null;
   const [scale, setScale] = useState<string | null>(null);
@@ -134,17 +132,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
         </section>
         {shown?.kind === "fluid-gone" ? (
           <div className="geometry-sliders">
-            <Slider
-              label="Thickness variation of the disc"
-              value={geometry.variation}
-              low={VARIATION_MM.low}
-              high={VARIATION_MM.high}
-              step={VARIATION_MM.step}
-              said={`${formatNumber(geometry.variation, 3)} mm${geometry.variation === VARIATION_MM.usual ? ", the most of a new disc" : ""}`}
-              lowSaid={`${VARIATION_MM.low} mm`}
-              highSaid={`${VARIATION_MM.high} mm`}
-              onChange={geometry.setVariation}
-            />
+            <ShakeSliders setting={geometry.shakeSetting} shake={shaken} onChange={geometry.setShakeSetting} />
           </div>
         ) : null}
         {question === null || position === null ? null : (

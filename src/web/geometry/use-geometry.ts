@@ -5,6 +5,8 @@ import { type Family, type Position, positionsOf } from "../car.ts";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { questionAt, USUAL_CONDITION } from "../effect/usual-condition.ts";
+import type { ShakeSearch } from "../shake/shake-search.ts";
+import { type ShakeSetting, useShakeSetting } from "../shake/use-shake-setting.ts";
 import { formatMark, formatMarks, parseMark, withMark } from "../underside/marks-in-address.ts";
 import { readFamilyMarks } from "../underside/marks-of-family.ts";
 import {
@@ -17,7 +19,6 @@ import {
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { canStandAt } from "../underside/signs-at.ts";
 import { useKeptMarks } from "../underside/use-kept-marks.ts";
-import { VARIATION_MM } from "./geometry-search.ts";
 import { useDragged } from "./use-dragged.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
@@ -43,9 +44,8 @@ export interface Geometry {
   /** Marks the place on the underside as it is looked at. */
   readonly markAsShown: () => void;
   readonly setCondition: (condition: Condition) => void;
-  /** Thickness variation of the disc, mm. */
-  readonly variation: number;
-  readonly setVariation: (mm: number) => void;
+  readonly shakeSetting: ShakeSetting;
+  readonly setShakeSetting: (setting: ShakeSetting) => void;
   readonly resetCondition: () => void;
 }
 
@@ -98,11 +98,11 @@ export const useGeometry = (): Geometry | "arriving" => {
     [navigate],
   );
   const [condition, setCondition] = useDragged(addressed, write);
-  const writeVariation = useCallback(
-    (mm: number) => void navigate({ search: (last) => ({ ...last, variation_mm: mm }), replace: true }),
+  const writeShake = useCallback(
+    (shake: ShakeSearch) => void navigate({ search: (last) => ({ ...last, ...shake }), replace: true }),
     [navigate],
   );
-  const [variation, setVariation] = useDragged(search.variation_mm ?? VARIATION_MM.usual, writeVariation);
+  const [shakeSetting, setShakeSetting] = useShakeSetting(search, writeShake);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
   const question = useMemo(() => questionAt(position, balancedFault(shown), condition), [position, shown, condition]);
   if (!arrived) return "arriving";
@@ -126,8 +126,8 @@ export const useGeometry = (): Geometry | "arriving" => {
       void navigate({ search: ({ as: _, ...last }) => ({ ...last, at: position.id, marks: next }) });
     },
     setCondition,
-    variation,
-    setVariation,
+    shakeSetting,
+    setShakeSetting,
     resetCondition,
   };
 };

@@ -1,9 +1,9 @@
 import { expose } from "comlink";
-import { computeShake } from "#casework";
+import { type computeShake, rememberShake } from "#casework";
 
 /** What the worker offers; the page calls it through comlink. */
 export type ShakeWorker = { readonly computeShake: typeof computeShake };
 /** The shake, or the findings of a question that could not be computed. */
 export type ShakeAnswer = ReturnType<typeof computeShake>;
 
-expose({ computeShake } satisfies ShakeWorker);
+expose({ computeShake: rememberShake() } satisfies ShakeWorker);

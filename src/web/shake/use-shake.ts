@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { ShakeQuestion } from "#casework";
-import { metresFromMm } from "#quantity";
+import { metresFromMm, metresPerSecondFromKmPerHour } from "#quantity";
 import { cornerOf, type Family, type Position } from "../car.ts";
 import type { Waiting } from "../shell/waiting-line.tsx";
 import type { PartFault } from "../underside/position-mark.ts";
 import { createShakeClient, type ShakeClient } from "./shake-client.ts";
 import type { ShakeAnswer } from "./shake-worker.ts";
+import type { ShakeSetting } from "./use-shake-setting.ts";
 
 export interface ShakeState {
   readonly answer: ShakeAnswer | null;
@@ -21,30 +22,41 @@ interface Shown {
   readonly answer: ShakeAnswer;
 }
 
+/** Another disc or speed is told at once, so that what is shown stays until then. */
+const isSameBush = (shown: Shown, family: Family, question: ShakeQuestion | null): boolean =>
+  shown.family === family && question !== null && shown.question.position === question.position;
+
 /** The question a place without its fluid asks; null where it is not that. */
 export const shakeQuestionAt = (
   position: Position | null,
   fault: PartFault | null,
-  variation?: number,
+  setting?: ShakeSetting,
 ): ShakeQuestion | null => {
   const corner = position === null ? null : cornerOf(position);
   return position === null || corner === null || fault?.kind !== "fluid-gone"
     ? null
-    : { corner, position: position.id, ...(variation === undefined ? {} : { variation: metresFromMm(variation) }) };
+    : {
+        corner,
+        position: position.id,
+        ...(setting === undefined ? {} : { variation: metresFromMm(setting.variation) }),
+        ...(setting === undefined || setting.felt === null
+          ? {}
+          : { speed: metresPerSecondFromKmPerHour(setting.felt) }),
+      };
 };
 
 /**
  * How the wheel shakes once the fluid of a bush is gone, computed in a worker; asks nothing where the fault is another.
- * @param variation thickness variation of the disc, mm; absent: the most a new one may have
+ * @param setting the disc and the speed it is felt at; absent: the most a new disc may have, and nobody said a speed
  */
 export const useShake = (
   family: Family,
   position: Position | null,
   fault: PartFault | null,
-  variation?: number,
+  setting?: ShakeSetting,
 ): ShakeState => {
   const client = useRef<ShakeClient | null>(null);
-  const question = useMemo(() => shakeQuestionAt(position, fault, variation), [position, fault, variation]);
+  const question = useMemo(() => shakeQuestionAt(position, fault, setting), [position, fault, setting]);
   const [shown, setShown] = useState<Shown | null>(null);
   const [state, setState] = useState<"idle" | "busy" | "stopped" | "broken">("idle");
 
@@ -81,7 +93,7 @@ export const useShake = (
     setState("stopped");
   };
   return {
-    answer: shown !== null && shown.question === question && shown.family === family ? shown.answer : null,
+    answer: shown !== null && isSameBush(shown, family, question) ? shown.answer : null,
     ended: state === "stopped" || state === "broken" ? state : null,
     waiting: state === "busy" ? { doing: "Drawing the bush, the corner and the brake as they may be", stop } : null,
   };
