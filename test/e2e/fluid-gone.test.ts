@@ -47,7 +47,7 @@ describe("a hydraulic bush without its fluid", () => {
       .first()
       .waitFor();
     expect(await findByAxe(page)).toEqual([]);
-    const speed = page.getByRole("slider", { name: "Speed at which it is felt" });
+    const speed = page.getByRole("slider", { name: "Felt at" });
     await speed.fill("110");
     await page
       .getByText(/At 110 km\/h, where it is felt, it is \d.*\)\.$/)

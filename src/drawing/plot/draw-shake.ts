@@ -151,7 +151,9 @@ function drawFelt(kmh: number, shake: Shake, plot: Plot): readonly Mark[] {
     [x, plot.top + 24],
     [x, plot.bottom],
   ]);
-  const left = x > plot.x + plot.width / 2;
+  // Away from the worst speed's line, but inside the plot.
+  const left =
+    (kmh < kmPerHourFromMetresPerSecond(shake.worst.speed) && x > plot.x + 130) || x > plot.x + plot.width - 130;
   return [
     { kind: "path", d, stroke: { ...thinLine, dash: [4, 4] } },
     ...shake.lines.map(

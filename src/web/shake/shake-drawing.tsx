@@ -3,7 +3,7 @@ import type { Shake } from "#casework";
 import { drawShake } from "#drawing";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 
-const leastHeight = () => 340;
+const leastHeight = () => 300;
 
 /** The one curve: how far the wheel shakes along the road over the road speed, sound and without the fluid. */
 export const ShakeDrawing = ({ shake }: { readonly shake: Shake }) => {

@@ -20,18 +20,18 @@ export const ShakeSliders = ({ setting, shake, onChange }: ShakeSlidersProps) =>
   return (
     <>
       <Slider
-        label="Thickness variation of the disc"
+        label="Uneven disc"
         value={variation}
         low={VARIATION_MM.low}
         high={VARIATION_MM.high}
         step={VARIATION_MM.step}
-        said={`${formatNumber(variation, 3)} mm${variation === VARIATION_MM.usual ? ", the most of a new disc" : ""}`}
+        said={`${formatNumber(variation, 3)} mm${variation === VARIATION_MM.usual ? ", as a new one may" : ""}`}
         lowSaid={`${VARIATION_MM.low} mm`}
         highSaid={`${VARIATION_MM.high} mm`}
         onChange={(mm) => onChange({ ...setting, variation: mm })}
       />
       <Slider
-        label="Speed at which it is felt"
+        label="Felt at"
         value={felt ?? worst}
         low={FELT_KMH.low}
         high={FELT_KMH.high}
