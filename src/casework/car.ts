@@ -1,6 +1,5 @@
 import type { Metres, Radians } from "#quantity";
 import type { Family, Rung } from "#vehicle";
-import type { CarBend } from "./car/bend.ts";
 import type { Figure } from "./fault-effect.ts";
 import type { TravelPlot } from "./travel/travel-sheet.ts";
 
@@ -13,11 +12,15 @@ export type CarMotion =
   /** Nose down. */
   | { readonly kind: "pitch"; readonly by: Radians }
   /** Rack toward the left. */
-  | { readonly kind: "rack"; readonly by: Metres };
+  | { readonly kind: "rack"; readonly by: Metres }
+  /** The car drives: its mass accelerated toward the left as in a bend to the left, and forward (braked: negative), m/s2. */
+  | { readonly kind: "bend"; readonly by: number; readonly along: number };
 
 export interface CarQuestion {
   readonly family: Family;
   readonly motion: CarMotion;
+  /** Only of a bend: a rubber that is torn. */
+  readonly torn?: { readonly position: string; readonly grade: 1 | 2 | 3 };
 }
 
 /** A bar between two wheels that travel differently. */
@@ -35,11 +38,9 @@ export interface WholeCar {
   readonly invented: boolean;
   readonly parts: readonly [];
   /** What stands at the upright axis of the plots. */
-  readonly axis: "heave, mm" | "roll, °" | "pitch, °" | "rack, mm";
+  readonly axis: "heave, mm" | "roll, °" | "pitch, °" | "rack, mm" | "sideways, g";
   readonly plots: readonly TravelPlot[];
   readonly figures: readonly Figure[];
-  /** The car in a bend; only of a leaning body, null where it has no balance there. */
-  readonly bend: CarBend | null;
   readonly sentence: string;
   readonly howSure: string;
   readonly computedSo: string;

@@ -1,18 +1,18 @@
 import { degreesFromRadians, mmFromMetres, radiansFromDegrees } from "#quantity";
-import type { Family } from "#vehicle";
+import { type Family, STANDARD_GRAVITY } from "#vehicle";
 import type { CarMotion } from "../car.ts";
 
 interface Form {
   readonly kind: CarMotion["kind"];
   readonly name: string;
-  readonly unit: "mm" | "°";
+  readonly unit: "mm" | "°" | "g";
   /** As a page shows an amount in SI. */
   readonly show: (si: number) => number;
   readonly read: (shown: number) => number;
   /** How far it is followed each way, as shown; 0 where this car line has no such motion. */
   readonly most: (family: Family) => number;
   readonly step: number;
-  readonly axis: "heave, mm" | "roll, °" | "pitch, °" | "rack, mm";
+  readonly axis: "heave, mm" | "roll, °" | "pitch, °" | "rack, mm" | "sideways, g";
   readonly low: string;
   readonly high: string;
 }
@@ -21,6 +21,12 @@ interface Form {
 const MOST_ROLL = 4;
 const MOST_PITCH = 2;
 const MOST_HEAVE_MM = 60;
+/** What a road tyre takes sideways and in braking on dry road, and a strong car in driving (from memory), g. */
+const MOST_SIDEWAYS = 0.8;
+const MOST_BRAKING = 0.8;
+const MOST_DRIVE = 0.5;
+const gsOf = (acceleration: number): number => acceleration / STANDARD_GRAVITY;
+const accelerationOf = (gs: number): number => gs * STANDARD_GRAVITY;
 const thousandth = (mm: number): number => mm / 1000;
 
 /** Every motion, in the order it is offered. */
@@ -74,7 +80,28 @@ export const carMotions: readonly Form[] = [
     low: "rack right",
     high: "rack left",
   },
+  {
+    kind: "bend",
+    name: "bend, brake and drive",
+    unit: "g",
+    show: gsOf,
+    read: accelerationOf,
+    most: () => MOST_SIDEWAYS,
+    step: 0.05,
+    axis: "sideways, g",
+    low: "bend to the right",
+    high: "bend to the left",
+  },
 ];
+
+/** Along the car beside a bend, as shares of gravity: most braking and most drive, and the step of a slider. */
+export const alongForm = {
+  brake: MOST_BRAKING,
+  drive: MOST_DRIVE,
+  step: 0.05,
+  show: gsOf,
+  read: accelerationOf,
+} as const;
 
 /** The form of a motion. */
 export function carMotionForm(kind: CarMotion["kind"]): Form {

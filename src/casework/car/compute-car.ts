@@ -13,11 +13,11 @@ import type { CarQuestion, WholeCar } from "../car.ts";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
 import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
-import { computeBend } from "./bend.ts";
 import type { CarFacts, WheelName } from "./car-facts.ts";
 import { buildCarFigures } from "./car-figures.ts";
-import { carMotionForm } from "./car-motions.ts";
+import { alongForm, carMotionForm } from "./car-motions.ts";
 import { describeCar } from "./car-words.ts";
+import { computeBend } from "./compute-bend.ts";
 
 const STEPS_EACH_WAY = 10;
 const NAMES: Readonly<Record<WheelName, string>> = {
@@ -26,6 +26,8 @@ const NAMES: Readonly<Record<WheelName, string>> = {
   rearLeft: "rear left",
   rearRight: "rear right",
 };
+/** A little over what is shown, as rounding on the way here may add. */
+const alongMost = { brake: alongForm.read(alongForm.brake) + 1e-6, drive: alongForm.read(alongForm.drive) + 1e-6 };
 const RUNGS: readonly Rung[] = ["layout", "scaled", "measured", "matched"];
 
 /**
@@ -52,7 +54,21 @@ export function computeCar(
         },
       ],
     };
+  if (motion.kind === "bend" && !(motion.along >= -alongMost.brake && motion.along <= alongMost.drive))
+    return {
+      findings: [
+        {
+          code: "out-of-range",
+          path: "motion.along",
+          got: `${alongForm.show(motion.along)} g`,
+          needed: `${-alongForm.brake} to ${alongForm.drive} g`,
+          hint: "",
+        },
+      ],
+    };
   const [front, rear] = [modelCorner(family, "front-left"), modelCorner(family, "rear-left")];
+  const rung = RUNGS[Math.min(RUNGS.indexOf(family.front.rung), RUNGS.indexOf(family.rear.rung))] ?? "layout";
+  if (motion.kind === "bend") return computeBend({ ...question, motion }, { front, rear }, rung);
   const place = (amount: number): CarOnGround | null =>
     placeCar(
       front.geometry,
@@ -101,13 +117,12 @@ export function computeCar(
   return {
     car: {
       motion,
-      rung: RUNGS[Math.min(RUNGS.indexOf(family.front.rung), RUNGS.indexOf(family.rear.rung))] ?? "layout",
+      rung,
       invented: family.invented,
       parts: [],
       axis: form.axis,
       plots: plotsOf(facts),
       figures: buildCarFigures(facts),
-      bend: motion.kind === "roll" ? computeBend(family, { front, rear }) : null,
       ...describeCar(facts),
     },
   };

@@ -1,2 +1,2 @@
-export { carMotionForm, carMotions } from "./car-motions.ts";
+export { alongForm, carMotionForm, carMotions } from "./car-motions.ts";
 export { computeCar } from "./compute-car.ts";

@@ -42,9 +42,10 @@ export interface TravelLine extends CurveLine {
 }
 
 export interface TravelPlot {
-  readonly figure: TravelFigure;
+  /** Load and lean are those of a whole car. */
+  readonly figure: TravelFigure | "load" | "lean";
   readonly title: string;
-  readonly unit: "deg" | "mm" | "";
+  readonly unit: "deg" | "mm" | "kN" | "";
   readonly lines: readonly TravelLine[];
   /** What cannot be drawn here and why; empty where nothing is left out. */
   readonly leftOut: readonly string[];

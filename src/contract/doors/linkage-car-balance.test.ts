@@ -39,6 +39,25 @@ describe("a whole car in a bend, at the door", () => {
     expect(wheelFigure(stiff, "front_right", "load_n")).toBe(wheelFigure(giving, "front_right", "load_n"));
   });
 
+  it("brakes by the shares of its axles, and refuses shares that do not make a whole", () => {
+    const shared = (front: number, rear: number) => ({
+      front: { ...(request.front as Doc), brake_share: front, drive_share: 0 },
+      rear: { ...(request.rear as Doc), brake_share: rear, drive_share: 1 },
+    });
+    const [braked] = statesOf({ lateral_m_per_s2: [2], forward_m_per_s2: -3, ...shared(0.7, 0.3) });
+    expect(wheelFigure(braked, "front_left", "braking_n")).toBeCloseTo((0.7 * 1600 * 3) / 2, 8);
+    expect(braked?.moved_forward_n as number).toBeGreaterThan(0);
+    const [still] = statesOf({ lateral_m_per_s2: [2], ...shared(0.7, 0.3) });
+    expect(wheelFigure(braked, "front_right", "bush_toe_deg")).not.toBeCloseTo(
+      wheelFigure(still, "front_right", "bush_toe_deg"),
+      3,
+    );
+    const [driven] = statesOf({ lateral_m_per_s2: [2], forward_m_per_s2: 2, ...shared(0.7, 0.3) });
+    expect(wheelFigure(driven, "rear_left", "drive_n")).toBeCloseTo((1600 * 2) / 2, 8);
+    expect(wheelFigure(driven, "front_left", "drive_n")).toBe(0);
+    expect(findingsOf(shared(0.7, 0.4))).toEqual([["not-consistent", "rear.brake_share"]]);
+  });
+
   it("refuses a bend no four wheels can take by itself, and a wheel that weighs more than it bears altogether", () => {
     const [standing, beyond] = statesOf({ lateral_m_per_s2: [0, 60] });
     expect(standing).toHaveProperty("roll_deg");

@@ -32,6 +32,13 @@ const axle = z
       })
       .optional()
       .meta({ description: "as in linkage.car" }),
+    brake_share: z
+      .number()
+      .min(0)
+      .max(1)
+      .default(0.5)
+      .meta({ description: "of the car's braking force; both sum to 1" }),
+    drive_share: z.number().min(0).max(1).default(0.5).meta({ description: "of its driving force; both sum to 1" }),
     rubber: z.array(rubberSchema).max(60).default([]),
     members: z.array(memberSchema).max(20).default([]),
   })
@@ -48,6 +55,12 @@ const input = z.strictObject({
     .min(1)
     .max(1000)
     .meta({ description: "acceleration of a steady bend, positive in a bend to the left" }),
+  forward_m_per_s2: z
+    .number()
+    .min(-100)
+    .max(100)
+    .default(0)
+    .meta({ description: "in each of these bends; negative: the car brakes" }),
 });
 type Input = z.output<typeof input>;
 type Axle = z.output<typeof axle>;
@@ -55,11 +68,16 @@ type Axle = z.output<typeof axle>;
 const wheel = z.strictObject({
   load_n: z.number(),
   lateral_n: z.number().meta({ description: "toward the left" }),
+  braking_n: z.number().meta({ description: "rearward at the contact point" }),
+  drive_n: z.number().meta({ description: "forward at the wheel centre" }),
   wheel_travel_mm: z.number(),
   spring_force_n: z.number(),
   camber_deg: z.number(),
   toe_deg: z.number(),
-  bush_toe_deg: z.number().nullable().meta({ description: "by the joints' give under lateral_n; null: no balance" }),
+  bush_toe_deg: z
+    .number()
+    .nullable()
+    .meta({ description: "by the joints' give under lateral_n, braking_n and drive_n; null: no balance" }),
   bush_camber_deg: z.number().nullable(),
 });
 const state = z.strictObject({
@@ -68,6 +86,7 @@ const state = z.strictObject({
   pitch_deg: z.number(),
   front_moved_n: z.number().meta({ description: "from the left to the right wheel" }),
   rear_moved_n: z.number(),
+  moved_forward_n: z.number().meta({ description: "from the rear to the front axle" }),
   front_left: wheel,
   front_right: wheel,
   rear_left: wheel,
@@ -102,6 +121,8 @@ function readAxle(wire: Axle, wheelLoad: number): LoadedAxle {
           ratio: wire.bar.ratio,
         }
       : null,
+    brakeShare: wire.brake_share,
+    driveShare: wire.drive_share,
   };
 }
 
@@ -112,6 +133,8 @@ function formatState(s: CarBalanceState, giveOf: (place: WheelPlace) => ReturnTy
     return {
       load_n: w.load,
       lateral_n: w.lateral,
+      braking_n: w.braking,
+      drive_n: w.drive,
       wheel_travel_mm: w.travel * 1000,
       spring_force_n: w.spring,
       camber_deg: degreesFromRadians(w.camber),
@@ -126,6 +149,7 @@ function formatState(s: CarBalanceState, giveOf: (place: WheelPlace) => ReturnTy
     pitch_deg: degreesFromRadians(s.pitch),
     front_moved_n: s.moved.front,
     rear_moved_n: s.moved.rear,
+    moved_forward_n: s.movedForward,
     front_left: format("frontLeft"),
     front_right: format("frontRight"),
     rear_left: format("rearLeft"),
@@ -163,20 +187,44 @@ function checkMasses(doc: Record<string, unknown>): Finding[] {
   });
 }
 
+/** What an axle does not brake or drive the other does. */
+function checkShares({ front, rear }: Record<string, unknown>): Finding[] {
+  if (!isObject(front) || !isObject(rear)) return [];
+  return ["brake_share", "drive_share"].flatMap((key) => {
+    const [one, other] = [front[key] ?? 0.5, rear[key] ?? 0.5];
+    return isNumber(one) && isNumber(other) && Math.abs(one + other - 1) > 1e-9
+      ? [
+          {
+            code: "not-consistent",
+            path: `rear.${key}`,
+            got: `${one} at the front and ${other} at the rear`,
+            needed: "shares that sum to 1",
+            hint: `Where the front has ${one}, the rear has ${1 - one}.`,
+          },
+        ]
+      : [];
+  });
+}
+
 export const linkageCarBalance: Door<Input> = {
   id: "linkage.car-balance",
   summary:
-    "A whole car in a steady bend: lean, load of every wheel, what moves on each axle, give of the bushes under it",
+    "A whole car in a steady bend, braked or driven: lean and nod, load of every wheel, what moves, give of the bushes",
   input: input as unknown as z.ZodType<Input>,
   output,
   relation:
     "Balance of body and four wheels with springs, bars and tyres by virtual work on the linkage itself; no roll-centre formula",
   source:
-    "own derivation; docs/method/linkage.md, section 16; first order against the handbook's roll stiffness distribution (tests)",
+    "own derivation; docs/method/linkage.md, section 16; first order against the handbook's roll stiffness distribution and the nod of a braked car by hand (tests)",
   accuracy: "1e-8 of lean and load moved against the closed form of parallel arms; whole-car forces 1e-12 (tests)",
   check(document) {
     if (!isObject(document)) return [];
-    return [...checkAxle(document.front, "front"), ...checkAxle(document.rear, "rear"), ...checkMasses(document)];
+    return [
+      ...checkAxle(document.front, "front"),
+      ...checkAxle(document.rear, "rear"),
+      ...checkMasses(document),
+      ...checkShares(document),
+    ];
   },
   compute(wire) {
     const weight = wire.mass_kg * STANDARD_GRAVITY;
@@ -198,7 +246,7 @@ export const linkageCarBalance: Door<Input> = {
       return elasticityFromWire(of, "left", one.strut);
     });
     const states = wire.lateral_m_per_s2.map((lateral) => {
-      const answer = balance.solve(lateral);
+      const answer = balance.solve({ lateral, forward: wire.forward_m_per_s2 });
       if ("lifts" in answer) return { refused: { code: "wheel-lifts" as const, wheel: wireNames[answer.lifts] } };
       if ("unsolved" in answer) return { refused: { code: answer.unsolved, wheel: null } };
       return formatState(answer.state, (place) => {

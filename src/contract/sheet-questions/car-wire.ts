@@ -1,6 +1,7 @@
 import { z } from "zod";
-import { type CarMotion, carMotionForm, type SheetQuestion } from "#casework";
+import { alongForm, type CarMotion, carMotionForm, type SheetQuestion } from "#casework";
 import type { Family } from "#vehicle";
+import { gradeSchema } from "./place-schema.ts";
 
 /** What the sheet of the whole car is asked with, as it stands in JSON: one motion, its unit in the key. */
 export const carWire = z.strictObject({
@@ -11,22 +12,31 @@ export const carWire = z.strictObject({
     z.strictObject({ roll_deg: z.number() }),
     z.strictObject({ pitch_deg: z.number() }),
     z.strictObject({ rack_mm: z.number() }),
+    z.strictObject({ bend_g: z.number(), along_g: z.number().default(0) }),
   ]),
+  torn: z.strictObject({ position: z.string(), grade: gradeSchema }).optional(),
 });
 
 type CarQuestion = Extract<SheetQuestion, { kind: "car" }>;
-const KEYS = { heave: "heave_mm", roll: "roll_deg", pitch: "pitch_deg", rack: "rack_mm" } as const;
+const KEYS = { heave: "heave_mm", roll: "roll_deg", pitch: "pitch_deg", rack: "rack_mm", bend: "bend_g" } as const;
 
 /** The question of a sheet of the whole car, its family found. */
-export const readCar = ({ motion }: z.infer<typeof carWire>, family: Family): CarQuestion => {
+export const readCar = ({ motion, torn }: z.infer<typeof carWire>, family: Family): CarQuestion => {
   const [key = "", shown = 0] = Object.entries(motion)[0] ?? [];
   const kind = (Object.keys(KEYS) as CarMotion["kind"][]).find((one) => KEYS[one] === key) ?? "heave";
-  return { kind: "car", question: { family, motion: { kind, by: carMotionForm(kind).read(shown) } as CarMotion } };
+  const by = carMotionForm(kind).read(shown);
+  const along = "along_g" in motion ? alongForm.read(motion.along_g) : 0;
+  const asked: CarMotion = kind === "bend" ? { kind, by, along } : { kind, by };
+  return { kind: "car", question: { family, motion: asked, ...(torn === undefined ? {} : { torn }) } };
 };
 
 /** The same as it is sent. */
-export const formatCar = ({ question: { family, motion } }: CarQuestion): z.input<typeof carWire> => ({
+export const formatCar = ({ question: { family, motion, torn } }: CarQuestion): z.input<typeof carWire> => ({
   sheet: "car",
   family: family.id,
-  motion: { [KEYS[motion.kind]]: carMotionForm(motion.kind).show(motion.by) } as z.input<typeof carWire>["motion"],
+  motion: {
+    [KEYS[motion.kind]]: carMotionForm(motion.kind).show(motion.by),
+    ...(motion.kind === "bend" ? { along_g: alongForm.show(motion.along) } : {}),
+  } as z.input<typeof carWire>["motion"],
+  ...(torn === undefined ? {} : { torn }),
 });

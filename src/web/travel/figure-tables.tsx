@@ -2,7 +2,7 @@ import { formatNumber, type TravelPlot, type TravelSheet, travelFigureForms } fr
 import { mmFromMetres } from "#quantity";
 import { SourceWords } from "../reference/source-words.tsx";
 
-const DECIMALS = { deg: 2, mm: 1, "": 3 } as const;
+const DECIMALS = { deg: 2, mm: 1, kN: 2, "": 3 } as const;
 
 interface ValueCellProps {
   readonly unit: TravelPlot["unit"];

@@ -1,7 +1,8 @@
 import { getRouteApi, Link, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
-import { type CarQuestion, carMotionForm, carMotions, formatNumber, type WholeCar } from "#casework";
+import { alongForm, type CarQuestion, carMotionForm, carMotions, formatNumber, type WholeCar } from "#casework";
 import { drawTravelPlots } from "#drawing";
+import { positionsOf } from "../car.ts";
 import { byQuery } from "../cases/case/recorder.ts";
 import { Choice } from "../choices/choice.tsx";
 import { FigureLine } from "../effect/figure-line.tsx";
@@ -17,6 +18,7 @@ import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
+import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import { useCar } from "./use-car.ts";
 import "./whole-car.css";
 
@@ -24,7 +26,10 @@ const familyRoute = getRouteApi("/families/$familyId");
 const carRoute = getRouteApi("/families/$familyId/car");
 const leastHeight = () => 400;
 /** Where a motion begins to be looked at, as shown. */
-const FIRST = { roll: 2, heave: -30, pitch: 1, rack: 40 } as const;
+const FIRST = { roll: 2, heave: -30, pitch: 1, rack: 40, bend: 0.5 } as const;
+const FIRST_ALONG = 0;
+const TORN_GRADE = 3;
+const NONE = "";
 
 const Curves = ({ car }: { readonly car: WholeCar }) => {
   const draw = useCallback(
@@ -51,15 +56,6 @@ const CarMargin = ({ question, car }: CarMarginProps) => (
     {car.figures.map((figure) => (
       <FigureLine key={figure.key} figure={figure} effect={car} />
     ))}
-    {car.bend === null ? null : (
-      <MarginSection title="In a bend">
-        <p>{car.bend.sentence}</p>
-        {car.bend.figures.map((figure) => (
-          <FigureLine key={figure.key} figure={figure} effect={car} />
-        ))}
-        <p>{car.bend.computedSo}</p>
-      </MarginSection>
-    )}
     <MarginSection title="How sure">
       {car.howSure} Geometry {rungWords(car.rung, car.invented)}.
     </MarginSection>
@@ -90,15 +86,40 @@ export const WholeCarPage = () => {
     [navigate],
   );
   const [by, setBy] = useDragged(addressed, write);
-  const question = useMemo(
-    (): CarQuestion => ({ family, motion: { kind, by: carMotionForm(kind).read(by) } as CarQuestion["motion"] }),
-    [family, kind, by],
+  const writeAlong = useCallback(
+    (along: number) => void navigate({ search: (last) => ({ ...last, along }), replace: true }),
+    [navigate],
   );
+  const [along, setAlong] = useDragged(
+    Math.max(-alongForm.brake, Math.min(alongForm.drive, search.along ?? FIRST_ALONG)),
+    writeAlong,
+  );
+  const tearable = useMemo(
+    () => positionsOf(family).filter((p) => possibleFaultsAt(family, p).tornGrades.includes(TORN_GRADE)),
+    [family],
+  );
+  const torn = kind === "bend" && tearable.some(({ id }) => id === search.torn) ? search.torn : undefined;
+  const question = useMemo((): CarQuestion => {
+    const amount = carMotionForm(kind).read(by);
+    if (kind !== "bend") return { family, motion: { kind, by: amount } };
+    return {
+      family,
+      motion: { kind, by: amount, along: alongForm.read(along) },
+      ...(torn === undefined ? {} : { torn: { position: torn, grade: TORN_GRADE } }),
+    };
+  }, [family, kind, by, along, torn]);
   const { answer, busy, ended, stop } = useCar(question);
   const car = answer !== null && "car" in answer && answer.car.motion.kind === kind ? answer.car : null;
-  const said = `${formatNumber(by, form.unit === "°" ? 2 : 0)}${form.unit === "°" ? "°" : " mm"}`;
+  const said = `${formatNumber(by, form.unit === "mm" ? 0 : 2)}${form.unit === "°" ? "°" : ` ${form.unit}`}`;
   const move = useCallback((motion: typeof kind) => void navigate({ search: { motion } }), [navigate]);
   const still = useCallback(() => setBy(0), [setBy]);
+  const tear = useCallback(
+    (position: string) =>
+      void navigate({
+        search: ({ torn: _, ...last }) => ({ ...last, ...(position === NONE ? {} : { torn: position }) }),
+      }),
+    [navigate],
+  );
   const keys = useMemo(
     () => [
       ...carMotions.map(({ kind: motion, name }, i) => ({
@@ -130,12 +151,25 @@ export const WholeCarPage = () => {
       choices={{
         label: "Motion",
         of: (
-          <Choice
-            label="Moved"
-            value={kind}
-            options={carMotions.map((one) => ({ value: one.kind, words: one.name }))}
-            onChoose={(motion) => move(motion as typeof kind)}
-          />
+          <>
+            <Choice
+              label="Moved"
+              value={kind}
+              options={carMotions.map((one) => ({ value: one.kind, words: one.name }))}
+              onChoose={(motion) => move(motion as typeof kind)}
+            />
+            {kind === "bend" ? (
+              <Choice
+                label="Torn"
+                value={torn ?? NONE}
+                options={[
+                  { value: NONE, words: "none" },
+                  ...tearable.map((p) => ({ value: p.id, words: `${p.axle} ${p.side}: ${p.label}` })),
+                ]}
+                onChoose={tear}
+              />
+            ) : null}
+          </>
         ),
       }}
       drawing={{
@@ -153,17 +187,34 @@ export const WholeCarPage = () => {
         most === 0 ? (
           <NoSlider label={form.name} why="this car line is not steered by a rack" />
         ) : (
-          <Slider
-            label={form.name}
-            value={by}
-            low={-most}
-            high={most}
-            step={form.step}
-            said={`${said}${by === 0 ? "" : `, ${by > 0 ? form.high : form.low}`}`}
-            lowSaid={form.low}
-            highSaid={form.high}
-            onChange={setBy}
-          />
+          <>
+            <Slider
+              label={kind === "bend" ? "sideways" : form.name}
+              value={by}
+              low={-most}
+              high={most}
+              step={form.step}
+              said={`${said}${by === 0 ? "" : `, ${by > 0 ? form.high : form.low}`}`}
+              lowSaid={form.low}
+              highSaid={form.high}
+              onChange={setBy}
+            />
+            {kind === "bend" ? (
+              <Slider
+                label="along the car"
+                value={along}
+                low={-alongForm.brake}
+                high={alongForm.drive}
+                step={alongForm.step}
+                said={
+                  along === 0 ? "none" : `${formatNumber(Math.abs(along), 2)} g, ${along < 0 ? "braking" : "driving"}`
+                }
+                lowSaid="braking"
+                highSaid="driving"
+                onChange={setAlong}
+              />
+            ) : null}
+          </>
         )
       }
     />

@@ -8,12 +8,12 @@ import type { BalancedWheel } from "./car-balance.ts";
 
 /** What the joints of one wheel give under the lateral force a bend puts on it. */
 export interface BushGive {
-  /** Change by the force, the contact height held, toe in and top outward positive. */
+  /** Change by the forces, the contact height held, toe in and top outward positive. */
   readonly toe: Radians;
   readonly camber: Radians;
 }
 
-/** What loads a left-hand corner at the height a wheel of a balanced car stands at: nothing more, and its sideways force too. */
+/** What loads a left-hand corner at the height a wheel of a balanced car stands at: nothing more, and its sideways force, brake and drive too. */
 export interface LoadsInBend {
   readonly still: CornerLoad;
   readonly loaded: CornerLoad;
@@ -23,18 +23,18 @@ export interface LoadsInBend {
 export function computeLoadsInBend(
   geometry: CornerGeometry,
   side: "left" | "right",
-  { travel, lateral }: BalancedWheel,
+  { travel, lateral, braking, drive }: BalancedWheel,
 ): LoadsInBend | null {
   const sweep = new TravelSweep(geometry);
   const at = sweep.solve({ travel, rack: 0 });
   if ("foldAt" in at) return null;
   const still = { ...NO_LOAD, contactRise: at.attitude.contact[2] - computeDesignContact(sweep.linkage)[2] };
-  return { still, loaded: { ...still, lateral: side === "left" ? lateral : -lateral } };
+  return { still, loaded: { ...still, lateral: side === "left" ? lateral : -lateral, braking, drive } };
 }
 
 /**
- * Toe and camber a wheel of a balanced car changes by as its joints give under its lateral force, at the height it stands
- * at: the balance with the force less that without, the force level with the body's own floor. The left corner's geometry;
+ * Toe and camber a wheel of a balanced car changes by as its joints give under its sideways force, brake and drive, at the height it
+ * stands at: the balance with the forces less that without, the forces level with the body's own floor. The left corner's geometry;
  * a right wheel is its mirror image. Null where there is no balance.
  */
 export function computeBushGive(

@@ -71,8 +71,8 @@ const carOf = (f: Handbook, r: Handbook): LoadedCar => ({
   gravity: GRAVITY,
 });
 
-function stateOf(balance: CarBalance, lateral: number): CarBalanceState {
-  const answer = balance.solve(lateral);
+function stateOf(balance: CarBalance, lateral: number, forward = 0): CarBalanceState {
+  const answer = balance.solve({ lateral, forward });
   if (!("state" in answer)) throw new Error(JSON.stringify(answer));
   return answer.state;
 }
@@ -152,9 +152,9 @@ describe("a car on parallel arms in a steady bend", () => {
 
   it("cannot stand on four wheels where one would have to pull, and says which", () => {
     const [f, r] = [front, rear].map((h) => ({ ...h, spring: 200_000 })) as [Handbook, Handbook];
-    expect(new CarBalance(carOf(f, r)).solve(15)).toEqual({ lifts: "rearLeft" });
-    expect(new CarBalance(carOf(f, r)).solve(-15)).toEqual({ lifts: "rearRight" });
-    expect(new CarBalance(carOf(f, r)).solve(60)).toEqual({ unsolved: "beyond-fold" });
+    expect(new CarBalance(carOf(f, r)).solve({ lateral: 15, forward: 0 })).toEqual({ lifts: "rearLeft" });
+    expect(new CarBalance(carOf(f, r)).solve({ lateral: -15, forward: 0 })).toEqual({ lifts: "rearRight" });
+    expect(new CarBalance(carOf(f, r)).solve({ lateral: 60, forward: 0 })).toEqual({ unsolved: "beyond-fold" });
   });
 });
 
@@ -209,6 +209,99 @@ describe("a car on the reference's corners in a steady bend", () => {
     expect(up / weight).toBeCloseTo(1, 12);
     expect(aside / ((weight / GRAVITY) * 5)).toBeCloseTo(1, 12);
     expect(state.frontRight.load).toBeGreaterThan(state.frontLeft.load);
+  });
+});
+
+describe("a car that brakes or drives", () => {
+  const LENGTH = 2.7;
+  const RADIUS = 0.31;
+  const share = { brakeShare: 0.7, driveShare: 0.4 };
+  const level = { ...front, fall: 0 };
+  const shared = (car: LoadedCar): LoadedCar => ({
+    ...car,
+    front: { ...car.front, ...share },
+    rear: { ...car.rear, brakeShare: 0.3, driveShare: 0.6 },
+  });
+
+  it("moves load from axle to axle as the mass's height over the wheelbase has it", () => {
+    for (const forward of [-6, -2, 3]) {
+      const car = shared(carOf(front, rear));
+      const state = stateOf(new CarBalance(car), 0, forward);
+      const mass = (2 * (front.load + rear.load)) / GRAVITY;
+      // The patches stay put along the car on arms that turn about its length; the mass leans with the nod.
+      const height = HEIGHT + state.heave;
+      expect(state.movedForward / ((-mass * forward * height) / LENGTH)).toBeCloseTo(1, 1);
+      expect(state.frontLeft.load).toBeCloseTo(state.frontRight.load, 6);
+      expect(state.frontLeft.braking).toBeCloseTo(forward < 0 ? (0.7 * mass * -forward) / 2 : 0, 8);
+      expect(state.rearLeft.drive).toBeCloseTo(forward > 0 ? (0.6 * mass * forward) / 2 : 0, 8);
+    }
+  });
+
+  it("nods by its springs alone where its arms turn about its length: first order by hand", () => {
+    const car = shared(carOf(level, { ...rear, fall: 0 }));
+    const balance = new CarBalance(car);
+    const [wf, wr] = [2 * front.load, 2 * rear.load];
+    const mass = (wf + wr) / GRAVITY;
+    const [a, b] = [(wr / (wf + wr)) * LENGTH, (wf / (wf + wr)) * LENGTH];
+    // Wheels rise and fall upright: two springs at a and b of the mass, less what its own weight tips, as far as the
+    // patches do not go with it under their centres.
+    const [kf, kr] = [2 * front.spring, 2 * rear.spring];
+    // Not by differences across rest: a brake acts at the patch and a shaft at the centre, so the second order differs.
+    const gentle = -1e-4;
+    const slope = stateOf(balance, 0, gentle).pitch / gentle;
+    const coupled = kr * b - kf * a;
+    const nod = kf * a * a + kr * b * b - mass * GRAVITY * (HEIGHT - RADIUS) - (coupled * coupled) / (kf + kr);
+    expect(slope / ((-mass * HEIGHT) / nod)).toBeCloseTo(1, 5);
+  });
+
+  it("is turned by what the arms brace: a swing about a line across the car, by hand", () => {
+    // Parallel arms along the car that rise toward the wheel: it goes rearward or forward as it rises, upright.
+    const slope = 0.12;
+    const braced = (geometry: CornerGeometry, toward: 1 | -1): CornerGeometry => ({
+      ...geometry,
+      links: geometry.links.map((link) => {
+        const [x, y, z] = link.outer;
+        const aside = link.name.endsWith("rear") ? 0.15 : -0.15;
+        const inner: Vector = link.name === "toe" ? [x, y - 0.3, z] : [x + 0.4 * toward, y + aside, z - 0.4 * slope];
+        return { ...link, inner };
+      }),
+    });
+    const base = carOf(level, { ...rear, fall: 0 });
+    const car = shared({
+      ...base,
+      front: { ...base.front, geometry: braced(base.front.geometry, -1) },
+      rear: { ...base.rear, geometry: braced(base.rear.geometry, 1) },
+    });
+    const state = stateOf(new CarBalance(car), 0, -1e-4);
+    for (const [place, axle, sign] of [
+      ["frontLeft", front, 1],
+      ["rearLeft", rear, -1],
+    ] as const) {
+      // Along per rise; the brake works on it, the standing load as the body nods, and the spring as it is pushed over.
+      const along = -sign * slope;
+      const felt = (sign * state.movedForward) / 2 - state[place].braking * along - axle.load * along * state.pitch;
+      const rate = axle.spring - (axle.load * along ** 2) / SPRING_HEIGHT;
+      expect((state[place].travel * rate) / felt, place).toBeCloseTo(1, 3);
+    }
+  });
+
+  it("brakes in a bend with the sums of all forces and of moments about the ground in balance", () => {
+    const car = shared(carOf(front, rear));
+    const state = stateOf(new CarBalance(car), 5, -3);
+    const mass = (2 * (front.load + rear.load)) / GRAVITY;
+    const sum = (of: (w: CarBalanceState["frontLeft"]) => number): number =>
+      wheelPlaces.reduce((all, place) => all + of(state[place]), 0);
+    expect(sum((w) => w.load) / (mass * GRAVITY)).toBeCloseTo(1, 12);
+    expect(sum((w) => w.lateral) / (mass * 5)).toBeCloseTo(1, 12);
+    expect(sum((w) => w.braking) / (mass * 3)).toBeCloseTo(1, 12);
+    expect(state.frontRight.load).toBeGreaterThan(state.frontLeft.load);
+  });
+
+  it("begun at a state nearby ends where it ends from rest", () => {
+    const balance = new CarBalance(shared(carOf(front, rear)));
+    const far = stateOf(balance, 5, -3);
+    const near = balance.solve({ lateral: 5, forward: -3 }, stateOf(balance, 4, -2));
+    expect("state" in near && Math.abs(near.state.roll - far.roll)).toBeLessThan(1e-12);
   });
 });
 

@@ -28,6 +28,9 @@ export interface LoadedAxle {
   /** Vertical rate of one tyre; infinite: a rigid disc. */
   readonly tyreRate: NewtonsPerMetre;
   readonly bar: AntiRollBar | null;
+  /** Shares of the car's braking force and of its driving force this axle gives, both sides alike; those of both axles sum to 1. */
+  readonly brakeShare?: number;
+  readonly driveShare?: number;
 }
 
 export interface LoadedCar {
@@ -44,6 +47,10 @@ export interface BalancedWheel {
   readonly load: Newtons;
   /** Toward the left. */
   readonly lateral: Newtons;
+  /** Rearward at the lowest point, by the brake, wheel locked to its knuckle. */
+  readonly braking: Newtons;
+  /** Forward at the wheel centre, by a shaft from the body. */
+  readonly drive: Newtons;
   /** Against the body, bump positive. */
   readonly travel: Metres;
   readonly spring: Newtons;
@@ -54,13 +61,23 @@ export interface BalancedWheel {
 export const wheelPlaces = ["frontLeft", "frontRight", "rearLeft", "rearRight"] as const;
 export type WheelPlace = (typeof wheelPlaces)[number];
 
-/** A car in a steady bend; lengths from where it stands. */
+/** A car in a steady bend, braked or driven; lengths from where it stands. */
 export interface CarBalanceState extends Readonly<Record<WheelPlace, BalancedWheel>> {
   readonly heave: Metres;
   readonly roll: Radians;
   readonly pitch: Radians;
   /** Load that went from the left to the right wheel of an axle. */
   readonly moved: { readonly front: Newtons; readonly rear: Newtons };
+  /** Load that went from the rear axle to the front one. */
+  readonly movedForward: Newtons;
+}
+
+/** How the mass of the car is accelerated, m/s2. */
+export interface CarAcceleration {
+  /** Toward the left, as in a steady bend to the left. */
+  readonly lateral: number;
+  /** Forward; negative: the car brakes. */
+  readonly forward: number;
 }
 
 /** How the search ended where there is no balance with four wheels on the ground. */
@@ -90,7 +107,7 @@ const SETTLED = 1e-13;
 const SIZE = 11;
 const UP: Vector = [0, 0, 1];
 
-/** Balance of body and four wheels in a steady bend; made once per car. */
+/** Balance of body and four wheels in a steady bend, braked or driven; made once per car. */
 export class CarBalance {
   private readonly sweeps: { readonly front: TravelSweep; readonly rear: TravelSweep };
   private readonly about: Vector;
@@ -161,17 +178,20 @@ export class CarBalance {
   }
 
   /**
-   * The car in a steady bend with this acceleration of its mass toward the left, m/s2. Left and right of an axle share its
-   * lateral force by their loads. The iteration's matrix has exact derivatives of the ground and leaves out how ratios
-   * change; the answer is that of the full equations.
+   * The car with its mass so accelerated. Left and right of an axle share its lateral force by their loads, and brake or
+   * drive alike (equal pressure, a differential); an axle's lateral force is its share of the mass. The iteration's matrix
+   * has exact derivatives of the ground and leaves out how ratios change; the answer is that of the full equations.
+   * `near`, a state of a close acceleration or of a like car, is only where it begins.
    */
-  solve(lateral: number): CarBalanceAnswer {
+  solve(acceleration: CarAcceleration, near: CarBalanceState | null = null): CarBalanceAnswer {
     const x = new Float64Array(SIZE);
+    if (near) x.set([near.heave, near.roll, near.pitch]);
     wheelPlaces.forEach((place, i) => {
-      x[7 + i] = this.axleOf(place).wheelLoad;
+      x[3 + i] = near?.[place].travel ?? 0;
+      x[7 + i] = near?.[place].load ?? this.axleOf(place).wheelLoad;
     });
     for (let iteration = 0; iteration < LIMIT; iteration++) {
-      const step = this.step(x, lateral);
+      const step = this.step(x, acceleration);
       if (step === "beyond-fold") return { unsolved: "beyond-fold" };
       if (!step.every(Number.isFinite)) return { unsolved: "no-equilibrium" };
       let most = 0;
@@ -179,7 +199,7 @@ export class CarBalance {
         x[i] = (x[i] as number) + (step[i] as number);
         most = Math.max(most, Math.abs(step[i] as number) / (i < 7 ? 1 : this.car.front.wheelLoad));
       }
-      if (most < SETTLED) return this.describe(x, lateral);
+      if (most < SETTLED) return this.describe(x, acceleration);
     }
     return { unsolved: "no-equilibrium" };
   }
@@ -213,8 +233,15 @@ export class CarBalance {
     return (((2 * wheelLoad) / this.car.gravity) * lateral * mine) / (mine + other);
   }
 
+  /** Force along the car of one wheel: by its brake rearward, or by its shaft forward. */
+  private alongOf(i: number, forward: number): { readonly braking: Newtons; readonly drive: Newtons } {
+    const { brakeShare = 0, driveShare = 0 } = this.axleOf(wheelPlaces[i] as WheelPlace);
+    const force = (2 * (this.car.front.wheelLoad + this.car.rear.wheelLoad) * Math.abs(forward)) / this.car.gravity / 2;
+    return { braking: forward < 0 ? brakeShare * force : 0, drive: forward > 0 ? driveShare * force : 0 };
+  }
+
   /** One step of the iteration from a state of all unknowns. */
-  private step(x: Float64Array, lateral: number): Float64Array | "beyond-fold" {
+  private step(x: Float64Array, { lateral, forward }: CarAcceleration): Float64Array | "beyond-fold" {
     const wheels = this.wheelsAt(x);
     if (!wheels) return "beyond-fold";
     const { gravity } = this.car;
@@ -234,7 +261,7 @@ export class CarBalance {
         b[1 + k] = (b[1 + k] as number) + dot(cross(axis, subtract(at, middle)), force);
       });
     };
-    const inertia = (mass: number): Vector => [0, -mass * lateral, -mass * gravity];
+    const inertia = (mass: number): Vector => [-mass * forward, -mass * lateral, -mass * gravity];
     const sprungAt = add(middle, rotate(bodyRotation(motion), subtract(this.sprung.at, this.about)));
     push(inertia(this.sprung.mass), sprungAt);
     // What leans under its own weight; what else the body's equations change by is left to the iteration.
@@ -245,13 +272,21 @@ export class CarBalance {
       const standing = this.spring[place.startsWith("front") ? "front" : "rear"];
       const ground: Vector = [0, this.lateralOf(i, x, lateral), x[7 + i] as number];
       const own = inertia(axle.unsprungMass);
-      push(ground, w.contact);
+      const { braking, drive } = this.alongOf(i, forward);
+      // From the ground the car gets both at the patch; a shaft takes the turning part of a drive to the body.
+      push(add(ground, [drive - braking, 0, 0]), w.contact);
       push(own, w.centre);
       const spring = standing.force + axle.springRate * (standing.length - w.springLength);
       const [left, right] = i % 2 === 0 ? [i, i + 1] : [i - 1, i];
       const bar = axle.bar && computeBar(axle.bar, x[3 + left] as number, x[3 + right] as number);
       const byBar = bar ? (i === left ? bar.leftWheel : -bar.leftWheel) : 0;
-      b[3 + i] = dot(ground, w.contactBy) + dot(own, w.centreBy) + spring * w.springBy + byBar;
+      b[3 + i] =
+        dot(ground, w.contactBy) -
+        braking * w.contactBy[0] +
+        drive * w.centreBy[0] +
+        dot(own, w.centreBy) +
+        spring * w.springBy +
+        byBar;
       set(3 + i, 3 + i, axle.springRate * w.springBy ** 2);
       if (axle.bar) {
         const rate = axle.bar.torsion * (axle.bar.ratio / axle.bar.lever) ** 2;
@@ -275,7 +310,7 @@ export class CarBalance {
     return b;
   }
 
-  private describe(x: Float64Array, lateral: number): CarBalanceAnswer {
+  private describe(x: Float64Array, { lateral, forward }: CarAcceleration): CarBalanceAnswer {
     const wheels = this.wheelsAt(x);
     if (!wheels) return { unsolved: "beyond-fold" };
     const lifted = wheelPlaces.find((_, i) => !((x[7 + i] as number) > 0));
@@ -287,6 +322,7 @@ export class CarBalance {
       return {
         load: x[7 + i] as number,
         lateral: this.lateralOf(i, x, lateral),
+        ...this.alongOf(i, forward),
         travel: x[3 + i] as number,
         spring: standing.force + this.axleOf(place).springRate * (standing.length - w.springLength),
         camber: w.camber,
@@ -307,6 +343,7 @@ export class CarBalance {
           front: ((x[8] as number) - (x[7] as number)) / 2,
           rear: ((x[10] as number) - (x[9] as number)) / 2,
         },
+        movedForward: (x[7] as number) + (x[8] as number) - 2 * this.car.front.wheelLoad,
       },
     };
   }
