@@ -18,7 +18,7 @@ export const CAR_LINE_SHEETS: readonly Sheet[] = [
   { name: "family-selected", path: `${family}?at=rear/trailing-link/inner-bush` },
   { name: "family-copy-first", path: `${family}/edit` },
   { name: "match", path: `${family}/match` },
-  { name: "whole-car", path: `${family}/car` },
+  { name: "whole-car", path: `${family}/car?motion=bend&along=-0.3` },
   { name: "bodies", path: "/layouts?torn=arm-front" },
 ];
 

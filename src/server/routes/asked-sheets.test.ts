@@ -33,6 +33,14 @@ const questions: readonly SheetQuestion[] = [
   },
   { kind: "car", question: { family: ouzel, motion: { kind: "rack", by: 0.04 } } },
   {
+    kind: "car",
+    question: {
+      family: ouzel,
+      motion: { kind: "bend", by: 4.9, along: -2.4 },
+      torn: { position: "rear-right/trailing-link/inner-bush", grade: 3 },
+    },
+  },
+  {
     kind: "shake",
     family: ouzel,
     question: { corner: "front-left", position: "front-left/lower-arm/rear-bush", variation: 0.00003 },
@@ -107,8 +115,12 @@ describe("printed sheets over HTTP", { timeout: 60_000 }, () => {
     });
 
   it("are PDFs under a name that says what they are", async () => {
-    const names = ["ouzel-saloon-car-rack.pdf", "ouzel-saloon-front-left-lower-arm-rear-bush-fluid-gone.pdf"];
-    for (const [i, question] of questions.slice(2, 4).entries()) {
+    const names = [
+      "ouzel-saloon-car-rack.pdf",
+      "ouzel-saloon-car-bend.pdf",
+      "ouzel-saloon-front-left-lower-arm-rear-bush-fluid-gone.pdf",
+    ];
+    for (const [i, question] of questions.slice(2, 5).entries()) {
       const reply = await print(formatSheetQuestion(question));
       expect([reply.statusCode, reply.headers["content-type"]]).toEqual([200, "application/pdf"]);
       expect(reply.headers["content-disposition"]).toContain(`filename="${names[i]}"`);
@@ -142,7 +154,7 @@ describe("printed sheets over HTTP", { timeout: 60_000 }, () => {
       "out-of-range readings[2].toe_deg",
     ]);
     expect(await places({ sheet: "car", family: "ouzel", motion: { roll_deg: 2 } })).toEqual(["unknown-family family"]);
-    const travel = questions[4];
+    const travel = questions.find(({ kind }) => kind === "travel");
     if (travel === undefined) throw new Error("no question");
     expect(await places({ ...formatSheetQuestion(travel), beside: "nobody" })).toEqual(["unknown-family beside"]);
   });
