@@ -91,6 +91,25 @@ export const spoiltRequests: readonly SpoiltRequest[] = [
     findings: [["strut.axis_point_mm", "coincident-points", "strut.top_mm"]],
   },
   {
+    what: "a strut in one line with all outer joints",
+    door: travel,
+    layout: STRUT,
+    spoil: (r) => {
+      const [top, low] = [r.strut.top_mm, r.strut.axis_point_mm];
+      const outer = low.map((c: number, i: number) => c + (c - top[i]) / 2);
+      for (const link of r.links) link.outer_mm = [...outer];
+    },
+    findings: [["strut", "constraints-dependent", "strut line", "tie rod"]],
+  },
+  {
+    what: "a link a hair long",
+    door: travel,
+    spoil: (r) => {
+      r.links[0].outer_mm = r.links[0].inner_mm.map((c: number) => c + 1e-4);
+    },
+    findings: [["links[0].outer_mm", "coincident-points", "links[0].inner_mm"]],
+  },
+  {
     what: "a spring seat on its top",
     door: travel,
     layout: "rear_trailing_arm_spherical",

@@ -35,6 +35,12 @@ export function checkAxis(x: unknown, path: string): Finding[] {
   ];
 }
 
+/** Joint centres nearer to each other than this in every direction are one place (invented; no link is so short). */
+const SHORTEST_LINE_MM = 1;
+
+/** Whether two ends of a line are so near that it has no direction one could measure. */
+const near = (a: Point, b: Point): boolean => a.every((c, i) => Math.abs(c - (b[i] as number)) < SHORTEST_LINE_MM);
+
 function coincident(path: string, other: string, p: Point): Finding {
   return {
     code: "coincident-points",
@@ -54,7 +60,7 @@ export function checkCorner(doc: Loose): Finding[] {
   for (const [i, link] of links) {
     const inner = pointOf(link.inner_mm);
     const outer = pointOf(link.outer_mm);
-    if (inner && outer && same(inner, outer))
+    if (inner && outer && near(inner, outer))
       findings.push(coincident(`links[${i}].outer_mm`, `links[${i}].inner_mm`, outer));
     if (typeof link.name !== "string") continue;
     const before = names.get(link.name);
@@ -79,7 +85,7 @@ export function checkCorner(doc: Loose): Finding[] {
   const strut = isObject(doc.strut) ? doc.strut : null;
   const top = pointOf(strut?.top_mm);
   const axisPoint = pointOf(strut?.axis_point_mm);
-  if (top && axisPoint && same(top, axisPoint))
+  if (top && axisPoint && near(top, axisPoint))
     findings.push(coincident("strut.axis_point_mm", "strut.top_mm", axisPoint));
   const arm = isObject(doc.trailing_arm) ? doc.trailing_arm : null;
   if (arm) findings.push(...checkAxis(arm.free_axis, "trailing_arm.free_axis"));

@@ -1,4 +1,10 @@
-import { buildCornerLinkage, type CornerGeometry, findDependentConstraints, findTravelBlock } from "#engines/linkage";
+import {
+  buildCornerLinkage,
+  type CornerGeometry,
+  findDependentConstraints,
+  findTravelBlock,
+  turnsAboutStrut,
+} from "#engines/linkage";
 import type { Finding } from "#numeric";
 
 /**
@@ -6,6 +12,7 @@ import type { Finding } from "#numeric";
  * stays free, or the one move they leave does not lift the wheel; null where the wheel can travel and do nothing else.
  */
 export function findDependence(geometry: CornerGeometry): Finding | null {
+  if (turnsAboutStrut(geometry)) return collinearStrut(geometry);
   const { mechanism } = buildCornerLinkage(geometry);
   const group = findDependentConstraints(mechanism);
   if (!group) return findBlock(geometry);
@@ -19,6 +26,14 @@ export function findDependence(geometry: CornerGeometry): Finding | null {
     hint: "Two of these lines coincide, or too many meet in one point or lie in one plane: measure their points again.",
   };
 }
+
+const collinearStrut = ({ links }: CornerGeometry): Finding => ({
+  code: "constraints-dependent",
+  path: "strut",
+  got: `a strut line that the lines of ${links.map((l) => l.name).join(", ")} all meet`,
+  needed: "one link, such as the tie rod, whose line passes the strut line at a distance",
+  hint: "As it stands the knuckle turns freely about the strut line: measure the outer joints and the strut's points again.",
+});
 
 function findBlock(geometry: CornerGeometry): Finding | null {
   const group = findTravelBlock(buildCornerLinkage(geometry).mechanism);

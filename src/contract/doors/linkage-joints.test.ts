@@ -41,6 +41,24 @@ describe("the calculation of joint angles", () => {
     expect(Math.abs(ride?.twist_from_tightened_deg ?? 0)).toBeGreaterThan(3);
   });
 
+  it("ignores no bush: one given twice, one of a mount that is not there, one at an end a mount has not", () => {
+    const strut = travel.find((v) => "strut" in v.input);
+    if (!strut) throw new Error("no strut among the valid inputs");
+    const asked = (of: Doc, list: readonly (readonly [string, string])[]): string[] => {
+      const answer = askDoor("linkage.joints", {
+        ...of,
+        bushes: list.map(([link, end]) => ({ link, end, axis: [0, 0, 1] })),
+        steps,
+      });
+      return "findings" in answer ? answer.findings.map(({ code, path }) => `${code} ${path}`) : [];
+    };
+    expect(asked(cornerOf(strut), [["strut_top", "inner"]])).toEqual([]);
+    expect(asked(cornerOf(strut), [["strut_top", "outer"]])).toEqual(["not-consistent bushes[0].end"]);
+    expect(asked(corner, [["strut_top", "inner"]])).toEqual(["unknown-name bushes[0].link"]);
+    const twice = [[first.name, "inner"] as const, [first.name, "outer"] as const, [first.name, "inner"] as const];
+    expect(asked(corner, twice)).toEqual(["repeated-name bushes[2]"]);
+  });
+
   it("turns twists round on the right, where everything else stays", () => {
     const flip = ([x, y, z]: readonly number[]): number[] => [x as number, -(y as number), z as number];
     const right = {

@@ -15,10 +15,14 @@ import { findDependence } from "./linkage-dependence.ts";
 import { directionFromWire, geometryFromWire, pointFromWire, sideways } from "./linkage-reading.ts";
 import { axisSchema, cornerKeys, pointMm } from "./linkage-schema.ts";
 import { entriesOf, isObject } from "./loose-corner.ts";
-import { checkNamed, namesOf } from "./named-entries.ts";
+import { checkNamed, checkRepeated, namesOf } from "./named-entries.ts";
 import { branchEnd, formatEnd, formatRefused, refusedPosition } from "./travel-position.ts";
 
-const MOUNT_NAMES = ["strut_top", "trailing_arm"];
+/** Mounts by the name of their bush, and the key that gives the corner one. */
+const MOUNTS = [
+  { name: "strut_top", key: "strut" },
+  { name: "trailing_arm", key: "trailing_arm" },
+];
 
 const input = z.strictObject({
   ...cornerKeys,
@@ -69,13 +73,31 @@ const REACH = 0.2;
 
 function checkShaft({ drive_shaft: shaft, bushes, ...doc }: Record<string, unknown>): Finding[] {
   const found = entriesOf(bushes).flatMap(([i, b]) => checkAxis(b.axis, `bushes[${i}].axis`));
+  const named = entriesOf(bushes).flatMap(([i, b]) =>
+    typeof b.link === "string" ? [{ name: b.link, path: `bushes[${i}].link`, end: b.end }] : [],
+  );
   if (linkNamesOf(doc)) {
-    const named = entriesOf(bushes).flatMap(([i, b]) =>
-      typeof b.link === "string" ? [{ name: b.link, path: `bushes[${i}].link` }] : [],
-    );
-    const mounts = MOUNT_NAMES.map((name) => ({ name, path: "" }));
+    const mounts = MOUNTS.flatMap(({ name, key }) => (isObject(doc[key]) ? [{ name, path: "" }] : []));
     found.push(...checkNamed(named, [...namesOf(doc.links, "links", "name"), ...mounts], "link"));
   }
+  found.push(
+    ...checkRepeated(
+      entriesOf(bushes).flatMap(([i, b]) =>
+        typeof b.link === "string" && typeof b.end === "string"
+          ? [{ name: `${b.link}.${b.end}`, path: `bushes[${i}]` }]
+          : [],
+      ),
+    ),
+    ...named
+      .filter(({ name, end }) => end === "outer" && MOUNTS.some((m) => m.name === name))
+      .map(({ path }) => ({
+        code: "not-consistent",
+        path: path.replace(/link$/, "end"),
+        got: '"outer"',
+        needed: '"inner", as the mount has one bush, in the body',
+        hint: "What turns there is the knuckle against the body.",
+      })),
+  );
   if (!isObject(shaft)) return found;
   found.push(...checkAxis(shaft.inner_axis, "drive_shaft.inner_axis"));
   if (Array.isArray(shaft.inner_mm) && Array.isArray(shaft.outer_mm) && shaft.inner_mm.join() === shaft.outer_mm.join())

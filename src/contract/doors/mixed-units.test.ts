@@ -17,12 +17,22 @@ describe("rates of different units", () => {
     expect(spring?.hint).toMatch(/28\.$/);
   });
 
+  it("are seen where there is nothing to hold them against, and where all are in the wrong one", () => {
+    expect(checkMixedRates(rubber(9000, 7_000_000), at).map(({ path }) => path)).toEqual(["rubber[1].radial_n_per_mm"]);
+    const all = checkMixedRates(rubber(9_200_000, 680_000, 14_000_000), at);
+    expect(all.map(({ hint }) => /([\d.]+)\.$/.exec(hint)?.[1])).toEqual(["9200", "680", "14000"]);
+    const [layout] = checkMixedRates({ ...rubber(9000), spring_n_per_mm: 70_000 }, at);
+    expect(layout).toMatchObject({ code: "unit-mixed", path: "spring_n_per_mm" });
+    const [load, ...others] = checkMixedRates({ ...rubber(9000), wheel_load_n: 4.2 }, at);
+    expect(others).toEqual([]);
+    expect(load).toMatchObject({ path: "wheel_load_n", hint: "It looks like kilonewtons: in N it would be 4200." });
+  });
+
   it("are not seen in what a car has, nor in a joint made nearly rigid or nearly gone", () => {
     for (const rates of [
       [680, 13_800, 52_000, 6900],
       [9000, 9000, 1e9],
       [9000, 9000, 1e-3],
-      [9000, 7_000_000],
       // Balls that stand for rigid beside bushes, and a bush that is far softer than the rest.
       [2900, 1e6, 1e6, 1e6, 1e6],
       [8800, 1e7, 9000, 1e7, 6900],

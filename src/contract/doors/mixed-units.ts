@@ -11,6 +11,10 @@ const MOST_KILONEWTONS = 60;
 const AS_GOOD_AS_RIGID = 1e6;
 /** Fewer rates than this have no middle to be held against. */
 const FEWEST = 3;
+/** No joint of a car is softer than this; where most rates are too stiff for one, what is left of the rest by a thousandth (N/mm, invented). */
+const SOFTEST_JOINT = 50;
+/** A wheel load below this was typed in kilonewtons (N, invented). */
+const LEAST_LOAD = 50;
 /** The stiffest spring of a car in N/mm, and the softest and stiffest that a figure in N/m may mean (invented). */
 const STIFFEST_SPRING = 2000;
 const SPRING_PER_METRE = [3000, 1_000_000] as const;
@@ -34,22 +38,32 @@ const middleOf = (list: readonly number[]): number => [...list].sort((a, b) => a
 /** A round figure that says a joint does not give: no rate in another unit. */
 const standsForRigid = (rate: number): boolean => rate >= AS_GOOD_AS_RIGID && Number.isInteger(Math.log10(rate));
 
+type PlacedRate = readonly [path: string, value: number];
+
+const perMetre = (path: string, value: number, needed: string): Finding =>
+  finding(path, shown(value), needed, `It looks like newtons per metre: in N/mm it would be ${shown(value / 1000)}.`);
+
+/** Whether a rate is more than any joint or member of a car has, and no round figure for one that does not give. */
+const tooStiff = ([, value]: PlacedRate): boolean => value > AS_GOOD_AS_RIGID && !standsForRigid(value);
+
+/** Rates of one kind that stand in another unit than N/mm, whatever stands beside them; where most do, all may. */
+function strayRates(rates: readonly PlacedRate[]): Finding[] {
+  const stiff = rates.filter(tooStiff);
+  if (stiff.length === 0) return ratesApart(rates);
+  const most = 2 * stiff.length >= rates.length;
+  const strays = most ? rates.filter(([, value]) => value / 1000 >= SOFTEST_JOINT && !standsForRigid(value)) : stiff;
+  const needed = "a rate in newtons per millimetre; no joint of a car has a million";
+  return strays.map(([path, value]) => perMetre(path, value, needed));
+}
+
 /** Rates of one kind of which a few stand in another unit than the rest: which, and in which unit. */
-function strayRates(rates: readonly (readonly [path: string, value: number])[]): Finding[] {
+function ratesApart(rates: readonly PlacedRate[]): Finding[] {
   if (rates.length < FEWEST) return [];
   return rates.flatMap(([path, value], own) => {
     const middle = middleOf(rates.flatMap(([, other], i) => (i === own ? [] : [other])));
     const ratio = value / middle;
     const needed = `a rate in newtons per millimetre; the middle of those beside it is ${shown(middle)}`;
-    if (ratio > FAR && ratio < 1000 * NEAR && ratio > 1000 / NEAR)
-      return [
-        finding(
-          path,
-          shown(value),
-          needed,
-          `It looks like newtons per metre: in N/mm it would be ${shown(value / 1000)}.`,
-        ),
-      ];
+    if (ratio > FAR && ratio < 1000 * NEAR && ratio > 1000 / NEAR) return [perMetre(path, value, needed)];
     if (value <= MOST_KILONEWTONS && ratio < 1 / FAR && ratio > 1 / (1000 * NEAR))
       return [
         finding(
@@ -63,30 +77,33 @@ function strayRates(rates: readonly (readonly [path: string, value: number])[]):
   });
 }
 
-/** Rates of rubber, of members and of the spring that stand in another unit than the rest. `at` gives the path of a key. */
+/** Rates of rubber, of members and of the spring, and the wheel load, that stand in another unit than the rest. `at` gives the path of a key. */
 export function checkMixedRates(doc: Loose, at: (key: string) => string): Finding[] {
-  const ratesOf = (list: string, key: string): (readonly [string, number])[] =>
+  const ratesOf = (list: string, key: string): PlacedRate[] =>
     entriesOf(doc[list]).flatMap(([i, entry]) => {
       const value = entry[key];
       if (isNumber(value) && entry.axis === undefined && standsForRigid(value)) return [];
       return isNumber(value) && value > 0 ? [[at(`${list}[${i}].${key}`), value] as const] : [];
     });
-  const spring = isObject(doc.spring) ? doc.spring.rate_n_per_mm : undefined;
-  const [softest, stiffest] = SPRING_PER_METRE;
   return [
     ...["radial_n_per_mm", "axial_n_per_mm", "voided_n_per_mm"].flatMap((key) => strayRates(ratesOf("rubber", key))),
     ...strayRates(ratesOf("members", "n_per_mm")),
-    ...(isNumber(spring) && spring > STIFFEST_SPRING && spring >= softest && spring <= stiffest
-      ? [
-          finding(
-            at("spring.rate_n_per_mm"),
-            shown(spring),
-            "a rate in newtons per millimetre; no spring of a car has 2000",
-            `It looks like newtons per metre: in N/mm it would be ${shown(spring / 1000)}.`,
-          ),
-        ]
-      : []),
+    ...checkSpringUnit(isObject(doc.spring) ? doc.spring.rate_n_per_mm : undefined, at("spring.rate_n_per_mm")),
+    ...checkSpringUnit(doc.spring_n_per_mm, at("spring_n_per_mm")),
+    ...checkLoadUnit(doc.wheel_load_n, at("wheel_load_n")),
   ];
+}
+
+function checkSpringUnit(rate: unknown, path: string): Finding[] {
+  const [softest, stiffest] = SPRING_PER_METRE;
+  if (!isNumber(rate) || rate <= STIFFEST_SPRING || rate < softest || rate > stiffest) return [];
+  return [perMetre(path, rate, "a rate in newtons per millimetre; no spring of a car has 2000")];
+}
+
+function checkLoadUnit(load: unknown, path: string): Finding[] {
+  if (!isNumber(load) || load <= 0 || load >= LEAST_LOAD) return [];
+  const hint = `It looks like kilonewtons: in N it would be ${shown(load * 1000)}.`;
+  return [finding(path, shown(load), "the load of a wheel in newtons", hint)];
 }
 
 type Place = readonly [number, number, number];

@@ -1,4 +1,5 @@
-import { dependentRows } from "#numeric";
+import { cross, dependentRows, dot, subtract, unitVector } from "#numeric";
+import type { CornerGeometry } from "./geometry.ts";
 import { MeasureEvaluator } from "./measures.ts";
 import type { Mechanism } from "./mechanism.ts";
 import { designPose } from "./pose.ts";
@@ -50,4 +51,20 @@ export function findTravelBlock(mechanism: Mechanism): string[] | null {
   const rise = Array.from({ length: 6 * mechanism.origins.length }, (_, j) => (j === 2 ? 1 : 0));
   const [weights] = dependentRows([...rows, rise], NOTHING);
   return weights ? namesIn(weights, joints) : null;
+}
+
+/** A link whose line passes the strut line nearer than this holds nothing against a turn about it (metres, invented). */
+const LEAST_LEVER = 1e-3;
+
+/**
+ * Whether every link's line meets the strut line at design, so that nothing holds the knuckle against turning about it and
+ * the wheel steers itself; false without a strut.
+ */
+export function turnsAboutStrut({ strut, links }: Pick<CornerGeometry, "strut" | "links">): boolean {
+  if (!strut) return false;
+  const line = unitVector(subtract(strut.top, strut.axisPoint));
+  return links.every(({ inner, outer }) => {
+    const along = unitVector(subtract(outer, inner));
+    return Math.abs(dot(cross(subtract(outer, strut.top), along), line)) < LEAST_LEVER;
+  });
 }

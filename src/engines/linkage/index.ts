@@ -1,6 +1,6 @@
 export * from "./binding.ts";
 export * from "./corner-linkage.ts";
-export { findDependentConstraints, findTravelBlock } from "./dependence.ts";
+export { findDependentConstraints, findTravelBlock, turnsAboutStrut } from "./dependence.ts";
 export type * from "./describe-position.ts";
 export * from "./elastic-corner.ts";
 export { ElasticBalance } from "./equilibrium.ts";
