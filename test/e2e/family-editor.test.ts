@@ -151,6 +151,16 @@ describe("the data of a car line", () => {
     await most.click();
     await page.getByRole("heading", { name }).waitFor();
     expect(new URL(page.url()).searchParams.get("section")).toBe("points");
+    // The next key goes into that very coordinate.
+    const axis = { along: "x", across: "y", height: "z" }[((await most.textContent()) ?? "").split(", ")[2] ?? ""];
+    const field = page.getByLabel(`${name}, ${axis} in mm`, { exact: true });
+    await expect.poll(() => field.evaluate((input) => input === document.activeElement)).toBe(true);
+    await field.fill("7.4 in");
+    await page.getByRole("button", { name: new RegExp(`^${name}, known by`) }).click();
+    await page.getByLabel(`${name}, known by`, { exact: true }).selectOption("level-plane");
+    const deviation = page.getByLabel(`${name}, standard deviation along z in mm`, { exact: true });
+    await expect.poll(() => deviation.getAttribute("placeholder")).toBe("1");
+    expect(await field.inputValue()).toBe("7.4 in");
   });
 
   it("two people edit at once: the second saves nothing, sees both values and chooses", async () => {

@@ -12,4 +12,5 @@ export {
 export { familyJsonSchema } from "./published-schema.ts";
 export { correctedSilhouette, silhouetteOfFamily } from "./silhouette-of-family.ts";
 export { parseSilhouette, type SilhouetteSheet, silhouetteSheet } from "./silhouette-sheet.ts";
+export { usualPointSdMm } from "./usual-point-sd.ts";
 export { workCodes } from "./work-codes.ts";

@@ -4,6 +4,7 @@ import { MarginSection } from "../shell/margin-section.tsx";
 import { DecidedFigures } from "./drawing/decided-figures.tsx";
 import { TravelGlance } from "./drawing/travel-glance.tsx";
 import type { TravelState } from "./drawing/use-travel.ts";
+import { placeWords } from "./model/coordinate-words.ts";
 import { findingWords } from "./model/findings-of-sheet.ts";
 import { pointRows } from "./model/hard-points.ts";
 import { jointRows } from "./model/joints.ts";
@@ -38,7 +39,7 @@ const ToPutRight = ({ editing, onGo }: Pick<EditorMarginProps, "editing" | "onGo
         {findings.slice(0, MOST).map((finding) => (
           <li key={`${finding.code} ${finding.path} ${finding.got}`}>
             <button type="button" className="link" onClick={() => onGo(finding.path)}>
-              {pathWords(sheet, parseSheetPath(finding.path) ?? [])}
+              {placeWords(sheet, parseSheetPath(finding.path) ?? [])}
             </button>
             <span className="label">{findingWords(finding)}</span>
           </li>
@@ -70,7 +71,7 @@ export const EditorMargin = ({ editing, title, selected, axle, travel, onGo }: E
       <p className="label">{travel.busy ? "The wheel is being moved through its travel." : "Nothing computed yet."}</p>
     ) : (
       <>
-        <TravelGlance effect={travel.effect} />
+        <TravelGlance effect={travel.effect} sheet={editing.sheet} axle={axle} />
         {axle === null ? null : (
           <DecidedFigures figures={travel.effect.figures} sheet={editing.sheet} axle={axle} onGo={onGo} />
         )}

@@ -1,8 +1,10 @@
 import { useCallback } from "react";
 import { decimalsOf, formatNumber, isSignSure } from "#casework";
 import { drawTravelLines } from "#drawing";
+import type { AxleName } from "../../car.ts";
 import { FittedScene, type SceneRoom } from "../../scene/fitted-scene.tsx";
 import { MarginSection } from "../../shell/margin-section.tsx";
+import { pointWords } from "../model/coordinate-words.ts";
 import type { AngleChange, TravelEffect } from "./travel-effect.ts";
 
 const isSure = ({ value, sd }: AngleChange): boolean => isSignSure(value, sd);
@@ -14,14 +16,21 @@ const percent = (share: number): string => `${formatNumber(100 * share, 0)} %`;
 
 const travelWords = (travel: number): string => `${formatNumber(Math.abs(travel), 0)} mm ${travel < 0 ? "down" : "up"}`;
 
-const pointWords = (point: string): string => point.replaceAll("-", " ").replaceAll(".", ", ");
+/** What a point is called by its fields. */
+type NamePoint = (point: string) => string;
 
-const unsureWords = ({ most }: AngleChange): string =>
+const unsureWords = ({ most }: AngleChange, nameOf: NamePoint): string =>
   most === null
     ? "its sign is not sure"
-    : `its sign is not sure; ${most.axisWords} of ${pointWords(most.point)} does most to it (${percent(most.share)})`;
+    : `its sign is not sure; ${nameOf(most.point)}, ${most.axisWords}, does most to it (${percent(most.share)})`;
 
-const ChangeLine = ({ name, change }: { readonly name: string; readonly change: AngleChange }) => {
+interface ChangeLineProps {
+  readonly name: string;
+  readonly change: AngleChange;
+  readonly nameOf: NamePoint;
+}
+
+const ChangeLine = ({ name, change, nameOf }: ChangeLineProps) => {
   const decimals = decimalsOf({ u: change.sd, unit: "deg", band: null });
   const figure = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, decimals)}°`;
   const was =
@@ -37,14 +46,21 @@ const ChangeLine = ({ name, change }: { readonly name: string; readonly change: 
           {was}
         </span>
       ) : (
-        <span className="label">{unsureWords(change)}</span>
+        <span className="label">{unsureWords(change, nameOf)}</span>
       )}
     </li>
   );
 };
 
+interface TravelGlanceProps {
+  readonly effect: TravelEffect;
+  readonly sheet: unknown;
+  /** The axle that is open; null where none is. */
+  readonly axle: AxleName | null;
+}
+
 /** What the points do at a glance: toe and camber over travel as kept and as entered, and how far they change. */
-export const TravelGlance = ({ effect }: { readonly effect: TravelEffect }) => {
+export const TravelGlance = ({ effect, sheet, axle }: TravelGlanceProps) => {
   const names = (["toe", "camber"] as const).filter((name) => effect[name].changes.every(isSure));
   const draw = useCallback(
     (room: SceneRoom) => {
@@ -61,7 +77,12 @@ export const TravelGlance = ({ effect }: { readonly effect: TravelEffect }) => {
       <ul className="change-lines">
         {(["toe", "camber"] as const).flatMap((name) =>
           effect[name].changes.map((change) => (
-            <ChangeLine key={`${name} ${change.travel}`} name={name === "toe" ? "Toe" : "Camber"} change={change} />
+            <ChangeLine
+              key={`${name} ${change.travel}`}
+              name={name === "toe" ? "Toe" : "Camber"}
+              change={change}
+              nameOf={(point) => (axle === null ? point : pointWords(sheet, axle, point))}
+            />
           )),
         )}
       </ul>

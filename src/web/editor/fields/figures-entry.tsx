@@ -40,6 +40,7 @@ export const FiguresEntry = ({ editing, path, form, label, unit }: EntryProps<Fo
               value={Array.isArray(value) ? value[index] : index === 0 && typeof value === "string" ? value : undefined}
               wrong={findingsIn(editing.findings, path).length > 0}
               describedBy={note}
+              unit={unit}
               blank={names[index] ?? ""}
               onValue={(figure) => editing.edit(path, withFigure(value, form.entries.length, index, figure))}
             />

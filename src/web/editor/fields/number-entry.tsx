@@ -7,7 +7,7 @@ import { useTypedText } from "./number-input.tsx";
 
 /** One number of the sheet. */
 export const NumberEntry = ({ editing, path, form, label, unit }: EntryProps<NumberForm>) => {
-  const [shown, type] = useTypedText(sheetValueAt(editing.sheet, path), form);
+  const [shown, type] = useTypedText(sheetValueAt(editing.sheet, path), form, unit);
   const wrong = findingsAt(editing.findings, path).map(findingWords).join(" ");
   return (
     <NumberField

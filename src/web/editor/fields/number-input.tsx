@@ -8,14 +8,15 @@ import { formatTyped, typedValue } from "../model/typed-number.ts";
 export const useTypedText = (
   value: unknown,
   bounds: NumberBounds = {},
+  unit = "",
 ): readonly [string, (text: string) => unknown] => {
   const [text, setText] = useState(formatTyped(value));
-  const shown = isSameValue(typedValue(text, bounds), value ?? undefined) ? text : formatTyped(value);
+  const shown = isSameValue(typedValue(text, bounds, unit), value ?? undefined) ? text : formatTyped(value);
   return [
     shown,
     (typed) => {
       setText(typed);
-      return typedValue(typed, bounds);
+      return typedValue(typed, bounds, unit);
     },
   ];
 };
@@ -30,14 +31,16 @@ interface NumberInputProps {
   readonly value: unknown;
   readonly wrong: boolean;
   readonly describedBy?: string;
+  /** Of the field, where another one may be typed behind a figure. */
+  readonly unit?: string;
   readonly blank?: string;
   readonly onValue: (value: unknown) => void;
   readonly onFocus?: () => void;
 }
 
 /** One figure of a row: typed, or moved by the arrow keys. */
-export const NumberInput = ({ name, value, wrong, describedBy, blank, onValue, onFocus }: NumberInputProps) => {
-  const [shown, type] = useTypedText(value);
+export const NumberInput = ({ name, value, wrong, describedBy, unit, blank, onValue, onFocus }: NumberInputProps) => {
+  const [shown, type] = useTypedText(value, {}, unit);
   return (
     <input
       className="figure-input"

@@ -69,6 +69,16 @@ describe("typed numbers", () => {
     ["Infinity", "Infinity"],
   ])("%j is %j", (text, value) => expect(typedValue(text)).toBe(value));
 
+  it.each([
+    ["7.4 in", "mm", 187.96],
+    ["18,8 cm", "mm", 188],
+    ["188 mm", "mm", 188],
+    ["-0°30'", "°", -0.5],
+    ["1.5 t", "kg", 1500],
+    ["12 mm", "N/mm", "12 mm"],
+    ["12 furlongs", "mm", "12 furlongs"],
+  ])("%j in a field of %s is %j", (text, unit, value) => expect(typedValue(text, {}, unit)).toBe(value));
+
   it("that may be two are the one that lies in the range", () => {
     expect(typedValue("2,510", { low: 2200, high: 3400 })).toBe(2510);
   });

@@ -23,8 +23,7 @@ interface PointRowProps {
 }
 
 /** What a row says of how well its point is known: its own words, else the origin that counts for the axle. */
-const saidWords = (sheet: unknown, { path, isHard }: Row): string => {
-  if (!isHard) return "";
+const saidWords = (sheet: unknown, { path }: Row): string => {
   const { sd, origin } = ownSaid(sheet, path);
   const usual = sheetValueAt(sheet, [path[0] ?? "", "defaults", "origin"]);
   const words = choiceWords(formatTyped(origin ?? usual ?? "guess"));
@@ -48,7 +47,7 @@ export const PointRow = ({ editing, row, selected, open, onSelect }: PointRowPro
           </button>
         </th>
         {COORDINATES.map((name, axis) => (
-          <td key={name}>
+          <td key={name} data-place={formatSheetPath([...path, axis])}>
             <NumberInput
               name={`${row.name}, ${name} in mm`}
               value={Array.isArray(value) ? value[axis] : axis === 0 && typeof value === "string" ? value : undefined}
@@ -56,6 +55,7 @@ export const PointRow = ({ editing, row, selected, open, onSelect }: PointRowPro
                 ({ path: at }) =>
                   at === place || at === formatSheetPath(path) || at === formatSheetPath([...path, axis]),
               )}
+              unit="mm"
               {...(wrong.length === 0 ? {} : { describedBy: note })}
               onFocus={() => onSelect("figure")}
               onValue={(coordinate) =>
@@ -64,7 +64,21 @@ export const PointRow = ({ editing, row, selected, open, onSelect }: PointRowPro
             />
           </td>
         ))}
-        <td className="point-said label">{saidWords(sheet, row)}</td>
+        <td className="point-said">
+          {row.isHard ? (
+            <button
+              type="button"
+              className="point-known"
+              // By keyboard the name beside it does the same, one stop earlier.
+              tabIndex={-1}
+              aria-label={`${row.name}, known by ${saidWords(sheet, row)}: change it`}
+              aria-expanded={selected && open}
+              onClick={() => onSelect("name")}
+            >
+              {saidWords(sheet, row)}
+            </button>
+          ) : null}
+        </td>
       </tr>
       {wrong.length === 0 ? null : (
         <tr>

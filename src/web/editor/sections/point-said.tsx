@@ -1,10 +1,12 @@
 import { useId } from "react";
+import { usualPointSdMm } from "#contract";
 import { NumberInput } from "../fields/number-input.tsx";
+import { withSaid } from "../model/edit-point.ts";
 import { choiceWords, ORIGIN_WORDS } from "../model/field-words.ts";
 import { findingsIn } from "../model/findings-of-sheet.ts";
-import { ownSaid, type PointRow, withOwnSaid } from "../model/hard-points.ts";
+import { ownSaid, type PointRow } from "../model/hard-points.ts";
 import { formatSheetPath } from "../model/sheet-path.ts";
-import { sheetValueAt, withSheetValue } from "../model/sheet-value.ts";
+import { isKeyed, sheetValueAt } from "../model/sheet-value.ts";
 import { formatTyped } from "../model/typed-number.ts";
 import type { Editing } from "../use-editing.ts";
 
@@ -14,13 +16,13 @@ const COORDINATES = ["x", "y", "z"] as const;
 export const PointSaid = ({ editing, row }: { readonly editing: Editing; readonly row: PointRow }) => {
   const id = useId();
   const { sheet } = editing;
-  const value = sheetValueAt(sheet, row.path);
   const { sd, origin } = ownSaid(sheet, row.path);
-  const defaults = sheetValueAt(sheet, [row.path[0] ?? "", "defaults", "sd_mm"]);
+  const defaults = sheetValueAt(sheet, [row.path[0] ?? "", "defaults"]);
+  const usualSd = usualPointSdMm(origin, isKeyed(defaults) ? defaults : {});
   const wrong = findingsIn(editing.findings, [...row.path, "sd_mm"]).length > 0;
-  const usual = (axis: number): string => (Array.isArray(defaults) ? formatTyped(defaults[axis]) : "usual");
+  const usual = (axis: number): string => (usualSd === null ? "usual" : formatTyped(usualSd[axis]));
   const write = (said: { readonly sd_mm?: unknown; readonly origin?: unknown }, place: string) =>
-    editing.change(withSheetValue(sheet, row.path, withOwnSaid(value, said)), formatSheetPath([...row.path, place]));
+    editing.change(withSaid(sheet, row.path, said), formatSheetPath([...row.path, place]));
   const withSd = (axis: number, figure: unknown): unknown => {
     const old: readonly unknown[] = Array.isArray(sd) ? sd : [];
     const next = COORDINATES.map((_, at) => (at === axis ? figure : old[at]) ?? null);
@@ -36,16 +38,18 @@ export const PointSaid = ({ editing, row }: { readonly editing: Editing; readonl
             name={`${row.name}, standard deviation along ${name} in mm`}
             value={Array.isArray(sd) ? sd[axis] : undefined}
             wrong={wrong}
+            unit="mm"
             blank={usual(axis)}
             onValue={(figure) => write({ sd_mm: withSd(axis, figure) }, "sd_mm")}
           />
         ))}
       </fieldset>
       <label htmlFor={id} className="label">
-        origin
+        known by
       </label>
       <select
         id={id}
+        aria-label={`${row.name}, known by`}
         value={typeof origin === "string" ? origin : ""}
         onChange={(event) => write({ origin: event.target.value === "" ? undefined : event.target.value }, "origin")}
       >

@@ -19,7 +19,8 @@ export const PointsSection = ({ context, axle }: { readonly context: FieldsConte
     <>
       <table className="points">
         <caption className="note">
-          Left side at ride height, mm: x forward from the front axle, y left from the middle, z up from the ground.
+          Left side at ride height, mm: x forward from the front axle, y left from the middle, z up from the ground. A
+          unit may stand behind a figure. A point that was measured says so under known by: that narrows its bands.
           Arrow keys move a figure by 1 mm, with Shift by 10; Enter goes to the next figure, with Control the arrows go
           to the point above or below.
         </caption>
