@@ -1,11 +1,11 @@
 import { useId } from "react";
-import { typedQuantityTrouble } from "../number/parse-typed-quantity.ts";
 import { selectWhenEntered } from "../number/select-when-entered.ts";
 
 interface EntryCellProps {
   readonly label: string;
   readonly unit: string;
-  readonly bounds: { readonly low?: number; readonly high?: number };
+  /** What is wrong with the value; null where nothing is. */
+  readonly wrong: string | null;
   readonly value: string;
   /** Stands in the empty field. */
   readonly blank?: string;
@@ -13,9 +13,8 @@ interface EntryCellProps {
 }
 
 /** One figure of a table of readings, with its unit; what is wrong with it stands under it. */
-export const EntryCell = ({ label, unit, bounds, value, blank, onChange }: EntryCellProps) => {
+export const EntryCell = ({ label, unit, wrong, value, blank, onChange }: EntryCellProps) => {
   const note = useId();
-  const wrong = value.trim() === "" ? null : typedQuantityTrouble(value, bounds, unit);
   return (
     <span className="entry-cell" data-wrong={wrong !== null}>
       <span className="entry-cell-line">

@@ -2,24 +2,22 @@ import { formatNumber, LEAST_HEIGHTS } from "#casework";
 import { mmFromMetres } from "#quantity";
 import type { Axle } from "../car.ts";
 import { EntryCell } from "./entry-cell.tsx";
-import { type Entries, LENGTH_BOUNDS, PM_UNITS, ROW_BOUNDS, ROW_UNITS, type TypedRow } from "./match-entries.ts";
+import {
+  ENTRY_NAMES,
+  type Entries,
+  entryTrouble,
+  PM_KEYS,
+  PM_NAMES,
+  PM_UNITS,
+  ROW_UNITS,
+  rowName,
+  spreadTrouble,
+  type TypedRow,
+  USUAL_PM,
+} from "./match-entries.ts";
 import type { MatchView } from "./use-match-view.ts";
 
-const COLUMNS = [
-  { key: "height", title: "hub centre to arch" },
-  { key: "camber", title: "camber" },
-  { key: "toe", title: "toe of this wheel, in is +" },
-] as const;
-const PM = [
-  { key: "height", label: "± height" },
-  { key: "camber", label: "± camber" },
-  { key: "toe", label: "± toe" },
-  { key: "length", label: "± length" },
-  { key: "heightBase", label: "± shared by all heights" },
-  { key: "bodyBase", label: "± shared by the body's points" },
-] as const;
-
-const rowName = (index: number): string => (index === 0 ? "as it stands" : `height ${index + 1}`);
+const COLUMNS = ["height", "camber", "toe"] as const;
 
 const changedRow = (entries: Entries, index: number, change: Partial<TypedRow>): Entries => ({
   ...entries,
@@ -46,9 +44,9 @@ export const MatchForm = ({ view }: { readonly view: MatchView }) => {
             <th scope="col">
               <span className="unseen">height</span>
             </th>
-            {COLUMNS.map(({ key, title }) => (
+            {COLUMNS.map((key) => (
               <th key={key} scope="col">
-                {title}
+                {ENTRY_NAMES[key]}
               </th>
             ))}
           </tr>
@@ -58,12 +56,12 @@ export const MatchForm = ({ view }: { readonly view: MatchView }) => {
             // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the table
             <tr key={index}>
               <th scope="row">{rowName(index)}</th>
-              {COLUMNS.map(({ key, title }) => (
+              {COLUMNS.map((key) => (
                 <td key={key}>
                   <EntryCell
-                    label={`${title}, ${rowName(index)}`}
+                    label={`${ENTRY_NAMES[key]}, ${rowName(index)}`}
                     unit={ROW_UNITS[key]}
-                    bounds={ROW_BOUNDS[key]}
+                    wrong={entryTrouble(key, row[key], ROW_UNITS[key])}
                     value={row[key]}
                     onChange={(value) => setEntries(changedRow(entries, index, { [key]: value }))}
                   />
@@ -73,7 +71,7 @@ export const MatchForm = ({ view }: { readonly view: MatchView }) => {
           ))}
         </tbody>
       </table>
-      <p>
+      <p className="match-more">
         <button
           type="button"
           className="link"
@@ -83,21 +81,26 @@ export const MatchForm = ({ view }: { readonly view: MatchView }) => {
         </button>
       </p>
       <div className="match-pm">
-        {PM.map(({ key, label }) => (
+        {PM_KEYS.map((key) => (
           <span key={key} className="pick">
             <span className="label" aria-hidden="true">
-              {label}
+              {PM_NAMES[key]}
             </span>
             <EntryCell
-              label={`${label}, twice the standard deviation`}
+              label={`${PM_NAMES[key]}, twice the standard deviation`}
               unit={PM_UNITS[key]}
-              bounds={{ low: 0 }}
+              wrong={spreadTrouble(key, entries.pm[key])}
+              blank={USUAL_PM[key]}
               value={entries.pm[key]}
               onChange={(value) => setEntries({ ...entries, pm: { ...entries.pm, [key]: value } })}
             />
           </span>
         ))}
       </div>
+      <p className="note">
+        ± is twice the standard deviation. All heights are counted from the first and share its error. The body's points
+        share an error where they were measured from one base that was itself off.
+      </p>
       <details className="opens" open={Object.keys(entries.bench).length > 0}>
         <summary>Lengths from the bench, pin to pin</summary>
         {axle.links.map((link) => (
@@ -106,7 +109,7 @@ export const MatchForm = ({ view }: { readonly view: MatchView }) => {
             <EntryCell
               label={`${link.label}, pin to pin`}
               unit="mm"
-              bounds={LENGTH_BOUNDS}
+              wrong={entryTrouble("length", entries.bench[link.name] ?? "", "mm")}
               value={entries.bench[link.name] ?? ""}
               onChange={(value) => setEntries({ ...entries, bench: { ...entries.bench, [link.name]: value } })}
             />

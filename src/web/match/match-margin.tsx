@@ -1,5 +1,13 @@
 import { Link } from "@tanstack/react-router";
-import { type CornerMatch, formatNumber, type MatchAsked, type MatchedFigure } from "#casework";
+import {
+  type CornerMatch,
+  decimalsOf,
+  type Figure,
+  formatNumber,
+  type MatchAsked,
+  type MatchedFigure,
+  unitSign,
+} from "#casework";
 import { mmFromMetres } from "#quantity";
 import { byQuery } from "../cases/case/recorder.ts";
 import { FigureLine } from "../effect/figure-line.tsx";
@@ -13,11 +21,12 @@ import type { MatchView } from "./use-match-view.ts";
 
 const mm = (metres: number): string => `±${formatNumber(2 * mmFromMetres(metres), 1)} mm`;
 
+const plusMinus = (figure: Figure): string =>
+  `±${formatNumber(2 * figure.u, decimalsOf(figure))}${unitSign(figure.unit)}`;
+
 const standing = ({ before, after }: MatchedFigure): string => {
   if (!after.signSure) return before.signSure ? "no longer printable" : "still not printable";
-  return before.signSure
-    ? `was ±${formatNumber(2 * before.u, 2)}, now ±${formatNumber(2 * after.u, 2)}`
-    : "has become printable";
+  return before.signSure ? `was ${plusMinus(before)}, now ${plusMinus(after)}` : "has become printable";
 };
 
 /** One figure as matched, how it stands against before, and which coordinates it is owed to. */

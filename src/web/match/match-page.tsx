@@ -11,7 +11,7 @@ import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { CORNERS } from "../travel/travel-search.ts";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
-import { LEAST_ROWS } from "./match-entries.ts";
+import { LEAST_ROWS, rowName } from "./match-entries.ts";
 import { MatchForm } from "./match-form.tsx";
 import { MatchMargin } from "./match-margin.tsx";
 import { useMatch } from "./use-match.ts";
@@ -35,7 +35,7 @@ const pathWords = (path: string): string | null => {
   const [, index, key] = /^readings\[(\d+)\]\.(travel|camber|toe)$/.exec(path) ?? [];
   if (index !== undefined) {
     const what = { travel: "hub centre to arch", camber: "camber", toe: "toe" }[key ?? ""] ?? "";
-    return `${index === "0" ? "as it stands" : `height ${Number(index) + 1}`}, ${what}`;
+    return `${rowName(Number(index))}, ${what}${key === "travel" ? ", from ride height" : ""}`;
   }
   if (path === "readings") return "Readings";
   return path.startsWith("lengths[") ? "A length from the bench" : null;
@@ -47,8 +47,19 @@ const Missing = ({ view }: { readonly view: MatchView }) => (
     <p className="margin-lead">
       {view.whole === 0
         ? "Type hub centre to arch with camber or toe at three heights or more. Here will stand which figures become printable, which coordinates they are owed to, and what stays open."
-        : `${view.whole === 1 ? "One whole row" : `${view.whole} whole rows`}; ${LEAST_ROWS} are needed, each a height with camber or toe.`}
+        : view.whole >= LEAST_ROWS
+          ? `${view.whole} whole rows. What is typed beside them is to be put right or taken out first: nothing typed is passed over.`
+          : `${view.whole === 1 ? "One whole row" : `${view.whole} whole rows`}; ${LEAST_ROWS} are needed, each a height with camber or toe.`}
     </p>
+    {view.troubles.length === 0 ? null : (
+      <ul className="match-troubles">
+        {view.troubles.map(({ where, said }) => (
+          <li key={where}>
+            <strong>{where}</strong> <span className="label">{said}</span>
+          </li>
+        ))}
+      </ul>
+    )}
     <p className="margin-lead">Toe is that of this wheel against the middle line of the car, not of both wheels.</p>
   </>
 );

@@ -58,7 +58,6 @@ export const TakeOver = ({ family, match, ids, names }: TakeOverProps) => {
       <input
         id={field}
         type="text"
-        className="text-input"
         autoComplete="off"
         value={name}
         aria-describedby={note}

@@ -3,7 +3,7 @@ import { useCallback, useMemo } from "react";
 import type { MatchAsked } from "#casework";
 import type { Corner, Family } from "../car.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
-import { type Entries, formatEntries, questionOf, readEntries } from "./match-entries.ts";
+import { type Entries, formatEntries, questionOf, readEntries, type Trouble } from "./match-entries.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const matchRoute = getRouteApi("/families/$familyId/match");
@@ -14,9 +14,10 @@ export interface MatchView {
   readonly entries: Entries;
   readonly setEntries: (entries: Entries) => void;
   readonly chooseCorner: (corner: Corner) => void;
-  /** Null with fewer than three whole rows. */
+  /** Null with fewer than three whole rows, or while something is to be put right. */
   readonly asked: MatchAsked | null;
   readonly whole: number;
+  readonly troubles: readonly Trouble[];
 }
 
 /** What matching of this address shows; what is typed goes into the address once it rests. */
@@ -43,7 +44,7 @@ export const useMatchView = (): MatchView => {
     (chosen: Corner) => void navigate({ search: ({ bench: _, ...last }) => ({ ...last, corner: chosen }) }),
     [navigate],
   );
-  const { asked, whole } = useMemo(() => questionOf(family, corner, addressed), [family, corner, addressed]);
+  const { asked, whole, troubles } = useMemo(() => questionOf(family, corner, addressed), [family, corner, addressed]);
   return {
     family,
     corner,
@@ -52,5 +53,6 @@ export const useMatchView = (): MatchView => {
     chooseCorner,
     asked,
     whole,
+    troubles,
   };
 };
