@@ -63,9 +63,28 @@ describe("over travel", () => {
       page.getByRole("button", { name: "Print the sheet" }).click(),
     ]);
     expect(printed.suggestedFilename()).toBe("ouzel-saloon-front-left-travel.pdf");
+    await page.getByLabel("Firmer", { exact: true }).selectOption("every-rubber");
+    await page.getByLabel("Firmer by").fill("3");
+    await page.getByLabel("Firmer by").press("Enter");
+    await page.getByRole("table", { name: "every rubber firmer, 3 times" }).waitFor();
+    await page.getByRole("button", { name: "By its hardness" }).click();
+    await page.getByText("the hardness of the old part, 20 to 80 Shore A").first().waitFor();
+    for (const [field, hardness] of [
+      ["Old part", "55"],
+      ["New part", "65"],
+    ] as const) {
+      await page.getByLabel(field).fill(hardness);
+      await page.getByLabel(field).press("Enter");
+    }
+    await page.getByRole("table", { name: "every rubber firmer, 55 to 65 Shore A" }).waitFor();
+    expect(await findByAxe(page)).toEqual([]);
     await page.reload();
     await settle(page);
     expect(await page.getByLabel("Beside").inputValue()).toBe("dunlin-hatch");
+    expect(await page.getByLabel("New part").inputValue()).toBe("65");
+    expect(await page.locator(".margin").textContent()).toContain(
+      "55 to 65 Shore A makes 1.49 times the sound rate, 1.07 to 2.08 (95 %)",
+    );
   });
 
   it("moves the whole car by keyboard, and keeps the motion in the address", async () => {
@@ -192,7 +211,7 @@ describe("over travel", () => {
     expect(await page.getByText(/^No link locks within 200 mm of ride height; its stops end the travel/).count()).toBe(
       1,
     );
-    await page.getByLabel("Twice as firm").selectOption("rear-left/trailing-link/inner-bush");
+    await page.getByLabel("Firmer", { exact: true }).selectOption("rear-left/trailing-link/inner-bush");
     await page.getByLabel("Lowered").selectOption("20");
     await page.getByLabel("Beside").selectOption("");
     await expect.poll(() => page.getByLabel("Beside").isDisabled()).toBe(true);

@@ -3,7 +3,7 @@ import type { FaultEffect, FaultQuestion, Figure } from "../fault-effect.ts";
 import { jointOf, linksAt } from "./corner-model.ts";
 import type { EffectFigures } from "./fault-figures.ts";
 import type { FaultStates } from "./fault-pair.ts";
-import { firmnessSureWords, mayBeNoFirmer } from "./firmer-rubber.ts";
+import { howFirmWords, mayBeNoFirmer } from "./firmer-rubber.ts";
 import { decimalsOf, formatBandSizes, formatFigure, formatNumber } from "./format-figure.ts";
 import {
   conditionWords,
@@ -101,9 +101,7 @@ function howSureOf(states: FaultStates, headline: Figure, invented: boolean): st
     parts.push(
       `Torn means ${percent(tornShare.low)} to ${percent(tornShare.high)} % of the sound rate (${originWords[tornShare.origin] ?? tornShare.origin}).`,
     );
-  if (firmness) parts.push(firmnessSureWords(firmness));
-  if (question.fault.kind === "firmer" && "factor" in question.fault)
-    parts.push(`${formatNumber(question.fault.factor, 2)} times the sound rate is taken as exact.`);
+  if (question.fault.kind === "firmer") parts.push(howFirmWords(question.fault, firmness));
   if (question.fault.kind === "loose" && question.fault.assumed)
     parts.push(
       `The play of ${formatNumber(question.fault.play * 1000, 1)} mm is assumed: nobody has measured it, and the figure goes with it.`,

@@ -126,7 +126,9 @@ export function firmerInputs(fault: FirmerRubber, firmness: Firmness | null): Fi
 }
 
 /** What the factor stands on, as a sentence of "how sure". */
-export function firmnessSureWords(firmness: Firmness): string {
+export function howFirmWords(fault: FirmerRubber, firmness: Firmness | null): string {
+  if (firmness === null)
+    return "factor" in fault ? `${times(fault.factor)} times the sound rate is taken as exact.` : "";
   const { from, to, origin } = firmness;
   const two = `${shore(from)} to ${shore(to)} Shore A`;
   const apart = mayBeNoFirmer(firmness)

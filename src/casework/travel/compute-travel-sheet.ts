@@ -4,14 +4,16 @@ import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { axleAndSide, positionsOf } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { computeFaultEffect, poseOf } from "../fault/compute-fault-effect.ts";
+import { firmerWords } from "../fault/firmer-rubber.ts";
 import { isSignSure } from "../fault/settle.ts";
-import type { FaultEffect } from "../fault-effect.ts";
+import type { Condition, FaultEffect } from "../fault-effect.ts";
 import { bindingWords } from "./binding-words.ts";
 import { type CornerWalk, type WalkPoint, walkCorner } from "./corner-walk.ts";
 import { travelFigureForm } from "./figure-forms.ts";
+import { firmFactors, firmFaults } from "./firm-corner.ts";
 import { rackTheSameWay } from "./rack-direction.ts";
 import { compareRows, describeRows, describeRubber } from "./row-words.ts";
-import { rubberRow } from "./rubber-row.ts";
+import { everyRubberRow, type FirmWalks, rubberRow } from "./rubber-row.ts";
 import type {
   TravelChange,
   TravelFigure,
@@ -29,11 +31,23 @@ const MOST_SUBJECTS = 4;
 /** Heights are told apart no closer than this, metres. */
 const SAME_HEIGHT = 1e-6;
 
-/** One subject, computed: a walk of a sound corner, or what a fault does as Geometry computes it. */
-type Computed = { readonly subject: TravelSubject; readonly words: string } & (
-  | { readonly walk: CornerWalk }
-  | { readonly effect: FaultEffect }
-);
+interface Named extends Pick<TravelLine, "words" | "drawnAs"> {
+  readonly subject: TravelSubject;
+}
+
+/** A whole corner, walked. */
+interface Walked extends Named {
+  readonly walk: CornerWalk;
+  /** Beside what and between what, where every rubber of it is firmer; null of a sound corner. */
+  readonly firm: FirmWalks | null;
+}
+
+/** What one fault does, as Geometry computes it. */
+interface Affected extends Named {
+  readonly effect: FaultEffect;
+}
+
+type Computed = Walked | Affected;
 
 /**
  * Figures of one corner over its travel for up to four states beside each other: sound, with one rubber torn or firmer,
@@ -61,8 +75,11 @@ export function computeTravelSheet(
     if ("findings" in one) return one;
     computed.push(one);
   }
-  const rows = computed.flatMap((c) => ("walk" in c ? [rowOf(c, question)] : []));
-  const rubber = computed.flatMap((c) => ("effect" in c ? [rubberRow(c.words, c.effect, SAID_AT)] : []));
+  const rows = computed.flatMap((c) => ("walk" in c && c.firm === null ? [rowOf(c, question)] : []));
+  const rubber = computed.flatMap((c) => {
+    if ("effect" in c) return [rubberRow(c.words, c.effect, SAID_AT)];
+    return c.firm === null ? [] : [everyRubberRow(c.words, c.firm, question.condition.contactRise, SAID_AT)];
+  });
   const verdicts = compareRows(question, rows);
   return {
     sheet: {
@@ -91,32 +108,49 @@ function computeSubject(
     const answer = computeFaultEffect(family, { corner, position, fault, condition });
     if ("findings" in answer) return answer;
     const place = positionsOf(family).find(({ id }) => id === position);
-    return { subject, words: `${fault.kind}: ${place ? lowerFirst(place.label) : position}`, effect: answer.effect };
+    const at = place ? lowerFirst(place.label) : position;
+    const { effect } = answer;
+    const drawnAs = `${fault.kind}: ${at}`;
+    return { subject, words: fault.kind === "firmer" ? `${firmerWords(fault)}: ${at}` : drawnAs, drawnAs, effect };
   }
+  if (subject.kind === "every-rubber") return computeEveryRubber(question, subject, level);
   const of = subject.kind === "beside" ? subject.family : family;
   const lowered = subject.kind === "lowered" ? subject.by : 0;
   const { axle } = axleAndSide(corner);
   const rack = of === family ? level.rack : rackTheSameWay(level.rack, family[axle], of[axle]);
   const walk = walkCorner(of, corner, { ...level, rack }, lowered);
-  if (walk.points.length < 2)
-    return {
-      findings: [
-        {
-          code: "no-equilibrium",
-          path: "condition",
-          got: `no balance of ${of.name} under this force`,
-          needed: "a condition the corner can take",
-          hint: "Lower the force, lower the car less, or bring the rack nearer to its middle.",
-        },
-      ],
-    };
+  if (walk.points.length < 2) return { findings: [noBalance(of.name)] };
   const words =
     subject.kind === "beside"
       ? subject.family.name
       : subject.kind === "lowered"
         ? `lowered ${mmFromMetres(subject.by).toFixed(0)} mm`
         : ownWords(question);
-  return { subject, words, walk };
+  return { subject, words, walk, firm: null };
+}
+
+const noBalance = (name: string): Finding => ({
+  code: "no-equilibrium",
+  path: "condition",
+  got: `no balance of ${name} under this force`,
+  needed: "a condition the corner can take",
+  hint: "Lower the force, lower the car less, or bring the rack nearer to its middle.",
+});
+
+/** The corner with every rubber firmer: all of it together in the middle, and at either end of the range. */
+function computeEveryRubber(
+  { family, corner }: TravelSheetQuestion,
+  subject: Extract<TravelSubject, { kind: "every-rubber" }>,
+  level: Condition,
+): Computed | { findings: readonly Finding[] } {
+  const factors = firmFactors(subject.fault);
+  if ("findings" in factors) return factors;
+  const walkWith = (factor: number): CornerWalk =>
+    walkCorner(family, corner, level, 0, (model) => firmFaults(family, corner, model, factor));
+  const [walk, ...ends] = [walkWith(factors.middle), ...factors.ends.map(walkWith)];
+  if (walk.points.length < 2) return { findings: [noBalance(family.name)] };
+  const firm = { firmer: subject.fault, sound: walkWith(1), walk, ends };
+  return { subject, words: `every rubber ${firmerWords(subject.fault)}`, drawnAs: "every rubber firmer", walk, firm };
 }
 
 /** The sound corner bears the name of its car line where another one stands beside. */
@@ -130,7 +164,7 @@ function plotOf(figure: TravelFigure, computed: readonly Computed[]): TravelPlot
   const lines: TravelLine[] = [];
   const leftOut: string[] = [];
   for (const one of computed) {
-    const line = "walk" in one ? lineOfWalk(figure, one, one.walk) : lineOfEffect(figure, one, one.effect);
+    const line = "walk" in one ? lineOfWalk(figure, one) : lineOfEffect(figure, one, one.effect);
     if (typeof line === "string") leftOut.push(line);
     else lines.push(line);
     if (typeof line !== "string" && one.subject.kind === "lowered") leftOut.push(`${one.words}: ends at its bump stop`);
@@ -144,16 +178,24 @@ function lineOfEffect(figure: TravelFigure, one: Computed, effect: FaultEffect):
     .find(({ quantity }) => quantity === figure)
     ?.lines.find(({ state }) => state === effect.question.fault.kind);
   if (!line) return `${one.words}: no balance over travel`;
-  return { ...line, words: one.words, subject: one.subject.kind, rises: effect.rises };
+  return { ...line, ...namesOf(one), subject: one.subject.kind, rises: effect.rises };
 }
+
+const namesOf = ({ words, drawnAs }: Named): Pick<TravelLine, "words" | "drawnAs"> => ({
+  words,
+  ...(drawnAs === undefined ? {} : { drawnAs }),
+});
 
 const sdOf = (walk: CornerWalk, jet: Jet): number => walk.state.band.jets.deviation(jet);
 
-function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): TravelLine | string {
+/** A line of figures over travel, with the band that holds both ends of a range. */
+function lineOfWalk(figure: TravelFigure, one: Walked): TravelLine | string {
+  const { walk } = one;
+  const ends = one.firm?.ends ?? [];
   const { rigid } = travelFigureForm(figure);
   const line = (points: readonly { rise: number; value: number; low: number; high: number }[]): TravelLine => ({
-    state: "sound",
-    words: one.words,
+    state: one.subject.kind === "every-rubber" ? "firmer" : "sound",
+    ...namesOf(one),
     subject: one.subject.kind,
     rises: points.map((p) => p.rise),
     values: points.map((p) => p.value),
@@ -161,6 +203,7 @@ function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): Trav
     high: points.map((p) => p.high),
   });
   if (rigid) {
+    if (one.subject.kind === "every-rubber") return `${one.words}: drawn for toe, camber and wheelbase only`;
     const rest = walk.points.find(({ rise }) => rise === 0)?.rigid ?? null;
     const { geometry, deviations, correlations } = walk.model;
     const band = figure === "roll-centre" ? new TravelBand(geometry, deviations, correlations) : null;
@@ -174,22 +217,28 @@ function lineOfWalk(figure: TravelFigure, one: Computed, walk: CornerWalk): Trav
     });
     return points.length > 1 ? line(points) : `${one.words}: this axle has no such figure`;
   }
-  const rest = restOf(walk);
   return line(
-    walk.points.map(({ rise, band }) => {
-      if (figure === "wheelbase") {
-        const jet = subtractJets(band.forward, rest.band.forward);
-        const [low, high] = bandOfAngles([
-          { value: mmFromMetres(jet[0] as number), sd: mmFromMetres(sdOf(walk, jet)) },
-        ]);
-        return { rise, value: mmFromMetres(jet[0] as number), low, high };
-      }
-      const jet = figure === "toe" ? band.toe : band.camber;
-      const value = degreesFromRadians(jet[0] as number);
-      const [low, high] = bandOfAngles([{ value, sd: degreesFromRadians(sdOf(walk, jet)) }]);
-      return { rise, value, low, high };
+    walk.points.flatMap(({ rise }) => {
+      const all = [walk, ...ends].flatMap((one) => valueAt(figure, one, rise) ?? []);
+      const [middle] = all;
+      if (!middle || all.length <= ends.length) return [];
+      const [low, high] = bandOfAngles(all);
+      return [{ rise, value: middle.value, low, high }];
     }),
   );
+}
+
+/** Toe, camber (degrees) or the place of the wheel from ride height (mm) at one of the walk's points, with its deviation. */
+function valueAt(figure: TravelFigure, walk: CornerWalk, rise: number): { value: number; sd: number } | null {
+  const point = walk.points.find((p) => p.rise === rise);
+  if (!point) return null;
+  const { band } = point;
+  if (figure === "wheelbase") {
+    const jet = subtractJets(band.forward, restOf(walk).band.forward);
+    return { value: mmFromMetres(jet[0] as number), sd: mmFromMetres(sdOf(walk, jet)) };
+  }
+  const jet = figure === "toe" ? band.toe : band.camber;
+  return { value: degreesFromRadians(jet[0] as number), sd: degreesFromRadians(sdOf(walk, jet)) };
 }
 
 function restOf(walk: CornerWalk): WalkPoint {
@@ -198,16 +247,16 @@ function restOf(walk: CornerWalk): WalkPoint {
   return rest;
 }
 
-function rowOf(one: Computed & { readonly walk: CornerWalk }, { family, condition }: TravelSheetQuestion): TravelRow {
+function rowOf(one: Walked, { family, condition }: TravelSheetQuestion): TravelRow {
   const { walk, words, subject } = one;
   const { invented } = subject.kind === "beside" ? subject.family : family;
   const [first, last] = [walk.points[0]?.rise ?? 0, walk.points.at(-1)?.rise ?? 0];
   const travels = [Math.max(first, -SAID_AT), Math.min(last, SAID_AT)].filter((travel) => travel !== 0);
   const angle = (key: "toe" | "camber"): readonly TravelChange[] =>
-    travels.flatMap((travel) => changeAt(walk, key, travel) ?? []);
+    travels.flatMap((travel) => changeAt(one, key, travel) ?? []);
   const asked = condition.contactRise;
   const said = [0, ...travels].some((travel) => Math.abs(travel - asked) < SAME_HEIGHT);
-  const [toe, camber] = said ? [null, null] : [changeAt(walk, "toe", asked), changeAt(walk, "camber", asked)];
+  const [toe, camber] = said ? [null, null] : [changeAt(one, "toe", asked), changeAt(one, "camber", asked)];
   return {
     words,
     subject: subject.kind,
@@ -220,12 +269,11 @@ function rowOf(one: Computed & { readonly walk: CornerWalk }, { family, conditio
   };
 }
 
-/** The change of an angle from ride height to one travel; null where there is no balance. */
-function changeAt(walk: CornerWalk, key: "toe" | "camber", travel: number): TravelChange | null {
-  const rest = restOf(walk);
+/** The change of an angle from ride height to one travel; null without a balance. */
+function changeAt({ walk }: Walked, key: "toe" | "camber", travel: number): TravelChange | null {
   const at = walk.solveAt(travel);
   if (!at) return null;
-  const jet = subtractJets(at[key], rest.band[key]);
+  const jet = subtractJets(at[key], restOf(walk).band[key]);
   const [value, sd] = [degreesFromRadians(jet[0] as number), degreesFromRadians(sdOf(walk, jet))];
   return { travel, value, band: bandOfAngles([{ value, sd }]), sure: isSignSure(value, sd) };
 }

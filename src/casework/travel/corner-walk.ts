@@ -1,4 +1,4 @@
-import { type StateBand, type TravelPosition, TravelSweep } from "#engines/linkage";
+import { type ElasticFault, type StateBand, type TravelPosition, TravelSweep } from "#engines/linkage";
 import type { Corner, Family } from "#vehicle";
 import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
 import { evenRises } from "../fault/even-rises.ts";
@@ -10,7 +10,7 @@ const FURTHEST = 0.08;
 /** A stop typed in whole millimetres and asked for in metres, metres. */
 const STOP_ROUNDING = 1e-6;
 
-/** A sound corner walked from ride height to both ends of its travel. */
+/** A corner walked from ride height to both ends of its travel. */
 export interface CornerWalk {
   readonly model: CornerModel;
   readonly state: CornerState;
@@ -28,13 +28,19 @@ export interface WalkPoint {
 }
 
 /**
- * Balances of a sound corner under a condition at every 10 mm and at its ends; each is started from the one before. A corner that
+ * Balances of a corner under a condition at every 10 mm and at its ends; each is started from the one before. A corner that
  * finds no balance on the way ends there. `lowered` (metres) is how much nearer the body stands to the ground than the
- * family's ride height: rises count from there.
+ * family's ride height: rises count from there. `faultsOf`: what is different with its rubber.
  */
-export function walkCorner(family: Family, corner: Corner, condition: Condition, lowered: number): CornerWalk {
+export function walkCorner(
+  family: Family,
+  corner: Corner,
+  condition: Condition,
+  lowered: number,
+  faultsOf: (model: CornerModel) => readonly ElasticFault[] = () => [],
+): CornerWalk {
   const model = modelCorner(family, corner);
-  const state = new CornerState(model, []);
+  const state = new CornerState(model, faultsOf(model));
   const { bumpStop, droopStop } = model.assembly;
   const top = Math.min(FURTHEST, bumpStop - lowered);
   const bottom = -Math.min(FURTHEST, droopStop + lowered);

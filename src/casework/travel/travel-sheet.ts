@@ -1,6 +1,6 @@
 import type { Metres } from "#quantity";
 import type { Corner, Family, Rung } from "#vehicle";
-import type { Condition, CurveLine, RubberFault, WheelPose } from "../fault-effect.ts";
+import type { Condition, CurveLine, FirmerRubber, RubberFault, WheelPose } from "../fault-effect.ts";
 
 /** A figure of a wheel that is followed over its travel. */
 export type TravelFigure =
@@ -18,6 +18,8 @@ export type TravelFigure =
 export type TravelSubject =
   | { readonly kind: "sound" }
   | { readonly kind: "rubber"; readonly position: string; readonly fault: Exclude<RubberFault, { kind: "loose" }> }
+  /** Every rubber of the corner firmer by one amount; ball joints stay as they are. */
+  | { readonly kind: "every-rubber"; readonly fault: FirmerRubber }
   /** The sound corner with the body nearer to the ground; travel counts from there. */
   | { readonly kind: "lowered"; readonly by: Metres }
   /** The sound corner of another car line. */
@@ -36,6 +38,8 @@ export interface TravelSheetQuestion {
 /** A figure of one subject over travel. */
 export interface TravelLine extends CurveLine {
   readonly words: string;
+  /** Fewer words for the drawing; absent: `words`. */
+  readonly drawnAs?: string;
   readonly subject: TravelSubject["kind"];
   /** Travel of each value from the subject's own ride height, metres, rising. */
   readonly rises: readonly number[];
@@ -81,7 +85,7 @@ export interface TravelRow {
 export interface RubberRow {
   readonly words: string;
   readonly state: "torn" | "firmer";
-  /** What torn means here, in words; null where the state is no range. */
+  /** What torn or firmer means here, in words; null where nothing is on file. */
   readonly means: string | null;
   readonly toe: readonly TravelChange[];
   readonly camber: readonly TravelChange[];

@@ -10,6 +10,9 @@ import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const figures = travelFigureForms.map(({ figure }) => figure) as [TravelFigure, ...TravelFigure[]];
 
+/** Stands in the place of a position where all rubber of the corner is firmer. */
+const EVERY_RUBBER = "every-rubber" as const;
+
 /** What the sheet over travel is asked with, as it stands in JSON: lines beside the sound one by their keys. */
 export const travelWire = z.strictObject({
   sheet: z.literal("travel"),
@@ -39,11 +42,9 @@ export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, bes
       : []),
     ...(firmer
       ? [
-          {
-            kind: "rubber" as const,
-            position: firmer.position,
-            fault: readFirmer(firmer),
-          },
+          firmer.position === EVERY_RUBBER
+            ? { kind: EVERY_RUBBER, fault: readFirmer(firmer) }
+            : ({ kind: "rubber", position: firmer.position, fault: readFirmer(firmer) } as const),
         ]
       : []),
     ...(lowered_mm === undefined ? [] : [{ kind: "lowered" as const, by: metresFromMm(lowered_mm) }]),
@@ -70,6 +71,7 @@ export const formatTravel = ({ question }: AskedTravel): z.input<typeof travelWi
       lines.torn = { position: one.position, grade: one.fault.grade };
     if (one.kind === "rubber" && one.fault.kind === "firmer")
       lines.firmer = { position: one.position, ...formatFirmer(one.fault) };
+    if (one.kind === EVERY_RUBBER) lines.firmer = { position: EVERY_RUBBER, ...formatFirmer(one.fault) };
     if (one.kind === "lowered") lines.lowered_mm = mmFromMetres(one.by);
     if (one.kind === "beside") lines.beside = one.family.id;
   }

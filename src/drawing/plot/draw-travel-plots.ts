@@ -35,6 +35,7 @@ const NOTE_PITCH = 1.2;
 const looks: Readonly<Record<TravelLine["subject"], Pick<Stroke, "dash">>> = {
   sound: {},
   rubber: {},
+  "every-rubber": {},
   lowered: { dash: dashes.limit },
   beside: { dash: dashes.practice },
 };
@@ -142,7 +143,12 @@ function drawPlot(
     const { low, high, at } = clipBand(line, line.rises.map(show), axis);
     const edge = (side: readonly number[]): readonly Spot[] => side.map((v, i) => [toX(v), area.toY(at[i] ?? 0)]);
     const d = polygon([...edge(low), ...edge(high).toReversed()]);
-    marks.push({ kind: "path", d, fill: colourOf(line), opacity: line.subject === "rubber" ? 0.16 : 0.1 });
+    marks.push({
+      kind: "path",
+      d,
+      fill: colourOf(line),
+      opacity: line.subject === "rubber" || line.subject === "every-rubber" ? 0.16 : 0.1,
+    });
   }
   const lines = plot.lines.map((line) => ({ line, spots: spotsOf(line) }));
   for (const { line, spots } of lines) {
@@ -165,7 +171,7 @@ function drawPlot(
   });
   const taken: Box[] = [{ x: left, y: level - 2, width: area.width, height: 4 }, ...numbers];
   for (const { line, spots } of lines) {
-    const words = wrapText(line.words, Math.max(area.width * 0.46, 90), "label-bold", type);
+    const words = wrapText(line.drawnAs ?? line.words, Math.max(area.width * 0.46, 90), "label-bold", type);
     marks.push(...placeBeside(words, spots, lines, placed, colourOf(line), type, taken));
   }
   return marks;

@@ -61,6 +61,29 @@ const questions: readonly SheetQuestion[] = [
     },
   },
   {
+    kind: "travel",
+    question: {
+      family: ouzel,
+      corner: "rear-left",
+      condition: { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 },
+      subjects: [{ kind: "sound" }, { kind: "rubber", position, fault: { kind: "firmer", factor: 1.5 } }],
+      figures: ["toe", "camber"],
+    },
+  },
+  {
+    kind: "travel",
+    question: {
+      family: ouzel,
+      corner: "rear-left",
+      condition: { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 },
+      subjects: [
+        { kind: "sound" },
+        { kind: "every-rubber", fault: { kind: "firmer", hardness: { from: 55, to: 65 } } },
+      ],
+      figures: ["toe", "camber"],
+    },
+  },
+  {
     kind: "match",
     question: {
       family: dunlin,

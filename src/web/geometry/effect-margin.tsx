@@ -18,7 +18,6 @@ import {
 } from "../underside/position-mark.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import { Headline } from "./headline.tsx";
-import { HowFirm } from "./how-firm.tsx";
 import type { Geometry } from "./use-geometry.ts";
 
 interface SubjectProps {
@@ -80,10 +79,13 @@ export const OnlyLookedAt = ({
   );
 };
 
-/** Explains what the sheet shows: the figure, whose limit, how sure, what else moves, computed so. */
-export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly effect: FaultEffect }) => {
-  const { geometry, position, shown } = subject;
-  const { family, question } = geometry;
+interface EffectProps extends SubjectProps {
+  readonly effect: FaultEffect;
+}
+
+/** What the sheet shows and the figure it is about. */
+export const EffectHead = ({ effect, ...subject }: EffectProps) => {
+  const { geometry, position } = subject;
   return (
     <>
       <MarginTop {...subject} />
@@ -92,7 +94,15 @@ export const EffectMargin = ({ effect, ...subject }: SubjectProps & { readonly e
       {geometry.stranger === null ? null : <p className="margin-notice">Nothing is computed at {geometry.stranger}.</p>}
       <OnlyLookedAt {...subject} />
       <Headline effect={effect} />
-      <HowFirm geometry={geometry} />
+    </>
+  );
+};
+
+/** Explains the figure: whose limit, how sure, what else moves, computed so. */
+export const EffectMargin = ({ effect, geometry, position, shown }: EffectProps) => {
+  const { family, question } = geometry;
+  return (
+    <>
       <MarginSection title="Whose limit">{effect.judgedAgainst}</MarginSection>
       <MarginSection title="How sure">{effect.howSure}</MarginSection>
       {effect.narrows === null ? null : <MarginSection title="To know it better">{effect.narrows}</MarginSection>}

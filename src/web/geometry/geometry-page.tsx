@@ -14,7 +14,7 @@ import { Sheet } from "../shell/sheet.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ConditionSliders } from "./condition-sliders.tsx";
 import { EffectDrawing } from "./effect-drawing.tsx";
-import { EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
+import { EffectHead, EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
 import { HowFirm } from "./how-firm.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
@@ -28,11 +28,10 @@ import { type Geometry, useGeometry } from "./use-geometry.ts";
 const MARGIN_LOW = 172;
 
 /** What stands in the margin where the question cannot be computed; the drawing says why. */
-const NoFigure = ({ geometry, findings }: { readonly geometry: Geometry; readonly findings: readonly Finding[] }) => (
+const NoFigure = ({ findings }: { readonly findings: readonly Finding[] }) => (
   <>
     <h2 className="heading">No figure</h2>
     <p className="margin-lead">What is asked here cannot be computed. The drawing says what came and what is needed.</p>
-    <HowFirm geometry={geometry} />
     <AskUsual findings={findings} />
   </>
 );
@@ -87,10 +86,22 @@ const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
       />
     );
   }
-  if (answer === null)
-    return <NoAnswer ended={effect.ended} doing="Both corners are being balanced." again="Move a slider" />;
-  if ("findings" in answer) return <NoFigure geometry={geometry} findings={answer.findings} />;
-  return <EffectMargin geometry={geometry} position={position} shown={shown} effect={answer.effect} />;
+  const computed =
+    answer === null || "findings" in answer ? null : { geometry, position, shown, effect: answer.effect };
+  return (
+    <>
+      {computed !== null ? (
+        <EffectHead {...computed} />
+      ) : answer !== null && "findings" in answer ? (
+        <NoFigure findings={answer.findings} />
+      ) : (
+        <NoAnswer ended={effect.ended} doing="Both corners are being balanced." again="Move a slider" />
+      )}
+      {/* Stands at one place of the margin whatever the answer is, so that a field keeps the keyboard while it is typed in. */}
+      <HowFirm geometry={geometry} />
+      {computed === null ? null : <EffectMargin {...computed} />}
+    </>
+  );
 };
 
 const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {

@@ -10,11 +10,14 @@ export const HowFirm = ({ geometry }: { readonly geometry: Geometry }) => {
   const { family, position, shown, lookAs } = geometry;
   if (position === null || shown?.kind !== "firmer") return null;
   return (
-    <FirmerEntry
-      firmer={shown}
-      rubber={possibleFaultsAt(family, position).rubber}
-      onEnter={lookAs}
-      onOpen={saidAtTheField}
-    />
+    <section>
+      <h3 className="margin-title">How firm</h3>
+      <FirmerEntry
+        firmer={shown}
+        rubber={possibleFaultsAt(family, position).rubber}
+        onEnter={lookAs}
+        onOpen={saidAtTheField}
+      />
+    </section>
   );
 };

@@ -2,7 +2,7 @@ import { travelFigureForms } from "#casework";
 import type { Corner, Position } from "../car.ts";
 import { Choice } from "../choices/choice.tsx";
 import type { FamilyLine } from "../server/family-list.ts";
-import { CORNERS } from "./travel-search.ts";
+import { CORNERS, EVERY_RUBBER } from "./travel-search.ts";
 import { MOST_LINES, type TravelView } from "./use-travel-view.ts";
 
 const NONE = "";
@@ -53,11 +53,11 @@ export const TravelChoices = ({
         onChoose={(value) => change({ torn: value || undefined })}
       />
       <Choice
-        label="Twice as firm"
+        label="Firmer"
         value={search.firmer ?? NONE}
-        options={placeOptions(view.stiffenable, shut.firmer)}
+        options={[...placeOptions(view.stiffenable, shut.firmer), { value: EVERY_RUBBER, words: "every rubber" }]}
         disabled={shut.firmer}
-        onChoose={(value) => change({ firmer: value || undefined })}
+        onChoose={(value) => change(value === NONE ? { firmer: undefined, firmer_by: undefined } : { firmer: value })}
       />
       <Choice
         label="Lowered"

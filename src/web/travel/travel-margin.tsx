@@ -40,10 +40,8 @@ interface TravelMarginProps {
   readonly asked: TravelSheetQuestion;
 }
 
-/** What the lines say, how far toe and camber go, and how sure that is. */
-export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
-  const { verdicts, rows, rubber } = sheet;
-  const rungs = [...new Set(rows.map((row) => rungWords(row.rung, row.invented)))];
+/** What the lines say beside each other. */
+export const TravelHead = ({ sheet: { verdicts } }: Pick<TravelMarginProps, "sheet">) => {
   return (
     <>
       <h2 className="heading">{verdicts.length > 0 ? "Which moves more" : "Over its travel"}</h2>
@@ -54,6 +52,16 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           ))}
         </ul>
       ) : null}
+    </>
+  );
+};
+
+/** What torn and firmer do, how far toe and camber go, and how sure that is. */
+export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
+  const { rows, rubber } = sheet;
+  const rungs = [...new Set(rows.map((row) => rungWords(row.rung, row.invented)))];
+  return (
+    <>
       {rubber.map((row) => (
         <RubberTable key={row.words} row={row} />
       ))}

@@ -12,8 +12,9 @@ import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
+import { HowFirm } from "./how-firm.tsx";
 import { TravelChoices } from "./travel-choices.tsx";
-import { TravelMargin } from "./travel-margin.tsx";
+import { TravelHead, TravelMargin } from "./travel-margin.tsx";
 import { useTravelSheet } from "./use-travel-sheet.ts";
 import { type TravelView, useTravelView } from "./use-travel-view.ts";
 import "./travel.css";
@@ -90,7 +91,12 @@ const MarginOf = ({ view, state: { answer, asked, ended } }: MarginOfProps) => (
       <NoAnswer ended={ended} doing="Each state is balanced at every height." again="Choose or move anything" />
     ) : "findings" in answer ? (
       <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
-    ) : asked === null ? null : (
+    ) : (
+      <TravelHead sheet={answer.sheet} />
+    )}
+    {/* Stands at one place of the margin whatever the answer is, so that a field keeps the keyboard while it is typed in. */}
+    <HowFirm view={view} />
+    {answer === null || "findings" in answer || asked === null ? null : (
       <TravelMargin view={view} sheet={answer.sheet} asked={asked} />
     )}
   </>

@@ -1,13 +1,17 @@
-import { type TravelFigure, travelFigureForms } from "#casework";
+import { type FirmerRubber, type TravelFigure, travelFigureForms } from "#casework";
 import type { Corner } from "../car.ts";
 import { type ConditionSearch, readConditionSearch } from "../effect/condition-in-address.ts";
+import { formatMark, parseMark } from "../underside/marks-in-address.ts";
+import { FIRMER_FACTOR } from "../underside/position-mark.ts";
 
 /** What of a sheet over travel stands in its address: the corner, the lines, the figures, the view and the condition. */
 export interface TravelSearch extends ConditionSearch {
   readonly corner?: Corner;
-  /** Ids of the positions whose rubber is torn, or firmer. */
+  /** Ids of the positions whose rubber is torn, or firmer; EVERY_RUBBER for all of the corner. */
   readonly torn?: string;
   readonly firmer?: string;
+  /** How firm, as a mark says it behind "firmer-": "3", "shore-55-65"; absent: twice. */
+  readonly firmer_by?: string;
   readonly lowered_mm?: number;
   /** Id of the car line whose corner stands beside. */
   readonly beside?: string;
@@ -16,6 +20,18 @@ export interface TravelSearch extends ConditionSearch {
   readonly turn_deg?: number;
   readonly tilt_deg?: number;
 }
+
+/** Stands in the place of a position where all rubber of the corner is firmer. */
+export const EVERY_RUBBER = "every-rubber";
+
+/** How firm what is firmer is; twice where the address does not say it. */
+export const firmerOf = ({ firmer_by }: TravelSearch): FirmerRubber => {
+  const mark = firmer_by === undefined ? null : parseMark(`firmer-${firmer_by}`);
+  return mark?.kind === "firmer" ? mark : { kind: "firmer", factor: FIRMER_FACTOR.usual };
+};
+
+/** The same as it stands in the address. */
+export const firmerBy = (firmer: FirmerRubber): string => formatMark(firmer).replace(/^firmer-/, "");
 
 export const CORNERS: readonly Corner[] = ["front-left", "front-right", "rear-left", "rear-right"];
 /** How far a body is lowered at most, mm: beyond it the stops of most cars are near (invented). */
@@ -33,6 +49,8 @@ export const readTravelSearch = (search: Record<string, unknown>): TravelSearch 
   const [first, second] = [figure(search.first), figure(search.second)];
   const lowered = numberWithin(search.lowered_mm, 1, MOST_LOWERED_MM);
   const [turn, tilt] = [numberWithin(search.turn_deg, -180, 180), numberWithin(search.tilt_deg, -30, 90)];
+  const by = typeof search.firmer_by === "number" ? String(search.firmer_by) : search.firmer_by;
+  const readable = typeof by === "string" && parseMark(`firmer-${by}`)?.kind === "firmer";
   const text = (key: "torn" | "firmer" | "beside") => {
     const value = search[key];
     return typeof value === "string" && value !== "" ? { [key]: value } : {};
@@ -41,6 +59,7 @@ export const readTravelSearch = (search: Record<string, unknown>): TravelSearch 
     ...(corner === undefined ? {} : { corner }),
     ...text("torn"),
     ...text("firmer"),
+    ...(readable ? { firmer_by: by } : {}),
     ...text("beside"),
     ...(lowered === null ? {} : { lowered_mm: lowered }),
     ...(first === undefined ? {} : { first }),

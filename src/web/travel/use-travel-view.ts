@@ -8,14 +8,12 @@ import { conditionOf, searchOfCondition } from "../effect/condition-in-address.t
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
-import type { TravelSearch } from "./travel-search.ts";
+import { EVERY_RUBBER, firmerOf, type TravelSearch } from "./travel-search.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const travelRoute = getRouteApi("/families/$familyId/travel");
 
 export const MOST_LINES = 4;
-/** A firmer rubber is drawn with so many times its rate (invented: about what one step of hardness and shape gives). */
-const FIRMER = 2;
 const TORN_GRADE = 3;
 /** No force: the bare figures over travel come first. */
 const AT_REST: Condition = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 };
@@ -34,7 +32,7 @@ export interface TravelView {
   /** What the address names that this car line or this corner does not have. */
   readonly strangers: readonly string[];
   readonly change: (change: Partial<Record<keyof TravelSearch, string | number | undefined>>) => void;
-  /** Another corner; what was torn or firmer of this one is left behind. */
+  /** Another corner; what was torn or firmer of this one is left behind, all of its rubber is not. */
   readonly chooseCorner: (corner: Corner) => void;
   readonly setCondition: (condition: Condition) => void;
   readonly setEye: (eye: EyePlace) => void;
@@ -71,7 +69,8 @@ const subjectsOf = (
     else strangers.push(id);
   };
   rubber(search.torn, tearable, { kind: "torn", grade: TORN_GRADE });
-  rubber(search.firmer, stiffenable, { kind: "firmer", factor: FIRMER });
+  if (search.firmer === EVERY_RUBBER) subjects.push({ kind: EVERY_RUBBER, fault: firmerOf(search) });
+  else rubber(search.firmer, stiffenable, firmerOf(search));
   if (search.lowered_mm !== undefined) subjects.push({ kind: "lowered", by: metresFromMm(search.lowered_mm) });
   if (beside !== null && beside.id !== family.id) subjects.push({ kind: "beside", family: beside });
   if (search.beside !== undefined && beside === null) strangers.push(search.beside);
@@ -113,7 +112,7 @@ export const useTravelView = (): TravelView => {
     () => subjectsOf(family, search, beside, tearable, stiffenable),
     [family, search, beside, tearable, stiffenable],
   );
-  const key = JSON.stringify([corner, search.torn, search.firmer, search.lowered_mm, search.beside]);
+  const key = JSON.stringify([corner, search.torn, search.firmer, search.firmer_by, search.lowered_mm, search.beside]);
   const figures = useMemo(
     (): readonly TravelFigure[] => [search.first ?? "toe", search.second ?? "camber"],
     [search.first, search.second],
@@ -129,8 +128,13 @@ export const useTravelView = (): TravelView => {
     [navigate],
   );
   const chooseCorner = useCallback(
-    (chosen: Corner) => change({ corner: chosen, torn: undefined, firmer: undefined }),
-    [change],
+    (chosen: Corner) =>
+      change({
+        corner: chosen,
+        torn: undefined,
+        ...(search.firmer === EVERY_RUBBER ? {} : { firmer: undefined, firmer_by: undefined }),
+      }),
+    [change, search.firmer],
   );
   return {
     family,

@@ -5,6 +5,10 @@ import { gradeOfMark, type PositionMark, type PositionMarks, wordsOfMark } from 
 import { possibleFaultsAt } from "./rubber-at.ts";
 import { canStandAt } from "./signs-at.ts";
 
+/** On the drawing there is room for the hardness of the new part alone. */
+const drawnMark = (mark: PositionMark): PositionMark =>
+  mark.kind === "firmer" && "hardness" in mark ? { kind: "firmer", hardness: { ...mark.hardness, from: null } } : mark;
+
 export interface FamilyMarks {
   readonly marks: PositionMarks;
   /** Entries that name no place of this family, or no mark that can stand there, as they came. */
@@ -32,7 +36,7 @@ export const statesOf = (positions: readonly Position[], marks: PositionMarks): 
       const mark = marks.get(id);
       const grade = mark === undefined ? null : gradeOfMark(mark, kind);
       if (mark === undefined || grade === null) return [];
-      const sign = wordsOfMark(mark);
+      const sign = wordsOfMark(drawnMark(mark));
       return [[id, { grade, ...(sign === null ? {} : { sign }) }] as const];
     }),
   );
