@@ -1,4 +1,4 @@
-import type { Metres, MetresPerSecond } from "#quantity";
+import type { Hertz, Metres, MetresPerSecond } from "#quantity";
 import type { AxleName, Corner, Rung } from "#vehicle";
 import type { EffectPart, Figure } from "./fault-effect.ts";
 
@@ -18,12 +18,23 @@ export interface ShakeQuestion {
   readonly speed?: MetresPerSecond;
 }
 
-/** Amplitude of the wheel's movement along the road over the road speed, with its band (95 %). */
-export interface ShakeLine {
+/** A line with its band (95 %). */
+export interface BandedLine {
+  readonly values: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+/** Amplitude of the wheel's movement along the road over the road speed, metres. */
+export interface ShakeLine extends BandedLine {
   readonly state: "sound" | "leaked";
-  readonly values: readonly Metres[];
-  readonly low: readonly Metres[];
-  readonly high: readonly Metres[];
+}
+
+/** What a shaker reads of the bush alone over the frequency: N/m, and radians by which the movement follows the force. */
+export interface BushLine {
+  readonly state: "sound" | "leaked";
+  readonly stiffness: BandedLine;
+  readonly lossAngle: BandedLine;
 }
 
 /** What a bush does without its fluid. */
@@ -37,6 +48,13 @@ export interface Shake {
   readonly parts: readonly EffectPart[];
   readonly speeds: readonly MetresPerSecond[];
   readonly lines: readonly [sound: ShakeLine, leaked: ShakeLine];
+  /** The bush alone over these frequencies, and how often the thick place of the disc comes by. */
+  readonly bush: {
+    readonly frequencies: readonly Hertz[];
+    readonly lines: readonly BushLine[];
+    /** How often the thick place of the disc comes by at the worst speed. */
+    readonly worst: Hertz;
+  };
   /** Where the leaked one shakes most; at an end of the speeds it may rise beyond. */
   readonly worst: { readonly speed: MetresPerSecond; readonly atEnd: boolean };
   /** The speed at which the driver feels it; null: nobody said. */
@@ -47,6 +65,8 @@ export interface Shake {
   readonly sentence: string;
   /** Why neither an eye nor a lever finds it. */
   readonly hidden: string;
+  /** What a shaker reads of the bush itself, sound and leaked. */
+  readonly bushAlone: string;
   readonly judgedAgainst: string;
   readonly howSure: string;
   readonly whatElse: string;

@@ -26,6 +26,7 @@ export { drawTravelLines, type TravelLine, type TravelLinesOptions } from "./har
 export { nearestPoint } from "./nearest-point.ts";
 export { drawNumberedCar, drawNumberRing, type NumberedPlaces } from "./owners-page/draw-numbered-car.ts";
 export { drawRemedyBar, type RemedyBar } from "./owners-page/draw-remedy-bar.ts";
+export { drawBush } from "./plot/draw-bush.ts";
 export { type CurveOptions, drawCurves } from "./plot/draw-curves.ts";
 export { drawShake, type ShakeOptions } from "./plot/draw-shake.ts";
 export { drawTravelPlots, type TravelPlotsOptions } from "./plot/draw-travel-plots.ts";

@@ -140,6 +140,21 @@ describe("what a leaked bush does", () => {
     expect(shake.figures.find(({ key }) => key === "static")?.value).toBe(1);
   });
 
+  it("reads alike on a shaker that is slow, and not at all alike where it shakes most", () => {
+    const { frequencies, lines, worst } = shake.bush;
+    const [sound, leaked] = lines;
+    const at = frequencies.indexOf(Math.round(worst));
+    expect((sound?.stiffness.values[0] ?? 0) / (leaked?.stiffness.values[0] ?? 1)).toBeCloseTo(1, 1);
+    expect(sound?.lossAngle.values[at] ?? 0).toBeGreaterThan(2 * (leaked?.lossAngle.values[at] ?? 0));
+    for (const line of lines)
+      for (const { values, low, high } of [line.stiffness, line.lossAngle])
+        values.forEach((value, i) => {
+          expect(low[i] ?? 0).toBeLessThan(value);
+          expect(high[i] ?? 0).toBeGreaterThan(value);
+        });
+    expect(shake.bushAlone).toContain("the loss angle is what damps");
+  });
+
   it("is the same on the right, and the same each time", () => {
     const right = shakeOf(coupe, "front-right", tensionLink);
     expect(right.figures.map(({ value, band }) => [value, band])).toEqual(

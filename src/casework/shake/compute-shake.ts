@@ -1,8 +1,10 @@
+import { computeOrderFrequency } from "#engines/rubber";
 import type { Finding } from "#numeric";
 import { kmPerHourFromMetresPerSecond, type Metres, type MetresPerSecond, mmFromMetres } from "#quantity";
 import type { Family } from "#vehicle";
 import type { Spread } from "../sampling/spread.ts";
 import type { Shake, ShakeLine, ShakeQuestion } from "../shake.ts";
+import { computeBushLines, FREQUENCIES } from "./bush-dynamics.ts";
 import { type PreparedShake, prepareShake, refuseShake } from "./prepare-shake.ts";
 import { indexOfSpeed, isDrawnSpeed, SPEEDS } from "./shake-curves.ts";
 import type { ShakeFacts } from "./shake-facts.ts";
@@ -68,6 +70,11 @@ function answerFor(prepared: PreparedShake, question: ShakeQuestion): Answer {
         lineOf("sound", curves.sound, band.sound, variation),
         lineOf("leaked", curves.leaked, band.leaked, variation),
       ],
+      bush: {
+        frequencies: FREQUENCIES,
+        lines: computeBushLines(model.bush, band.bush),
+        worst: computeOrderFrequency(1, SPEEDS[curves.worst] as number, model.circumference),
+      },
       worst: {
         speed: SPEEDS[curves.worst] as number,
         atEnd: curves.worst === 0 || curves.worst === SPEEDS.length - 1,

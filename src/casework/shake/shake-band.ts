@@ -2,7 +2,8 @@ import { normalFrom, seededRandom } from "#numeric";
 import type { CornerAssembly } from "#vehicle";
 import { disturbCorner, drawFactor } from "../sampling/disturb-corner.ts";
 import { type Spread, spreadOf } from "../sampling/spread.ts";
-import { computeShakeCurves, type ShakeCurves, SPEEDS } from "./shake-curves.ts";
+import { type DynamicsBand, spreadDynamics } from "./bush-dynamics.ts";
+import { computeShakeCurves, SPEEDS } from "./shake-curves.ts";
 import { makeShakeModel, type ShakeModel, type ShakeWheel } from "./shake-model.ts";
 import { WHEEL_SPREAD } from "./shake-wheel.ts";
 
@@ -23,14 +24,16 @@ export interface ShakeBand {
   readonly worst: Spread;
   readonly soundAtWorst: Spread;
   readonly leakedAtWorst: Spread;
+  /** The bush alone. */
+  readonly bush: DynamicsBand;
   readonly draws: number;
 }
 
-/** Curves of a model whose fluid, brake and mass are drawn once more. */
-function drawnCurves(model: ShakeModel, fluidSd: number, draw: () => number): ShakeCurves {
+/** A model whose fluid, brake and mass are drawn once more. */
+function redraw(model: ShakeModel, fluidSd: number, draw: () => number): ShakeModel {
   const { bush, disc } = model;
   const fluid = (): number => drawFactor(draw, fluidSd);
-  return computeShakeCurves({
+  return {
     ...model,
     mass: model.mass * drawFactor(draw, WHEEL_SPREAD.mass),
     disc: {
@@ -45,7 +48,7 @@ function drawnCurves(model: ShakeModel, fluidSd: number, draw: () => number): Sh
       fluidInertia: bush.fluidInertia * fluid(),
       fluidDamping: bush.fluidDamping * fluid(),
     },
-  });
+  };
 }
 
 /**
@@ -60,12 +63,13 @@ export function sampleShakeBand(
   fluidSd: number,
 ): ShakeBand | null {
   const draw = normalFrom(seededRandom(SEED));
-  const all: ShakeCurves[] = [];
+  const models: ShakeModel[] = [];
   for (let i = 0; i < CORNERS; i++) {
     const model = makeShakeModel(disturbCorner(assembly, draw), link, wheel);
-    for (let k = 0; k < PER_CORNER && model !== null; k++) all.push(drawnCurves(model, fluidSd, draw));
+    for (let k = 0; k < PER_CORNER && model !== null; k++) models.push(redraw(model, fluidSd, draw));
   }
-  if (all.length < 2) return null;
+  if (models.length < 2) return null;
+  const all = models.map(computeShakeCurves);
   return {
     sound: SPEEDS.map((_, i) => spreadOf(all.map(({ sound }) => sound[i] as number))),
     leaked: SPEEDS.map((_, i) => spreadOf(all.map(({ leaked }) => leaked[i] as number))),
@@ -76,6 +80,7 @@ export function sampleShakeBand(
     worst: spreadOf(all.map(({ worst }) => worst)),
     soundAtWorst: spreadOf(all.map(({ sound, worst }) => sound[worst] as number)),
     leakedAtWorst: spreadOf(all.map(({ leaked, worst }) => leaked[worst] as number)),
+    bush: spreadDynamics(models.map(({ bush }) => bush)),
     draws: all.length,
   };
 }

@@ -4,6 +4,7 @@ import { formatNumber } from "../fault/format-figure.ts";
 import { originWords, percent } from "../fault/phrases.ts";
 import type { Figure } from "../fault-effect.ts";
 import type { Spread } from "../sampling/spread.ts";
+import { FREQUENCIES } from "./bush-dynamics.ts";
 import { SPEEDS } from "./shake-curves.ts";
 import type { ShakeFacts } from "./shake-facts.ts";
 import { angularAt, computeShakeForce } from "./shake-model.ts";
@@ -77,9 +78,16 @@ export function buildShakeFigures(facts: ShakeFacts): ShakeFigures {
           `leaked over sound at that speed; ${CHAIN}`,
         );
   const frequency = angularAt(model, speed) / (2 * Math.PI);
-  const loss = (state: FluidState): number =>
-    degreesFromRadians(computeDynamicStiffness(model.bush, state, frequency).lossAngle);
-  const angle = "loss angle atan2(Im K, Re K) of the bush alone at that frequency";
+  const loss = (state: FluidState): Figure =>
+    figure(
+      `loss-${state}`,
+      `Loss angle at that frequency, ${state === "leaked" ? "fluid gone" : "sound"}`,
+      "deg",
+      computeDynamicStiffness(model.bush, state, frequency).lossAngle,
+      band.bush[state].lossAngle[FREQUENCIES.indexOf(Math.round(frequency))] ?? null,
+      "loss angle atan2(Im K, Re K) of the bush alone at that frequency",
+      degreesFromRadians(1),
+    );
   const mm = mmFromMetres(variation);
   return {
     headline,
@@ -121,8 +129,8 @@ export function buildShakeFigures(facts: ShakeFacts): ShakeFigures {
         CHAIN,
         mm,
       ),
-      figure("loss-leaked", "Loss angle at that frequency, fluid gone", "deg", loss("leaked"), null, angle),
-      figure("loss-sound", "Loss angle at that frequency, sound", "deg", loss("sound"), null, angle),
+      loss("leaked"),
+      loss("sound"),
       figure(
         "force",
         "Force along the road from the uneven disc, to either side",

@@ -1,4 +1,5 @@
-import { kmPerHourFromMetresPerSecond, mmFromMetres } from "#quantity";
+import { computeDynamicStiffness, computeOrderFrequency, type FluidState } from "#engines/rubber";
+import { degreesFromRadians, kmPerHourFromMetresPerSecond, mmFromMetres, perMmFromNewtonsPerMetre } from "#quantity";
 import { layoutDoubt } from "#vehicle";
 import { formatBand, formatFigure, formatNumber } from "../fault/format-figure.ts";
 import { cornerWords, originWords } from "../fault/phrases.ts";
@@ -8,7 +9,10 @@ import { SPEEDS } from "./shake-curves.ts";
 import type { ShakeFacts } from "./shake-facts.ts";
 import type { ShakeFigures } from "./shake-figures.ts";
 
-type Words = Pick<Shake, "sentence" | "hidden" | "judgedAgainst" | "howSure" | "whatElse" | "computedSo" | "cautions">;
+type Words = Pick<
+  Shake,
+  "sentence" | "hidden" | "bushAlone" | "judgedAgainst" | "howSure" | "whatElse" | "computedSo" | "cautions"
+>;
 
 const kmh = (index: number): string => formatNumber(kmPerHourFromMetresPerSecond(SPEEDS[index] ?? 0), 0);
 
@@ -24,6 +28,7 @@ export function describeShake(facts: ShakeFacts, { headline, felt }: ShakeFigure
     ].join(" "),
     hidden:
       "It looks sound: the rubber is whole, and a steady push or a lever moves it as far as a sound one, because the rubber alone makes the static rate. Ride height, toe and camber under a steady force stay as they were. What is gone is the damping. Look for an oil trace or a dry hollow, and move the arm to and fro: nothing slows it.",
+    bushAlone: bushWords(facts),
     judgedAgainst:
       "No limit is published for this shake. Judged against a sound bush in the same place, on the same disc.",
     howSure: `${layoutDoubt(assembly, [assembly.axle])}The fluid's figures are ${origin}. With all that is uncertain: ${formatBand(headline) ?? "no band"} (95 %). Friction and clamp force lift and lower both curves alike and leave this figure as it is.`,
@@ -64,6 +69,16 @@ function feltWords({ felt }: ShakeFacts, figure: Figure | null): readonly string
       ? `${at}it is ${formatFigure(figure)} as far (${formatBand(figure) ?? "no band"}).`
       : `${at}whether it is more than on a sound bush is not sure.`,
   ];
+}
+
+/** Pushed slowly the two are alike; at the frequency of the worst speed they are not. */
+function bushWords({ model, curves }: ShakeFacts): string {
+  const frequency = computeOrderFrequency(1, SPEEDS[curves.worst] as number, model.circumference);
+  const read = (state: FluidState): string => {
+    const { magnitude, lossAngle } = computeDynamicStiffness(model.bush, state, frequency);
+    return `${formatNumber(perMmFromNewtonsPerMetre(magnitude), 0)} N/mm and a loss angle of ${formatNumber(degreesFromRadians(lossAngle), 0)}°`;
+  };
+  return `Pushed slowly both give alike. Shaken ${formatNumber(frequency, 0)} times a second, as at the worst speed, the sound one has ${read("sound")}, the one without fluid ${read("leaked")}: the loss angle is what damps.`;
 }
 
 function whatElseOf({ curves }: ShakeFacts): string {

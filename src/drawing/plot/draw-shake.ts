@@ -1,11 +1,12 @@
 import type { Shake } from "#casework";
 import { kmPerHourFromMetresPerSecond, mmFromMetres } from "#quantity";
 import type { Box } from "../labels/crossing.ts";
-import { polygon, polyline, type Spot } from "../path.ts";
+import { polyline, type Spot } from "../path.ts";
 import type { Mark, Scene, TypeScale } from "../scene.ts";
-import { hairline, thinLine } from "../symbols/look.ts";
-import { stateColours, strokes } from "../tokens.ts";
+import { thinLine } from "../symbols/look.ts";
+import { drawStateLines, fluidColours, fluidNames, layStateLine } from "./fluid-lines.ts";
 import { LEFT, type Plot, placeBeside, RIGHT } from "./place-beside.ts";
+import { drawFrame } from "./plot-frame.ts";
 import { niceAxis } from "./ticks.ts";
 
 export interface ShakeOptions {
@@ -16,8 +17,6 @@ export interface ShakeOptions {
 
 const TOP = 40;
 const FOOT = 58;
-const NAMES = { sound: "sound", leaked: "fluid gone" } as const;
-const COLOURS = { sound: stateColours.sound, leaked: stateColours.torn } as const;
 
 /**
  * How far a wheel shakes along the road under light braking, over the road speed: the sound bush in ink, the one without
@@ -35,35 +34,23 @@ export function drawShake(shake: Shake, { width, height, type = "desk" }: ShakeO
   const plot: Plot = { ...area, toX, toY };
   const spotsOf = (metres: readonly number[]): readonly Spot[] =>
     metres.map((value, i) => [toX(speeds[i] ?? 0), toY(mmFromMetres(value))]);
-  const lines = shake.lines.map(({ state, values, low, high }) => ({
-    state,
-    spots: spotsOf(values),
-    band: polygon([...spotsOf(low), ...spotsOf(high).toReversed()]),
-  }));
+  const lines = shake.lines.map(({ state, ...line }) => layStateLine(state, line, spotsOf));
   const worst = kmPerHourFromMetresPerSecond(shake.worst.speed);
   const taken: Box[] = [{ x: toX(worst) - 10, y: area.top, width: 20, height: area.bottom - area.top }];
   const marks: Mark[] = [
-    ...drawFrame(plot, upright, niceAxis([from, to], Math.max(3, Math.min(9, Math.floor(area.width / 70))))),
-    ...lines.map(
-      ({ state, band }): Mark => ({
-        kind: "path",
-        d: band,
-        fill: COLOURS[state],
-        opacity: state === "sound" ? 0.1 : 0.16,
-      }),
+    ...drawFrame(
+      plot,
+      { axis: upright, name: "wheel to and fro along the road, ±mm" },
+      { axis: niceAxis([from, to], Math.max(3, Math.min(9, Math.floor(area.width / 70)))), name: "road speed, km/h" },
     ),
-    ...lines.map(
-      ({ state, spots }): Mark => ({
-        kind: "path",
-        d: polyline(spots),
-        stroke: { colour: COLOURS[state], width: strokes.curve, cap: "round" },
-      }),
-    ),
+    ...drawStateLines(lines),
     ...drawWorst(worst, shake.worst.atEnd, plot),
     ...(shake.felt === null ? [] : drawFelt(kmPerHourFromMetresPerSecond(shake.felt), shake, plot)),
   ];
   for (const line of lines)
-    marks.push(...placeBeside([NAMES[line.state]], line.spots, lines, plot, COLOURS[line.state], type, taken));
+    marks.push(
+      ...placeBeside([fluidNames[line.state]], line.spots, lines, plot, fluidColours[line.state], type, taken),
+    );
   return {
     width,
     height,
@@ -73,51 +60,6 @@ export function drawShake(shake: Shake, { width, height, type = "desk" }: ShakeO
     marks,
     targets: [],
   };
-}
-
-/** Both axes with their ticks: speed at the foot, movement upright, each with its unit at its end. */
-function drawFrame(
-  plot: Plot,
-  upright: ReturnType<typeof niceAxis>,
-  foot: ReturnType<typeof niceAxis>,
-): readonly Mark[] {
-  const right = plot.x + plot.width;
-  const across = (y: number): string =>
-    polyline([
-      [plot.x, y],
-      [right, y],
-    ]);
-  const inside = foot.ticks.filter((tick) => plot.toX(tick) >= plot.x - 0.5 && plot.toX(tick) <= right + 0.5);
-  return [
-    ...upright.ticks.flatMap((tick, i): Mark[] =>
-      tick < 0
-        ? []
-        : [
-            { kind: "path", d: across(plot.toY(tick)), stroke: tick === 0 ? thinLine : hairline },
-            {
-              kind: "text",
-              x: plot.x - 10,
-              y: plot.toY(tick) + 4.5,
-              text: upright.words[i] ?? "",
-              style: "note",
-              anchor: "end",
-            },
-          ],
-    ),
-    ...inside.flatMap((tick): Mark[] => {
-      const x = plot.toX(tick);
-      const d = polyline([
-        [x, plot.bottom],
-        [x, plot.bottom + 5],
-      ]);
-      return [
-        { kind: "path", d, stroke: thinLine },
-        { kind: "text", x, y: plot.bottom + 20, text: String(tick), style: "note", anchor: "middle" },
-      ];
-    }),
-    { kind: "text", x: 24, y: 20, text: "wheel to and fro along the road, ±mm", style: "label-second" },
-    { kind: "text", x: right, y: plot.bottom + 42, text: "road speed, km/h", style: "label-second", anchor: "end" },
-  ];
 }
 
 /** The speed where the wheel shakes most without the fluid. */
@@ -162,7 +104,7 @@ function drawFelt(kmh: number, shake: Shake, plot: Plot): readonly Mark[] {
         cx: x,
         cy: plot.toY(mmFromMetres(values[index] ?? 0)),
         r: 5,
-        fill: COLOURS[state],
+        fill: fluidColours[state],
       }),
     ),
     {

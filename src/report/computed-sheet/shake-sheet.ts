@@ -1,5 +1,5 @@
 import type { Shake } from "#casework";
-import { drawShake, type Family, positionName } from "#drawing";
+import { drawBush, drawShake, type Family, positionName } from "#drawing";
 import type { ComputedSheet } from "./computed-sheet.ts";
 import { figureTable } from "./figure-table.ts";
 import type { SheetStamp } from "./sheet-stamp.ts";
@@ -10,10 +10,14 @@ export const shakeSheet = (family: Family, shake: Shake, stamp: SheetStamp): Com
   title: `${positionName(family, shake.question.position)}: fluid gone`,
   sentences: [shake.sentence],
   asked: [],
-  drawings: [{ share: 1, draw: (room) => drawShake(shake, room) }],
+  drawings: [
+    { share: 0.62, draw: (room) => drawShake(shake, room) },
+    { share: 0.38, draw: (room) => drawBush(shake, room) },
+  ],
   tables: [figureTable(shake.figures)],
   words: [
     { heading: "Why nobody sees it", text: shake.hidden },
+    { heading: "The bush itself, on a shaker", text: shake.bushAlone },
     { heading: "Judged against", text: shake.judgedAgainst },
     { heading: "How sure", text: shake.howSure },
     { heading: "What else", text: shake.whatElse },

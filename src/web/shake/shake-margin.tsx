@@ -13,6 +13,7 @@ import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { gradeOfMark } from "../underside/position-mark.ts";
 import { FLUID_GONE_LOOKS } from "../underside/torn-looks.ts";
+import { BushAlone } from "./bush-alone.tsx";
 import type { ShakeState } from "./use-shake.ts";
 
 interface ShakeMarginProps {
@@ -75,6 +76,7 @@ export const ShakeMargin = ({ family, position, state, lookedAt }: ShakeMarginPr
             <FigureFacts figure={shake.headline} basis={shake} />
           </details>
           <MarginSection title="Why nobody sees it">{shake.hidden}</MarginSection>
+          <BushAlone shake={shake} />
           <MarginSection title="Whose limit">{shake.judgedAgainst}</MarginSection>
           <MarginSection title="How sure">
             {shake.howSure} Geometry {rungWords(shake.rung, shake.invented)}.
