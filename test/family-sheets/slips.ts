@@ -138,6 +138,19 @@ export const slips: readonly Slip[] = [
     { set: "rear.links[4].inner_mm", to: [-2600, 390, 272] },
     { set: "rear.links[4].outer_mm", to: [-2665, 715, 259] },
   ),
+  {
+    ...on(
+      "dunlin-hatch",
+      slip(
+        "links-not-independent",
+        "front.strut",
+        { set: "front.links[0].outer_mm", to: [6.5, 627.1, 186.4] },
+        { set: "front.links[1].outer_mm", to: [6.5, 627.1, 186.4] },
+        { set: "front.links[2].outer_mm", to: [-17.2, 583.8, 291.9] },
+      ),
+    ),
+    needed: /^a tie rod whose line passes the strut line at a distance$/,
+  },
   on("dunlin-hatch", wrong("layout-not-for-axle", "front.layout", "trailing-arm")),
   wrong("part-not-in-layout", "rear.strut", strayStrut),
   on("dunlin-hatch", removed("part-missing-in-layout", "front.strut")),

@@ -1,3 +1,4 @@
+import { turnsAboutStrut } from "#engines/linkage";
 import { type Finding, factorise, makeFactorisation } from "#numeric";
 import { familyFinding } from "./family-finding.ts";
 import type { LooseAxle } from "./loose-axle.ts";
@@ -14,6 +15,16 @@ const DEPENDENT = 1e-5;
 export function checkIndependence(axle: LooseAxle): Finding[] {
   const rows = constraintRows(axle);
   if (rows === null || rows.length !== 5) return [];
+  if (turnsFreely(axle))
+    return [
+      familyFinding(
+        "links-not-independent",
+        `${axle.name}.strut`,
+        "a strut line that the lines of all links meet",
+        "a tie rod whose line passes the strut line at a distance",
+        "As it stands the wheel turns freely about the strut line: look at the tie rod's points and the strut's.",
+      ),
+    ];
   const f = makeFactorisation(6);
   [...rows, [0, 0, 1, 0, 0, 0]].forEach((row, index) => {
     f.lu.set(row, 6 * index);
@@ -28,6 +39,19 @@ export function checkIndependence(axle: LooseAxle): Finding[] {
       "Look for links that lie in one line or that all meet in one line.",
     ),
   ];
+}
+
+/** Whether nothing holds the knuckle of a strut against turning about it; false where a point is not known. */
+function turnsFreely({ hasStrut, strut, links }: LooseAxle): boolean {
+  const metres = (p: Vector): Vector => scaled(p, 1e-3);
+  if (!hasStrut || !strut?.top || !strut.axisPoint) return false;
+  const lines = links.flatMap(({ inner, outer }) =>
+    inner && outer ? [{ name: "", steered: false, inner: metres(inner), outer: metres(outer) }] : [],
+  );
+  return (
+    lines.length === links.length &&
+    turnsAboutStrut({ strut: { top: metres(strut.top), axisPoint: metres(strut.axisPoint) }, links: lines })
+  );
 }
 
 /** One row (direction, moment about the wheel centre in loaded radii) per constraint; null where a point is not known. */
