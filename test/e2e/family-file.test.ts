@@ -42,6 +42,18 @@ describe("a family's file", () => {
     await choose(page, "torn.json", '{"format": ');
     await page.locator(".findings").waitFor();
     expect(await page.locator(".findings tbody tr").count()).toBe(1);
+    expect(await page.getByText("This looks like a layout").count()).toBe(0);
+  });
+
+  it("that is a layout of bodies leads to the page that reads those", async () => {
+    const page = await openFamilies();
+    const layout = join(
+      fileURLToPath(new URL("../../", import.meta.url)),
+      "docs/examples/layouts/rear-integral-link.json",
+    );
+    await choose(page, "own.json", readFileSync(layout, "utf8"));
+    await page.getByRole("link", { name: "Read it in on the page of layouts" }).click();
+    await page.waitForURL(/\/layouts/);
   });
 
   it("is kept under its own id, asked about before it replaces another, and comes out as it went in", async () => {

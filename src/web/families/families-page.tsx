@@ -1,4 +1,5 @@
 import { getRouteApi, Link } from "@tanstack/react-router";
+import type { Finding } from "#contract";
 import type { FamilyLine } from "../server/family-list.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
@@ -10,6 +11,10 @@ import { useFamilyImport } from "./use-family-import.ts";
 const route = getRouteApi("/families");
 
 const isInvented = (line: FamilyLine): boolean => !("findings" in line) && line.invented;
+
+/** A file of the other kind the program reads: told by the keys a car line never has. */
+const isLayoutFile = (findings: readonly Finding[]): boolean =>
+  findings.some(({ code, path }) => code === "unknown-key" && (path === "bodies" || path === "layout"));
 
 /** Said of the car line that was taken off last, with the way back; nothing once it stands on the list again. */
 const JustTakenOff = ({ lines }: { readonly lines: readonly FamilyLine[] }) => {
@@ -85,6 +90,12 @@ export const FamiliesPage = () => {
         {importing.state.kind === "refused" ? (
           <section className="refused-file">
             <h2>{importing.state.fileName}</h2>
+            {isLayoutFile(importing.state.findings) ? (
+              <p>
+                This looks like a layout of bodies, joints and links, not like a car line.{" "}
+                <Link to="/layouts">Read it in on the page of layouts</Link>.
+              </p>
+            ) : null}
             <FindingsList findings={importing.state.findings} outcome="nothing was kept" />
           </section>
         ) : null}

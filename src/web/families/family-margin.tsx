@@ -10,6 +10,7 @@ import { ExportLink } from "./export-link.tsx";
 import { KnownFaults } from "./known-faults.tsx";
 import { LAYOUT_WORDS } from "./layout-words.ts";
 import { LineChanges } from "./line-changes.tsx";
+import { SheetsOfFamily } from "./sheets-of-family.tsx";
 import { useDoubts } from "./use-doubts.ts";
 
 /** What no silhouette asks for and the templates give, in words. */
@@ -74,6 +75,13 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
     <>
       <h2 className="heading">{family.name}</h2>
       {family.note === undefined ? null : <p className="margin-lead">{family.note}</p>}
+      <SheetsOfFamily familyId={family.id} />
+      <p className="margin-links">
+        <Link to="/families/$familyId/edit" params={params}>
+          Edit the data
+        </Link>
+        <ExportLink loaded={loaded} />
+      </p>
       <Doubts family={taken === null ? null : family} />
       <MarginSection title="Front">{axleWords(family, "front")}</MarginSection>
       <MarginSection title="Rear">{axleWords(family, "rear")}</MarginSection>
@@ -85,30 +93,6 @@ export const FamilyMargin = ({ loaded, taken }: FamilyMarginProps) => {
       {family.life.length > 0 ? null : (
         <MarginSection title="When it goes">No distance is on file for any place of this car line.</MarginSection>
       )}
-      <p className="margin-links">
-        <Link to="/families/$familyId/underside" params={params}>
-          Underside
-        </Link>
-        <Link to="/families/$familyId/geometry" params={params}>
-          Geometry
-        </Link>
-        <Link to="/families/$familyId/travel" params={params}>
-          Over travel
-        </Link>
-        <Link to="/families/$familyId/car" params={params}>
-          Whole car
-        </Link>
-        <Link to="/families/$familyId/hold" params={params}>
-          How to hold it
-        </Link>
-        <Link to="/families/$familyId/match" params={params}>
-          Match to readings
-        </Link>
-        <Link to="/families/$familyId/edit" params={params}>
-          Edit the data
-        </Link>
-        <ExportLink loaded={loaded} />
-      </p>
       <KnownFaults family={family} at={null} />
       {taken === null ? null : <LineChanges loaded={loaded} taken={taken} />}
     </>

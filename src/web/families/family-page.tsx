@@ -11,6 +11,9 @@ const familyRoute = getRouteApi("/families/$familyId");
 const sheetRoute = getRouteApi("/families/$familyId/");
 const leastHeight = () => 640;
 
+/** Of the margin so much stays in view on an upright tablet that the ways to the other sheets do, px. */
+const MARGIN_LOW = 324;
+
 /** Narrower than this the wear calendar has no room for its scale. */
 const LEAST_WIDTH = 540;
 
@@ -51,6 +54,7 @@ export const FamilyPage = () => {
       place="Families"
       keys={keys}
       subject={selected}
+      marginLow={MARGIN_LOW}
       titleBlock={familyTitleBlock(family, { title: "Family sheet", sheet: "1 of 7", scale })}
       margin={
         life === null ? (
