@@ -41,6 +41,31 @@ describe("the calculation of joint angles", () => {
     expect(Math.abs(ride?.twist_from_tightened_deg ?? 0)).toBeGreaterThan(3);
   });
 
+  it("names what locks where the wheel moves in a plane, and not the tie rod that goes along", () => {
+    const leg = (name: string, inner_mm: number[], outer_mm: number[]) => ({ name, inner_mm, outer_mm });
+    const planar = {
+      links: [
+        leg("lower-front", [150, 350, 200], [0, 740, 180]),
+        leg("lower-rear", [-150, 350, 200], [0, 740, 180]),
+        leg("upper-front", [100, 600, 480], [0, 690, 520]),
+        leg("upper-rear", [-100, 600, 480], [0, 690, 520]),
+        leg("tie-rod", [-120, 350, 200], [-120, 740, 180]),
+      ],
+      wheel: { centre_mm: [0, 760, 310], camber_deg: 0, toe_deg: 0, loaded_radius_mm: 300 },
+      steps: [{ wheel_travel_mm: 0 }],
+    };
+    type Ends = { binds: Record<"low" | "high", { at_mm: number; joints: { joint: string; share: number }[] }> };
+    const { binds } = outputOf<Ends>("linkage.joints", planar);
+    for (const end of [binds.low, binds.high]) {
+      const shares = Object.fromEntries(end.joints.map(({ joint, share }) => [joint, share]));
+      expect(Object.keys(shares).sort()).toEqual(["lower-front", "lower-rear", "upper-front", "upper-rear"]);
+      // Four bars in a plane lock with the short arm in line: both legs of an arm carry the same.
+      expect(shares["upper-front"]).toBeCloseTo(1, 9);
+      expect(shares["upper-rear"]).toBeCloseTo(1, 9);
+      expect(shares["lower-rear"]).toBeCloseTo(shares["lower-front"] ?? 0, 9);
+    }
+  });
+
   it("ignores no bush: one given twice, one of a mount that is not there, one at an end a mount has not", () => {
     const strut = travel.find((v) => "strut" in v.input);
     if (!strut) throw new Error("no strut among the valid inputs");

@@ -1,4 +1,4 @@
-import { factorise, makeFactorisation, solveFactorisedTransposed } from "#numeric";
+import { factorise, makeFactorisation, solveFactorised, solveFactorisedTransposed } from "#numeric";
 import type { Pose } from "./pose.ts";
 import { type TraceResult, traceTo } from "./trace.ts";
 import type { TravelSolver, TravelState } from "./travel-solver.ts";
@@ -60,19 +60,29 @@ export function findEnds(
   return { low: end(-reach), high: end(reach) };
 }
 
+/** Rounds of the search for the forces that lock: each brings them nearer by the square of how singular J is. */
+const ROUNDS = 3;
+
 /**
- * What stops the wheel at a fold. The forces that answer a unit force on the drive are J^-T e, e the drive's unit; at a
- * fold J is singular and they grow along its left null direction. Components of one joint are taken together.
+ * What stops the wheel at a fold. There J is singular, and the forces in balance with each other alone, its left null
+ * direction, grow without bound: found by inverse iteration on J J^T, so that it does not matter along what the wheel still
+ * moves. Components of one joint are taken together.
  */
 export function findBindingJoints(solver: TravelSolver, pose: Pose, rack: number, drive: Drive): BindingJoint[] {
   const n = solver.size;
   const f = makeFactorisation(n);
   f.lu.set(solver.jacobian(pose, rack));
   f.lu.set(solver.driveRow(pose, drive), n * (n - 1));
-  const forces = new Float64Array(n);
-  forces[n - 1] = 1;
+  // Uneven, so that no balance of a symmetric corner is at right angles to it.
+  const forces = Float64Array.from({ length: n }, (_, i) => 1 / (i + 1));
   if (!factorise(f)) return [];
-  solveFactorisedTransposed(f, forces);
+  for (let round = 0; round < ROUNDS; round++) {
+    solveFactorised(f, forces);
+    solveFactorisedTransposed(f, forces);
+    const length = Math.hypot(...forces);
+    if (!(length > 0 && length < Number.POSITIVE_INFINITY)) return [];
+    for (let i = 0; i < n; i++) forces[i] = (forces[i] as number) / length;
+  }
   const sums = new Map<string, number>();
   solver.linkage.mechanism.constraints.forEach(({ joint }, i) => {
     sums.set(joint, Math.hypot(sums.get(joint) ?? 0, forces[i] as number));
