@@ -29,6 +29,7 @@ export const UNDERSIDE_SHEETS: readonly Sheet[] = [
   { name: "corner", path: `${family}/underside/rear-left?${marked}` },
   { name: "corner-selected", path: `${family}/underside/rear-left?${marked}&at=${TORN_BUSH}` },
   { name: "corner-signs", path: `${family}/underside/rear-left?${signs}&at=rear-left/damper/leak` },
+  { name: "corner-firmer", path: `${family}/underside/rear-left?marks=${TORN_BUSH}:firmer-shore-x-65&at=${TORN_BUSH}` },
   { name: "axle", path: `${family}/underside/front` },
   {
     name: "corner-fluid-gone",
@@ -48,7 +49,7 @@ export const GEOMETRY_SHEETS: readonly Sheet[] = [
   { name: "geometry-nothing-shown", path: `${family}/geometry?at=${TORN_BUSH}` },
   {
     name: "travel",
-    path: `${family}/travel?corner=rear-left&torn=${TORN_BUSH}&lowered_mm=30&braking_n=2000`,
+    path: `${family}/travel?corner=rear-left&torn=${TORN_BUSH}&firmer=every-rubber&firmer_by=shore-55-65&lowered_mm=30&braking_n=2000`,
     pressed: ["#drawing"],
   },
   { name: "travel-beside", path: `${family}/travel?beside=dunlin-hatch&first=camber&second=roll-centre&turn_deg=-60` },

@@ -152,6 +152,7 @@ export function makeValidInputs(): readonly ValidInput[] {
         hand_moment_nm: 20,
       },
     },
+    { door: "rubber.firmer", layout: "", input: { old_hardness_shore_a: 52, new_hardness_shore_a: 68 } },
     {
       door: "rubber.hydraulic",
       layout: "",

@@ -134,7 +134,7 @@ export function howFirmWords(fault: FirmerRubber, firmness: Firmness | null): st
   const apart = mayBeNoFirmer(firmness)
     ? ` That is within what two readings of one part and two compounds of one hardness differ by, so the new part may be no firmer.`
     : "";
-  return `${two} makes ${firmnessWords(firmness)}, at the same dimensions, by a published relation that holds from ${RANGE_WORDS} (the old hardness ${origin}; ${SCATTER_WORDS}).${apart}`;
+  return `${two} makes ${firmnessWords(firmness)}, at the same dimensions, by a published relation (gent-hardness) that holds from ${RANGE_WORDS} (the old hardness ${origin}; ${SCATTER_WORDS}).${apart}`;
 }
 
 const SCATTER_WORDS = `±${formatNumber(TO_95 * HARDNESS_DEVIATION, 1)} for each reading, ${formatNumber(100 * COMPOUND_SCATTER, 0)} % between compounds`;

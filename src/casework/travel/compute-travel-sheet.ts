@@ -110,8 +110,8 @@ function computeSubject(
     const place = positionsOf(family).find(({ id }) => id === position);
     const at = place ? lowerFirst(place.label) : position;
     const { effect } = answer;
-    const drawnAs = `${fault.kind}: ${at}`;
-    return { subject, words: fault.kind === "firmer" ? `${firmerWords(fault)}: ${at}` : drawnAs, drawnAs, effect };
+    const what = fault.kind === "firmer" ? firmerWords(fault) : fault.kind;
+    return { subject, words: `${what}: ${at}`, drawnAs: fault.kind, effect };
   }
   if (subject.kind === "every-rubber") return computeEveryRubber(question, subject, level);
   const of = subject.kind === "beside" ? subject.family : family;
@@ -150,7 +150,7 @@ function computeEveryRubber(
   const [walk, ...ends] = [walkWith(factors.middle), ...factors.ends.map(walkWith)];
   if (walk.points.length < 2) return { findings: [noBalance(family.name)] };
   const firm = { firmer: subject.fault, sound: walkWith(1), walk, ends };
-  return { subject, words: `every rubber ${firmerWords(subject.fault)}`, drawnAs: "every rubber firmer", walk, firm };
+  return { subject, words: `every rubber ${firmerWords(subject.fault)}`, drawnAs: "all firmer", walk, firm };
 }
 
 /** The sound corner bears the name of its car line where another one stands beside. */

@@ -17,6 +17,7 @@ import { linkageMatch } from "./linkage-match.ts";
 import { linkageTravel } from "./linkage-travel.ts";
 import { metrologyConformity } from "./metrology-conformity.ts";
 import { planningSolve } from "./planning-solve.ts";
+import { rubberFirmer } from "./rubber-firmer.ts";
 import { rubberHydraulic } from "./rubber-hydraulic.ts";
 import { rubberRate } from "./rubber-rate.ts";
 
@@ -37,6 +38,7 @@ export const doors: readonly Door[] = [
   alignmentAxle,
   metrologyConformity,
   rubberRate,
+  rubberFirmer,
   rubberHydraulic,
   diagnosisNetwork,
   diagnosisSuspects,

@@ -47,6 +47,37 @@ describe("rubber.rate", () => {
   });
 });
 
+describe("rubber.firmer", () => {
+  const parts = { old_hardness_shore_a: 55, new_hardness_shore_a: 65 };
+
+  it("is the ratio of the moduli that rubber.rate gives, in the middle of its range", () => {
+    const modulus = (hardness: number): number => {
+      const answer = askDoor("rubber.rate", { ...bush, hardness_shore_a: hardness });
+      if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+      return (answer.output as { shear_modulus_n_per_mm2: number }).shear_modulus_n_per_mm2;
+    };
+    const answer = askDoor("rubber.firmer", parts);
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    const { factor, factor_low, factor_high, surely_firmer } = answer.output as Record<string, number>;
+    expect(factor).toBeCloseTo(modulus(65) / modulus(55), 12);
+    expect([factor_low, factor_high].map((end) => end?.toFixed(2))).toEqual(["1.07", "2.08"]);
+    expect(surely_firmer).toBe(true);
+    expect(askDoor("rubber.firmer", { ...parts, old_hardness_shore_a: 60 })).toMatchObject({
+      output: { surely_firmer: false },
+    });
+  });
+
+  it.each([
+    ["a softer part", { ...parts, new_hardness_shore_a: 50 }, ["not-consistent new_hardness_shore_a"]],
+    ["a part as hard", { ...parts, new_hardness_shore_a: 55 }, ["not-consistent new_hardness_shore_a"]],
+    ["a hardness beyond the relation", { ...parts, new_hardness_shore_a: 96 }, ["out-of-range new_hardness_shore_a"]],
+    ["a hardness in words", { ...parts, old_hardness_shore_a: "55" }, ["wrong-type old_hardness_shore_a"]],
+    ["one hardness alone", { new_hardness_shore_a: 65 }, ["missing-key old_hardness_shore_a"]],
+  ])("refuses %s", (_, input, expected) => {
+    expect(places("rubber.firmer", input)).toEqual(expected);
+  });
+});
+
 const wheel = {
   mass_kg: 42,
   circumference_mm: 1980,
