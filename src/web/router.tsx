@@ -25,7 +25,7 @@ import { NotShown, RefusedPage } from "./families/refused-page.tsx";
 import { readGeometrySearch } from "./geometry/geometry-search.ts";
 import { readHoldSearch } from "./hold/hold-search.ts";
 import { lazyPage } from "./lazy-page.tsx";
-import { formatSearch, parseSearch } from "./look/address.ts";
+import { formatSearch, onlyWhatIsRead, parseSearch } from "./look/address.ts";
 import { readMatchSearch } from "./match/match-search.ts";
 import { PageWaiting } from "./page-waiting.tsx";
 import { BrokenPage } from "./places/broken-page.tsx";
@@ -85,6 +85,28 @@ const groupParams = {
   stringify: ({ group: open }: { readonly group: PlaceGroup }) => ({ group: groupTargetId(open).replace(/^.*\//, "") }),
 };
 
+/** How the search part of each page's address is read; under each nothing else reaches its page. */
+const searches = {
+  begin: onlyWhatIsRead(readBeginSearch),
+  bodies: onlyWhatIsRead(readBodiesSearch),
+  car: onlyWhatIsRead(readCarSearch),
+  edit: onlyWhatIsRead(readEditSearch),
+  enquiry: onlyWhatIsRead(readEnquirySearch),
+  families: onlyWhatIsRead(readFamiliesSearch),
+  family: onlyWhatIsRead(readFamilySearch),
+  findings: onlyWhatIsRead(readFindingsSearch),
+  geometry: onlyWhatIsRead(readGeometrySearch),
+  hold: onlyWhatIsRead(readHoldSearch),
+  job: onlyWhatIsRead(readJobSearch),
+  looks: onlyWhatIsRead(readLooksSearch),
+  match: onlyWhatIsRead(readMatchSearch),
+  plan: onlyWhatIsRead(readPlanSearch),
+  reference: onlyWhatIsRead(readReferenceSearch),
+  travel: onlyWhatIsRead(readTravelSearch),
+  underside: onlyWhatIsRead(readUndersideSearch),
+  wholeCar: onlyWhatIsRead(readWholeCarSearch),
+};
+
 const root = createRootRoute({ component: PageWaiting, notFoundComponent: NowherePage });
 
 const today = createRoute({
@@ -100,14 +122,14 @@ const tally = createRoute({ getParentRoute: () => root, path: "/tally", componen
 const reference = createRoute({
   getParentRoute: () => root,
   path: "/reference",
-  validateSearch: readReferenceSearch,
+  validateSearch: searches.reference,
   component: ReferencePage,
 });
 
 const families = createRoute({
   getParentRoute: () => root,
   path: "/families",
-  validateSearch: readFamiliesSearch,
+  validateSearch: searches.families,
   loader: async () => shown(await listShownFamilies()),
   component: FamiliesPage,
   errorComponent: RefusedPage,
@@ -115,13 +137,13 @@ const families = createRoute({
 const layouts = createRoute({
   getParentRoute: () => root,
   path: "/layouts",
-  validateSearch: readBodiesSearch,
+  validateSearch: searches.bodies,
   component: BodiesPage,
 });
 const begin = createRoute({
   getParentRoute: () => root,
   path: "/families/begin",
-  validateSearch: readBeginSearch,
+  validateSearch: searches.begin,
   loaderDeps: ({ search: { correct } }) => (correct === undefined ? {} : { correct }),
   loader: async ({ deps }) => shown(await (await import("./begin/load-begin.ts")).loadBegin(deps)),
   component: BeginPage,
@@ -131,7 +153,7 @@ const begin = createRoute({
 const edit = createRoute({
   getParentRoute: () => root,
   path: "/families/$familyId/edit",
-  validateSearch: readEditSearch,
+  validateSearch: searches.edit,
   loader: async ({ params }) => shown(await (await import("./editor/load-edit.ts")).loadEditedFamily(params.familyId)),
   // Read once when the editor opens: choosing a row is no reason to ask the store again.
   shouldReload: false,
@@ -151,7 +173,7 @@ const family = createRoute({
 const familySheet = createRoute({
   getParentRoute: () => family,
   path: "/",
-  validateSearch: readFamilySearch,
+  validateSearch: searches.family,
   loader: async () => shown(await listFamilies()),
   component: FamilyPage,
 });
@@ -162,13 +184,13 @@ const familyPage = <Path extends string, Search>(
   component: RouteComponent,
 ) => createRoute({ getParentRoute: () => family, path, validateSearch, component });
 
-const geometry = familyPage("/geometry", readGeometrySearch, GeometryPage);
-const hold = familyPage("/hold", readHoldSearch, HoldPage);
-const wholeCar = familyPage("/car", readWholeCarSearch, WholeCarPage);
+const geometry = familyPage("/geometry", searches.geometry, GeometryPage);
+const hold = familyPage("/hold", searches.hold, HoldPage);
+const wholeCar = familyPage("/car", searches.wholeCar, WholeCarPage);
 const match = createRoute({
   getParentRoute: () => family,
   path: "/match",
-  validateSearch: readMatchSearch,
+  validateSearch: searches.match,
   loader: async () => ({ lines: shown(await listShownFamilies()) }),
   component: MatchPage,
   errorComponent: RefusedPage,
@@ -176,7 +198,7 @@ const match = createRoute({
 const travel = createRoute({
   getParentRoute: () => family,
   path: "/travel",
-  validateSearch: readTravelSearch,
+  validateSearch: searches.travel,
   loaderDeps: ({ search: { beside } }) => (beside === undefined ? {} : { beside }),
   loader: async ({ deps: { beside } }) => {
     const listed = shown(await listShownFamilies());
@@ -190,7 +212,7 @@ const travel = createRoute({
   component: TravelPage,
   errorComponent: RefusedPage,
 });
-const underside = familyPage("/underside", readUndersideSearch, UndersideHold);
+const underside = familyPage("/underside", searches.underside, UndersideHold);
 const car = createRoute({ getParentRoute: () => underside, path: "/", component: CarPage });
 const group = createRoute({
   getParentRoute: () => underside,
@@ -218,20 +240,20 @@ const visitNow = createRoute({
 const enquiry = createRoute({
   getParentRoute: () => visit,
   path: "/enquiry",
-  validateSearch: readEnquirySearch,
+  validateSearch: searches.enquiry,
   component: EnquiryPage,
 });
 const visitCar = createRoute({
   getParentRoute: () => visit,
   path: "/car",
-  validateSearch: readCarSearch,
+  validateSearch: searches.car,
   component: VisitCarPage,
 });
 const readings = createRoute({ getParentRoute: () => visit, path: "/readings", component: ReadingsPage });
 const looks = createRoute({
   getParentRoute: () => visit,
   path: "/underside",
-  validateSearch: readLooksSearch,
+  validateSearch: searches.looks,
   component: Outlet,
 });
 const looksCar = createRoute({ getParentRoute: () => looks, path: "/", component: LooksCarPage });
@@ -244,20 +266,20 @@ const looksGroup = createRoute({
 const findings = createRoute({
   getParentRoute: () => visit,
   path: "/findings",
-  validateSearch: readFindingsSearch,
+  validateSearch: searches.findings,
   component: FindingsPage,
 });
 const options = createRoute({ getParentRoute: () => visit, path: "/options", component: OptionsPage });
 const plan = createRoute({
   getParentRoute: () => visit,
   path: "/plan",
-  validateSearch: readPlanSearch,
+  validateSearch: searches.plan,
   component: PlanPage,
 });
 const jobCard = createRoute({
   getParentRoute: () => visit,
   path: "/job-card",
-  validateSearch: readJobSearch,
+  validateSearch: searches.job,
   component: JobCardPage,
 });
 const handOver = createRoute({ getParentRoute: () => visit, path: "/hand-over", component: HandOverPage });

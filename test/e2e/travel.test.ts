@@ -191,8 +191,10 @@ describe("over travel", () => {
   });
 
   it("turns the corner and moves its wheel by keyboard, and says what the address names in vain", async () => {
-    const page = await openAtDesk("/families/ouzel-saloon/travel?corner=rear-left&beside=nobody");
+    const page = await openAtDesk("/families/ouzel-saloon/travel?corner=rear-left&beside=nobody&rise_mm=abc");
     await page.getByText("nobody is not on this corner or not on the list").waitFor();
+    // What is no number in an address is as if it were not there.
+    expect(await page.getByLabel("Travel", { exact: true }).inputValue()).toBe("0");
     const drawing = page.getByRole("img", { name: "The corner in space" });
     const before = await drawing.innerHTML();
     await page.getByLabel("Walk round it").focus();
