@@ -228,7 +228,11 @@ function drawTitle(page: FaultSheetPage, say: Say): void {
   ];
   const x = PAGE.width - PAGE.margin - TITLE_BLOCK.width;
   const y = PAGE.height - PAGE.margin - TITLE_BLOCK.height;
-  const block = { name: "What a fault does", invented: family.invented, rows };
+  const block = {
+    name: effect.question.fault.kind === "firmer" ? "What a firmer part does" : "What a fault does",
+    invented: family.invented,
+    rows,
+  };
   const marks = drawTitleBlock(x, y, TITLE_BLOCK.width, block);
   drawArtifact(
     page,

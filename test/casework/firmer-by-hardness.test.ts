@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type Condition, computeFaultEffect, type FaultEffect, type HardnessChange, type RubberFault } from "#casework";
 import { askDoor, formatComplianceQuestion, parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
+import { normalFrom, seededRandom } from "#numeric";
 import type { Family } from "#vehicle";
 
 const PLACE = "rear-left/trailing-link/inner-bush";
@@ -30,6 +31,10 @@ const effectOf = (family: Family, fault: RubberFault): FaultEffect => {
   return answer.effect;
 };
 const harder = (from: number | null, to: number | null): RubberFault => ({ kind: "firmer", hardness: { from, to } });
+
+/** Standard deviation of one reading, Shore A: two readings of one part differ by 5 with 95 %. */
+const READING = 5 / (1.96 * Math.SQRT2);
+const DRAWS = 1000;
 
 const modulusOf = (hardness: number): number => {
   const bush = { inner_radius_mm: 10, outer_radius_mm: 20, length_mm: 40, hardness_shore_a: hardness };
@@ -70,6 +75,21 @@ describe("a firmer part told by its hardness", () => {
     expect(effect.headline.value).toBeCloseTo(exact.value, 12);
     const width = ([from, to]: readonly [number, number]): number => to - from;
     expect(width(effect.headline.band ?? [0, 0])).toBeGreaterThan(width(exact.band ?? [0, 0]));
+  });
+
+  it("spreads its effect as drawn readings and compounds do", () => {
+    const draw = normalFrom(seededRandom(11));
+    const sound = toeAtTheDoor(null);
+    const read = (hardness: number): number => modulusOf(hardness + READING * draw());
+    const changes = Array.from({ length: DRAWS }, () => {
+      const factor = (read(65) / read(55)) * Math.exp((Math.log(1.3) / 1.96) * draw());
+      return toeAtTheDoor(factor) - sound;
+    }).toSorted((a, b) => a - b);
+    const [low, high] = [changes[0.025 * DRAWS] ?? Number.NaN, changes[0.975 * DRAWS] ?? Number.NaN];
+    const [least, most] = effect.headline.range ?? [Number.NaN, Number.NaN];
+    const width = most - least;
+    expect(Math.abs(least - low)).toBeLessThan(0.1 * width);
+    expect(Math.abs(most - high)).toBeLessThan(0.1 * width);
   });
 
   it("says so in words, with its figure and band, its origin and its source, and never as torn", () => {

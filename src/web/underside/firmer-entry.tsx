@@ -95,7 +95,7 @@ export const FirmerEntry = ({ firmer, rubber, onEnter, onOpen }: FirmerEntryProp
   const byHardness = "hardness" in firmer;
   return (
     <div className="firmer-entry">
-      {rubber === null ? null : (
+      {rubber === null && !byHardness ? null : (
         <div className="choices">
           <Choice chosen={!byHardness} onChoose={() => (byHardness ? onEnter(BY_RATE) : undefined)}>
             By its rate

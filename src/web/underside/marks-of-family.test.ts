@@ -25,3 +25,14 @@ test("a sign is drawn with its grade and in words; what could not be reached sta
   const { marks } = readFamilyMarks(sampleFamily, positions, `${damper}:seen-no-damping~${tyre}:seen-cannot-reach`);
   expect(statesOf(positions, marks)).toEqual({ [damper]: { grade: 3, sign: "no damping" } });
 });
+
+test("a firmer part by its hardness stands at a bush and is drawn with that of the new part; a ball joint has none", () => {
+  const [bush, ball] = [idOf("bush"), idOf("ball-joint")];
+  const { marks, unread } = readFamilyMarks(
+    sampleFamily,
+    positions,
+    `${bush}:firmer-shore-55-65~${ball}:firmer-shore-55-65`,
+  );
+  expect(statesOf(positions, marks)).toEqual({ [bush]: { grade: 0, sign: "firmer, 65 Shore A" } });
+  expect(unread).toEqual([ball]);
+});

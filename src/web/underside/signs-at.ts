@@ -28,7 +28,7 @@ export const canStandAt = (position: Position, possible: PossibleFaults, mark: P
     case "loose":
       return possible.loose;
     case "firmer":
-      return possible.firmer;
+      return possible.firmer && (possible.rubber !== null || !("hardness" in mark));
     case "fluid-gone":
       return possible.fluidGone;
     case "seen":
