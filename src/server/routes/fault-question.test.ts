@@ -64,6 +64,21 @@ describe("the question of a fault sheet", () => {
     expect("findings" in wrong ? wrong.findings.map(({ code, path }) => `${code} ${path}`) : []).toEqual(expected);
   });
 
+  it("says over travel what is wrong with a firmer line under the key of that line", () => {
+    const objection = { code: "out-of-range", got: "", needed: "", hint: "" };
+    const paths = ["fault.factor", "fault.hardness.from", "fault.hardness.to", "fault.grade"];
+    const said = formatSheetFindings(
+      "travel",
+      paths.map((path) => ({ ...objection, path })),
+    );
+    expect(said.map(({ path }) => path)).toEqual([
+      "firmer.factor",
+      "firmer.old_hardness_shore_a",
+      "firmer.new_hardness_shore_a",
+      "torn.grade",
+    ]);
+  });
+
   it("says what casework objects to under the keys that were sent", () => {
     const objection = { code: "out-of-range", got: "", needed: "", hint: "" };
     const paths = ["fault.play", "fault.hardness.to", "condition.contactRise", "position"].map((path) => ({

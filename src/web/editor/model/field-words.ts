@@ -10,6 +10,7 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ["_nm_per_deg", "N·m/°"],
   ["_n_s_per_mm", "N·s/mm"],
   ["_n_per_mm", "N/mm"],
+  ["_shore_a", "Shore A"],
   ["_per_s", "1/s"],
   ["_mm", "mm"],
   ["_deg", "°"],
