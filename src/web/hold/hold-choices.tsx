@@ -2,20 +2,11 @@ import type { Hold } from "#casework";
 import type { Corner } from "../car.ts";
 import { Choice } from "../choices/choice.tsx";
 import { CORNERS } from "../travel/travel-search.ts";
-import { HAND_WAYS, type HandWayName } from "./hold-search.ts";
+import { HAND_WAY_WORDS } from "./hand-way-words.ts";
+import { HAND_WAYS } from "./hold-search.ts";
 import type { HoldView } from "./use-hold-view.ts";
 
 const NONE = "";
-
-const wayNames: Readonly<Record<HandWayName, string>> = {
-  "12-6": "rock, hands at 12 and 6",
-  "3-9": "rock, hands at 3 and 9",
-  top: "push at the top",
-  bottom: "push at the bottom",
-  front: "push at the front",
-  rear: "push at the rear",
-  bar: "bar at the joint",
-};
 
 /** "torn, repair first"; "loose, 1 mm assumed" */
 const faultName = (fault: string): string => {
@@ -69,7 +60,7 @@ export const HoldChoices = ({ view, hold, state }: HoldChoicesProps) => {
           <Choice
             label="by"
             value={view.way}
-            options={HAND_WAYS.map((way) => ({ value: way, words: wayNames[way] }))}
+            options={HAND_WAYS.map((way) => ({ value: way, words: HAND_WAY_WORDS[way] }))}
             onChoose={(way) => change({ way, by: undefined })}
           />
         </>

@@ -11,6 +11,7 @@ import { MarginSection } from "../shell/margin-section.tsx";
 import { SourceLink } from "../shell/source-link.tsx";
 import { holdPathWords } from "./hold-path-words.ts";
 import type { HandAnswer } from "./hold-worker.ts";
+import { OtherWays } from "./other-ways.tsx";
 import type { HoldView } from "./use-hold-view.ts";
 
 interface HoldMarginProps {
@@ -18,6 +19,8 @@ interface HoldMarginProps {
   readonly hold: Hold;
   readonly state: HeldState;
   readonly hand: HandAnswer | null;
+  /** The other ways of the hand, null while they are computed; null where the chosen one tells it. */
+  readonly ways: { readonly answers: readonly HandAnswer[] | null } | null;
 }
 
 const tellsWords: Readonly<Record<HandTest["tells"], string>> = {
@@ -52,7 +55,7 @@ const HandFigures = ({ hand }: { readonly hand: HandAnswer | null }) =>
   );
 
 /** Says how to hold the car, where play shows, and what a hand tells; cautions first. */
-export const HoldMargin = ({ view, hold, state, hand }: HoldMarginProps) => {
+export const HoldMargin = ({ view, hold, state, hand, ways }: HoldMarginProps) => {
   const { selected, family } = view;
   const best = hold.best.find(({ position }) => position === selected?.id);
   const joint = state.joints.find(({ position }) => position === selected?.id);
@@ -63,6 +66,7 @@ export const HoldMargin = ({ view, hold, state, hand }: HoldMarginProps) => {
       {view.stranger === null ? null : <p className="margin-notice">{view.stranger} is no joint of this corner.</p>}
       {best ? <p className="margin-lead">{best.words}</p> : null}
       <ByHand hand={hand} />
+      {ways === null ? null : <OtherWays ways={ways.answers} onChoose={(way) => view.change({ way, by: undefined })} />}
       <Cautions cautions={hold.cautions} />
       <MarginSection title={state.title}>
         {state.how}

@@ -13,7 +13,7 @@ import { HoldChoices } from "./hold-choices.tsx";
 import { HoldMargin } from "./hold-margin.tsx";
 import { mostOf } from "./hold-search.ts";
 import { HoldTable } from "./hold-table.tsx";
-import { type AskedHand, useHandTest, useHold } from "./use-hold.ts";
+import { type AskedHand, useHandTest, useHandWays, useHold } from "./use-hold.ts";
 import { type HoldView, useHoldView } from "./use-hold-view.ts";
 import "./hold.css";
 
@@ -87,10 +87,17 @@ export const HoldPage = () => {
   const hand = useHandTest(asked);
   // An answer about another joint or another hold is not shown while this one is computed.
   const answers = asked !== null && hand.asked !== null && isAboutSame(hand.asked, asked);
+  const shown = answers ? hand.answer : null;
+  // Where the chosen way does not tell it, the page says which does.
+  const unsure = shown !== null && !("findings" in shown) && shown.test.tells !== "yes";
+  const { waysIn } = view;
+  const waysAsked = useMemo(() => (unsure && key !== null ? waysIn(key) : null), [waysIn, key, unsure]);
+  const ways = useHandWays(waysAsked);
   const [scale, setScale] = useState<string | null>(null);
   const words = corner.replace("-", " ");
   const busy = loads.busy || hand.busy;
   const stop = () => {
+    ways.stop();
     loads.stop();
     hand.stop();
   };
@@ -109,7 +116,13 @@ export const HoldPage = () => {
       waiting={busy ? { doing: "Holding the corner in every way, as it may be", stop } : null}
       margin={
         hold !== null && state !== null ? (
-          <HoldMargin view={view} hold={hold} state={state} hand={answers ? hand.answer : null} />
+          <HoldMargin
+            view={view}
+            hold={hold}
+            state={state}
+            hand={shown}
+            ways={waysAsked === null ? null : { answers: ways.asked === waysAsked ? ways.answer : null }}
+          />
         ) : loads.answer !== null && "findings" in loads.answer ? (
           <FindingsList findings={loads.answer.findings} />
         ) : (

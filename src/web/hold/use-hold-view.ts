@@ -5,8 +5,8 @@ import { metresFromMm } from "#quantity";
 import { type Corner, cornerOf, type Family, type Position, positionsOf } from "../car.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
-import { type HandWayName, type HoldSearch, mostOf } from "./hold-search.ts";
-import type { AskedHand, AskedHold } from "./use-hold.ts";
+import { HAND_WAYS, type HandWayName, type HoldSearch, mostOf } from "./hold-search.ts";
+import type { AskedHand, AskedHold, AskedWays } from "./use-hold.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const holdRoute = getRouteApi("/families/$familyId/hold");
@@ -72,6 +72,8 @@ export interface HoldView {
   readonly setBy: (by: number) => void;
   /** The hand test in a state; null where no joint is looked at or nothing can be wrong with it. */
   readonly handIn: (state: string) => AskedHand | null;
+  /** The same by every way of the hand with its usual force, in the order of HAND_WAYS. */
+  readonly waysIn: (state: string) => AskedWays | null;
 }
 
 /** What the sheet of load states of this address shows. */
@@ -105,6 +107,15 @@ export const useHoldView = (): HoldView => {
     },
     [family, corner, selected, fault, way, by],
   );
+  const waysIn = useCallback(
+    (state: string): AskedWays | null => {
+      const what = fault === null ? null : faultOf(fault);
+      if (selected === null || what === null) return null;
+      const of = { corner, held: heldOf(state), position: selected.id, fault: what };
+      return { family, questions: HAND_WAYS.map((name) => ({ ...of, way: wayOf(name, usualOf(name)) })) };
+    },
+    [family, corner, selected, fault],
+  );
   const change = useCallback(
     (changed: Partial<Record<keyof HoldSearch, string | number | undefined>>) =>
       void navigate({ search: (last) => withoutNothing({ ...last, ...changed }) }),
@@ -133,6 +144,7 @@ export const useHoldView = (): HoldView => {
     bestWay,
     setBy,
     handIn,
+    waysIn,
   };
 };
 

@@ -14,6 +14,12 @@ export interface AskedHand {
   readonly question: HandQuestion;
 }
 
+/** The same test by every way of the hand. */
+export interface AskedWays {
+  readonly family: Family;
+  readonly questions: readonly HandQuestion[];
+}
+
 const openWorker = () => {
   const worker = new Worker(new URL("./hold-worker.ts", import.meta.url), { type: "module" });
   return { worker, remote: wrap<HoldWorker>(worker) };
@@ -31,6 +37,12 @@ const createHandClient = () =>
     return { worker, compute: async ({ family, question }) => await remote.computeHandTest(family, question) };
   });
 
+const createWaysClient = () =>
+  askNewestOnly<AskedWays, readonly HandAnswer[]>(() => {
+    const { worker, remote } = openWorker();
+    return { worker, compute: async ({ family, questions }) => await remote.computeHandTests(family, questions) };
+  });
+
 /** Load states of a corner, computed in a worker. */
 export const useHold = (asked: AskedHold): NewestAnswer<AskedHold, HoldAnswer> =>
   useNewestAnswer(createHoldClient, asked);
@@ -38,3 +50,7 @@ export const useHold = (asked: AskedHold): NewestAnswer<AskedHold, HoldAnswer> =
 /** What a hand does at a joint, computed in a worker of its own, so that a slider does not wait for the load states. */
 export const useHandTest = (asked: AskedHand | null): NewestAnswer<AskedHand, HandAnswer> =>
   useNewestAnswer(createHandClient, asked);
+
+/** The other ways of the hand, computed in a worker of their own; null asks nothing. */
+export const useHandWays = (asked: AskedWays | null): NewestAnswer<AskedWays, readonly HandAnswer[]> =>
+  useNewestAnswer(createWaysClient, asked);
