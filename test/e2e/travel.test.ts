@@ -219,6 +219,10 @@ describe("over travel", () => {
     expect(await page.getByText(/^No link locks within 200 mm of ride height; its stops end the travel/).count()).toBe(
       1,
     );
+    // The same place under the same condition on the sheets beside this one.
+    const way = (name: string) => page.locator(".margin").getByRole("link", { name, exact: true }).getAttribute("href");
+    expect(await way("Geometry")).toMatch(/geometry\?at=rear-left\/trailing-link\/inner-bush&as=torn-3&rise_mm=88&/);
+    expect(await way("How to hold it")).toContain("hold?corner=rear-left&at=rear-left/trailing-link/inner-bush");
     await page.getByLabel("Firmer", { exact: true }).selectOption("rear-left/trailing-link/inner-bush");
     await page.getByLabel("Lowered").selectOption("20");
     await page.getByLabel("Beside").selectOption("");

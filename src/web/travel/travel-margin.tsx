@@ -3,6 +3,7 @@ import { useEffect, useState } from "react";
 import { formatTravelCsv, type TravelSheet, type TravelSheetQuestion } from "#casework";
 import { layoutDoubt } from "#drawing";
 import { byQuery } from "../cases/case/recorder.ts";
+import { searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { rungWords } from "../effect/rung-words.ts";
 import { PrintButton } from "../printing/print-button.tsx";
@@ -10,6 +11,7 @@ import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { RowTable, RubberTable } from "./change-table.tsx";
 import { FigureTables } from "./figure-tables.tsx";
+import { lookedAtPlace } from "./travel-search.ts";
 import type { TravelView } from "./use-travel-view.ts";
 
 interface CsvLinkProps {
@@ -95,8 +97,19 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           nameOf={conditionPathWords}
         />
         <CsvLink sheet={sheet} asked={asked} name={`${view.family.id}-${view.corner}-travel`} />
-        <Link to="/families/$familyId/geometry" params={{ familyId: view.family.id }}>
+        <Link
+          to="/families/$familyId/geometry"
+          params={{ familyId: view.family.id }}
+          search={{ ...lookedAtPlace(view.search), ...searchOfCondition(view.condition) }}
+        >
           Geometry
+        </Link>
+        <Link
+          to="/families/$familyId/hold"
+          params={{ familyId: view.family.id }}
+          search={{ corner: view.corner, ...(view.search.torn === undefined ? {} : { at: view.search.torn }) }}
+        >
+          How to hold it
         </Link>
         <Link to="/families/$familyId" params={{ familyId: view.family.id }}>
           Family sheet

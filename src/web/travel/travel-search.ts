@@ -33,6 +33,17 @@ export const firmerOf = ({ firmer_by }: TravelSearch): FirmerRubber => {
 /** The same as it stands in the address. */
 export const firmerBy = (firmer: FirmerRubber): string => formatMark(firmer).replace(/^firmer-/, "");
 
+/** What is torn here is torn as far as it is repaired first. */
+export const TORN_GRADE = 3;
+
+/** The place this address looks at and what it is looked at as, as a sheet of one place has them in its address. */
+export const lookedAtPlace = (search: TravelSearch): { readonly at?: string; readonly as?: string } => {
+  const { torn, firmer } = search;
+  if (torn !== undefined) return { at: torn, as: formatMark({ kind: "torn", grade: TORN_GRADE }) };
+  if (firmer !== undefined && firmer !== EVERY_RUBBER) return { at: firmer, as: formatMark(firmerOf(search)) };
+  return {};
+};
+
 export const CORNERS: readonly Corner[] = ["front-left", "front-right", "rear-left", "rear-right"];
 /** How far a body is lowered at most, mm: beyond it the stops of most cars are near (invented). */
 export const MOST_LOWERED_MM = 60;

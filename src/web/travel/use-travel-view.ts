@@ -8,13 +8,12 @@ import { conditionOf, searchOfCondition } from "../effect/condition-in-address.t
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
-import { EVERY_RUBBER, firmerOf, type TravelSearch } from "./travel-search.ts";
+import { EVERY_RUBBER, firmerOf, TORN_GRADE, type TravelSearch } from "./travel-search.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const travelRoute = getRouteApi("/families/$familyId/travel");
 
 export const MOST_LINES = 4;
-const TORN_GRADE = 3;
 /** No force: the bare figures over travel come first. */
 const AT_REST: Condition = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 };
 const USUAL_EYE: EyePlace = { turn: 35, tilt: 20 };
