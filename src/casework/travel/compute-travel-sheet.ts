@@ -252,30 +252,33 @@ function rowOf(one: Walked, { family, condition }: TravelSheetQuestion): TravelR
   const { invented } = subject.kind === "beside" ? subject.family : family;
   const [first, last] = [walk.points[0]?.rise ?? 0, walk.points.at(-1)?.rise ?? 0];
   const travels = [Math.max(first, -SAID_AT), Math.min(last, SAID_AT)].filter((travel) => travel !== 0);
-  const angle = (key: "toe" | "camber"): readonly TravelChange[] =>
-    travels.flatMap((travel) => changeAt(one, key, travel) ?? []);
+  const changes = travels.flatMap((travel) => changesAt(walk, travel) ?? []);
   const asked = condition.contactRise;
   const said = [0, ...travels].some((travel) => Math.abs(travel - asked) < SAME_HEIGHT);
-  const [toe, camber] = said ? [null, null] : [changeAt(one, "toe", asked), changeAt(one, "camber", asked)];
   return {
     words,
     subject: subject.kind,
     rung: walk.model.assembly.rung,
     invented,
-    toe: angle("toe"),
-    camber: angle("camber"),
-    asked: toe && camber && { toe, camber },
+    toe: changes.map(({ toe }) => toe),
+    camber: changes.map(({ camber }) => camber),
+    asked: said ? null : changesAt(walk, asked),
     binds: bindingWords(walk.model),
   };
 }
 
-/** The change of an angle from ride height to one travel; null without a balance. */
-function changeAt({ walk }: Walked, key: "toe" | "camber", travel: number): TravelChange | null {
-  const at = walk.solveAt(travel);
+/** The changes of both angles from ride height to one travel; null where there is no balance. */
+function changesAt(walk: CornerWalk, travel: number): Record<"toe" | "camber", TravelChange> | null {
+  const rest = restOf(walk);
+  const walked = walk.points.find(({ rise }) => Math.abs(rise - travel) < SAME_HEIGHT);
+  const at = walked?.band ?? walk.solveAt(travel);
   if (!at) return null;
-  const jet = subtractJets(at[key], restOf(walk).band[key]);
-  const [value, sd] = [degreesFromRadians(jet[0] as number), degreesFromRadians(sdOf(walk, jet))];
-  return { travel, value, band: bandOfAngles([{ value, sd }]), sure: isSignSure(value, sd) };
+  const change = (key: "toe" | "camber"): TravelChange => {
+    const jet = subtractJets(at[key], rest.band[key]);
+    const [value, sd] = [degreesFromRadians(jet[0] as number), degreesFromRadians(sdOf(walk, jet))];
+    return { travel, value, band: bandOfAngles([{ value, sd }]), sure: isSignSure(value, sd) };
+  };
+  return { toe: change("toe"), camber: change("camber") };
 }
 
 function poseAt(one: Computed, { condition }: TravelSheetQuestion) {
