@@ -36,7 +36,11 @@ describe("entries of a match", () => {
 
   it("ask nothing with fewer than three whole rows, or a plus or minus of nothing", () => {
     const two = readEntries({ read: "650|-1|0.1;620||;700|-0.9|0.2" });
-    expect(questionOf(family, "rear-left", two)).toEqual({ asked: null, whole: 2 });
+    expect(questionOf(family, "rear-left", two)).toEqual({
+      asked: null,
+      whole: 2,
+      troubles: [{ where: "height 2", said: "camber or toe is still to come" }],
+    });
     for (const pm of ["0|0.1|0.04|1|0|0", "1|0.1|0.04|1|-1|0", "1|0.1|0.04|1|some|0"])
       expect(questionOf(family, "rear-left", readEntries(readMatchSearch({ ...search, pm }))).asked, pm).toBeNull();
   });
