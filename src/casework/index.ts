@@ -1,7 +1,7 @@
 export { type HighsRuntime, highsSolver, type ProgrammeSolver } from "#engines/planning";
 export { HARDNESS_RANGE } from "#engines/rubber";
 export { findReadingPlace } from "#vehicle";
-export { computeBodies, rubberWords } from "./bodies/index.ts";
+export * from "./bodies/index.ts";
 export type * from "./bodies.ts";
 export { alongForm, carMotionForm, carMotions, computeCar } from "./car/index.ts";
 export type * from "./car.ts";

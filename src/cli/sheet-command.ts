@@ -15,7 +15,8 @@ interface SheetOptions {
 
 const notes = `
 QUESTION.json says which sheet of which car line, as POST /api/sheets is asked (docs/http.md): what one fault does, how to
-hold a corner, the whole car, a corner over its travel, one matched to its readings, or a hydraulic bush without its fluid.
+hold a corner, the whole car, a corner over its travel, one matched to its readings, a hydraulic bush without its fluid, or
+a layout from a file.
 
   echo '{"sheet": "shake", "family": "siskin-coupe", "corner": "front-left",
          "position": "front-left/tension-link/inner-bush"}' | underbench sheet - --pdf shake.pdf

@@ -18,7 +18,13 @@ export type LayoutAxis =
 /** What holds two bodies together beside links. */
 export type LayoutJoint =
   /** One point of both bodies stays one point: 3 constraints. */
-  | { readonly kind: "ball"; readonly name: string; readonly between: readonly [string, string]; readonly at: string }
+  | {
+      readonly kind: "ball";
+      readonly name: string;
+      readonly label?: string | undefined;
+      readonly between: readonly [string, string];
+      readonly at: string;
+    }
   /**
    * A bush turns freely. It holds its point across its axis (2 constraints) and, unless it slides, along it (1 more);
    * the axis is carried by the first of the two bodies.
@@ -26,6 +32,8 @@ export type LayoutJoint =
   | {
       readonly kind: "bush";
       readonly name: string;
+      /** What people call it; absent: its name. */
+      readonly label?: string | undefined;
       readonly between: readonly [string, string];
       readonly at: string;
       readonly axis: LayoutAxis;
@@ -35,6 +43,7 @@ export type LayoutJoint =
   | {
       readonly kind: "slider";
       readonly name: string;
+      readonly label?: string | undefined;
       readonly line: { readonly on: string; readonly from: string; readonly to: string };
       readonly through: LayoutEnd;
     };
@@ -42,6 +51,7 @@ export type LayoutJoint =
 /** Two points of two bodies that keep their distance: 1 constraint. */
 export interface LayoutLink {
   readonly name: string;
+  readonly label?: string | undefined;
   readonly from: LayoutEnd;
   readonly to: LayoutEnd;
   /** The end on the car body moves with the rack. */

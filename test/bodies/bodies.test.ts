@@ -1,6 +1,15 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type BodiesAsked, type BodiesFile, type BodiesSheet, computeBodies } from "#casework";
+import {
+  type BodiesAsked,
+  type BodiesFault,
+  type BodiesFile,
+  type BodiesSheet,
+  computeBodies,
+  computeBodiesHold,
+  formatBodiesCsv,
+  placeOfFault,
+} from "#casework";
 import { askDoor, parseBodiesFile } from "#contract";
 import { drawBodies } from "#drawing";
 
@@ -16,9 +25,10 @@ const fileOf = (changed: unknown): BodiesFile => {
 };
 const file = fileOf(document);
 const braked = { contactRise: 0.01, rack: 0, braking: 2000, lateral: 0, drive: 0 };
-const torn = { part: "arm-front", end: null };
+const torn: BodiesFault = { kind: "torn", place: { part: "arm-front", end: null } };
+const { torn_share: _share, unsprung_kg: _mass, droop_stop_mm: _stop, ...question } = document;
 const sheetOf = (change: Partial<BodiesAsked> = {}): BodiesSheet => {
-  const answer = computeBodies({ file, torn, condition: braked, ...change });
+  const answer = computeBodies({ file, fault: torn, condition: braked, ...change });
   if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
   return answer.sheet;
 };
@@ -27,21 +37,23 @@ const sheet = sheetOf();
 describe("a suspension of several bodies from a file", () => {
   it("says what a torn bush does as the calculation says it, with its band", () => {
     const answer = askDoor("linkage.bodies-compliance", {
-      ...document,
+      ...question,
       hold: "contact_height",
-      faults: [{ part: "arm-front", factor: 0.275 }],
+      faults: [{ part: "arm-front", factor: 0.275, factor_low: 0.15, factor_high: 0.4 }],
       loads: [{ braking_n: 2000, contact_rise_mm: 10 }],
     });
     if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
-    const [state] = (answer.output as { states: { less_sound: Record<string, number> }[] }).states;
+    const [state] = (answer.output as { states: { less_sound: Record<string, number> & { toe_band_deg: number[] } }[] })
+      .states;
     const [toe, camber] = sheet.figures;
     expect(toe?.value).toBeCloseTo(state?.less_sound.toe_deg ?? Number.NaN, 10);
     expect(toe?.u).toBeCloseTo(state?.less_sound.toe_sd_deg ?? Number.NaN, 10);
     expect(camber?.value).toBeCloseTo(state?.less_sound.camber_deg ?? Number.NaN, 10);
     expect(sheet.sentence).toMatch(
-      /^Under 2\.0 kN of braking at this wheel the wheel turns (in|out) \d\.\d+° further with the joint arm front torn\.$/,
+      /^Under 2\.0 kN of braking at this wheel the wheel turns (in|out) \d\.\d+° further with the front bush of the arm torn\.$/,
     );
     const [low = 0, high = 0] = toe?.band ?? [];
+    expect([low, high]).toEqual(state?.less_sound.toe_band_deg.map((bound) => expect.closeTo(bound, 10)));
     expect(low).toBeLessThan(Math.min(...(toe?.range ?? [])));
     expect(high).toBeGreaterThan(Math.max(...(toe?.range ?? [])));
   });
@@ -49,8 +61,8 @@ describe("a suspension of several bodies from a file", () => {
   it("draws toe and camber over travel, sound and torn, and gives the sound toe at the asked travel", () => {
     const plots = sheet.plots.map(({ figure, lines }) => [figure, lines.map(({ words }) => words)]);
     expect(plots).toEqual([
-      ["toe", ["sound", "torn: arm front"]],
-      ["camber", ["sound", "torn: arm front"]],
+      ["toe", ["sound", "torn"]],
+      ["camber", ["sound", "torn"]],
     ]);
     for (const { lines } of sheet.plots)
       for (const { rises, values, low, high } of lines) {
@@ -60,18 +72,19 @@ describe("a suspension of several bodies from a file", () => {
           expect(high[i]).toBeGreaterThanOrEqual(value);
         });
       }
-    expect(sheetOf({ torn: null }).plots.map(({ lines }) => lines.length)).toEqual([1, 1]);
+    expect(sheetOf({ fault: null }).plots.map(({ lines }) => lines.length)).toEqual([1, 1]);
   });
 
-  it("says where play and holding are not computed, and where it binds", () => {
-    expect(sheet.notComputed).toMatch(/^Play, /);
+  it("says what is not computed, and where it binds", () => {
+    expect(sheet.notComputed).not.toContain("how to hold it");
+    expect(sheetOf({ file: fileOf(question) }).notComputed).toContain("unsprung_kg and droop_stop_mm");
     expect(sheet.binds).toMatch(/binds/);
     expect(sheet.invented).toBe(true);
   });
 
   it("keeps every link as long as it is, whichever bodies it joins, but for what its rubber gives", () => {
     const rigid = fileOf({ ...document, rubber: [], members: [] });
-    const placed = sheetOf({ file: rigid, torn: null, condition: { ...braked, contactRise: 0.05 } }).placed;
+    const placed = sheetOf({ file: rigid, fault: null, condition: { ...braked, contactRise: 0.05 } }).placed;
     expect(placed?.links).toHaveLength(3);
     for (const { name, from, to } of placed?.links ?? []) {
       const link = file.layout.links.find((one) => one.name === name);
@@ -85,11 +98,17 @@ describe("a suspension of several bodies from a file", () => {
   it("is drawn with every link and joint, the torn one in the accent, the torn state thin beside it", () => {
     if (sheet.placed === null) throw new Error("nothing placed");
     const room = { width: 500, height: 400, eye: { turn: 35, tilt: 20 } };
-    const marksOf = (part: BodiesSheet["torn"], beside: BodiesSheet["tornPlaced"]) =>
-      drawBodies(sheet.placed as NonNullable<BodiesSheet["placed"]>, { ...room, beside, torn: part }).marks;
-    const accents = (part: BodiesSheet["torn"]) => JSON.stringify(marksOf(part, null)).split('"accent"').length - 1;
-    expect([accents(null), accents(torn)]).toEqual([0, 1]);
-    expect(marksOf(null, sheet.tornPlaced).length).toBeGreaterThan(marksOf(null, null).length);
+    const marksOf = (fault: BodiesSheet["fault"], beside: BodiesSheet["faultyPlaced"]) =>
+      drawBodies(sheet.placed as NonNullable<BodiesSheet["placed"]>, {
+        ...room,
+        beside,
+        at: fault && placeOfFault(fault),
+      }).marks;
+    const accents = (fault: BodiesSheet["fault"]) => JSON.stringify(marksOf(fault, null)).split('"accent"').length - 1;
+    // A loose link is ringed at both of its ends.
+    const loose: BodiesFault = { kind: "loose", part: "toe-link", play: 0.001 };
+    expect([accents(null), accents(torn), accents(loose)]).toEqual([0, 1, 2]);
+    expect(marksOf(null, sheet.faultyPlaced).length).toBeGreaterThan(marksOf(null, null).length);
   });
 
   it("is refused with everything that is wrong with its file, and where nothing carries the wheel", () => {
@@ -105,9 +124,134 @@ describe("a suspension of several bodies from a file", () => {
     const level = { from: { on: "car-body", at: "toe-inner" }, to: { on: "car-body", at: "spring-body" } };
     const still = computeBodies({
       file: { ...file, layout: { ...file.layout, spring: level } },
-      torn: null,
+      fault: null,
       condition: braked,
     });
     expect("findings" in still && still.findings.map(({ code }) => code)).toEqual(["cannot-carry"]);
+  });
+});
+
+describe("a layout alone", () => {
+  const { spring: _spring, damper: _damper, ...bare } = document.layout;
+
+  it("is moved as the rigid linkage it is, with a spring or without one", () => {
+    const steps = [-50, 0, 50].map((wheel_travel_mm) => ({ wheel_travel_mm }));
+    const answer = askDoor("linkage.bodies", { layout: bare, steps });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    const { positions } = answer.output as { positions: { toe_deg: number; contact_mm?: number[] }[] };
+    for (const layout of [bare, document.layout]) {
+      const plain = fileOf(layout);
+      expect(plain.isPlain).toBe(true);
+      const still = sheetOf({ file: plain, fault: null });
+      expect(still.sentence).toMatch(/^The wheel turns (in|out) /);
+      expect(still.howSure).toContain("no deviation");
+      expect(still.placed?.spring === null).toBe(layout === bare);
+      const [toe] = still.plots;
+      const line = toe?.lines[0];
+      expect(line?.low).toEqual(line?.values);
+      // At ride height the wheel stands as the file says, whatever pulls at it.
+      expect(line?.values[line.rises.findIndex((rise) => Math.abs(rise) < 1e-9)]).toBeCloseTo(
+        positions[1]?.toe_deg ?? 0,
+        9,
+      );
+    }
+  });
+
+  it("is told its own mistakes, with the paths of a layout", () => {
+    const parsed = parseBodiesFile(JSON.stringify({ ...bare, links: (bare.links as unknown[]).slice(1) }));
+    const found = "findings" in parsed ? parsed.findings.map(({ code, path }) => `${code} ${path}`) : [];
+    expect(found).toEqual(["constraint-too-few joints"]);
+  });
+});
+
+describe("a place of it loose or firmer", () => {
+  it("is told in words, with the lines and figures of that fault", () => {
+    const loose = sheetOf({ fault: { kind: "loose", part: "toe-link", play: 0.001, assumed: true } });
+    expect(loose.sentence).toMatch(/with 1 mm of play in the toe link\.$/);
+    expect(loose.howSure).toContain("The play is assumed");
+    expect(loose.plots[0]?.lines.map(({ state }) => state)).toEqual(["sound", "loose"]);
+    const firmer = sheetOf({ fault: { kind: "firmer", place: { part: "arm-front", end: null }, low: 1.5, high: 3 } });
+    expect(firmer.sentence).toMatch(/with the front bush of the arm 1\.5 to 3 times as firm\.$/);
+    const [toe] = firmer.figures;
+    expect(toe?.range?.[0]).toBeLessThan(toe?.value ?? 0);
+    expect(toe?.range?.[1]).toBeGreaterThan(toe?.value ?? 0);
+    // A firmer bush does the other way round what a torn one does.
+    expect((toe?.value ?? 0) * (sheet.figures[0]?.value ?? 0)).toBeLessThan(0);
+  });
+
+  it.each<[string, BodiesFault, string]>([
+    ["rubber where there is none", { kind: "torn", place: { part: "arm-ball", end: null } }, "fault.part"],
+    ["a part that is not there", { kind: "loose", part: "arm-bal", play: 0.001 }, "fault.part"],
+    ["play of nothing", { kind: "loose", part: "arm-ball", play: 0 }, "fault.play"],
+    [
+      "a range the wrong way round",
+      { kind: "firmer", place: { part: "arm-rear", end: null }, low: 3, high: 2 },
+      "fault.low",
+    ],
+  ])("refuses %s, over travel and held", (_what, fault, path) => {
+    const over = computeBodies({ file, fault, condition: braked });
+    const held = computeBodiesHold(file, fault);
+    for (const answer of [over, held])
+      expect("findings" in answer && answer.findings.map((finding) => finding.path)).toEqual([path]);
+  });
+
+  it("is handed over as comma-separated values, a row for each line and travel", () => {
+    const [head, ...rows] = formatBodiesCsv(sheet, { file, fault: torn, condition: braked }).trimEnd().split("\r\n");
+    expect(head).toBe("layout,braking_n,lateral_n,drive_n,line,figure,unit,travel_mm,value,low,high");
+    expect(rows).toHaveLength(
+      sheet.plots.flatMap(({ lines }) => lines.map(({ rises }) => rises.length)).reduce((sum, n) => sum + n, 0),
+    );
+    expect(rows[0]?.startsWith('"Lower carrier arm with integral link, rear",2000,0,0,sound,toe,deg,')).toBe(true);
+  });
+});
+
+describe("the same held", () => {
+  const answer = computeBodiesHold(file, { kind: "loose", part: "arm-ball", play: 0.001 });
+  if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+  const { hold } = answer;
+
+  it("gives the forces of the calculation, with a band that holds them", () => {
+    const { sd_mm: _sd, ...rest } = question as { sd_mm?: unknown };
+    const asked = askDoor("linkage.bodies-load-states", {
+      ...rest,
+      unsprung_kg: 38,
+      droop_stop_mm: 80,
+      under: [{ part: "carrier-arm" }],
+    });
+    if ("findings" in asked) throw new Error(JSON.stringify(asked.findings));
+    const { states } = asked.output as { states: { joints: { part: string; end: string; load_n: number }[] }[] };
+    expect(hold.states.map(({ key }) => key)).toEqual(["ride", "hanging", "under/carrier-arm"]);
+    hold.states.forEach(({ parts }, i) => {
+      for (const { part, load, low, high } of parts) {
+        const want = states[i]?.joints.find((joint) => joint.part === part && joint.end !== "to");
+        expect(load).toBeCloseTo(want?.load_n ?? Number.NaN, 8);
+        expect(low).toBeLessThanOrEqual(load);
+        expect(high).toBeGreaterThan(load);
+      }
+    });
+  });
+
+  it("says how its play is seen, and what hands tell", () => {
+    expect(hold.sentence).toMatch(/^Standing, the .+ is pressed together most, by .+: .+\. .+\.$/);
+    expect(hold.best.map(({ part }) => part)).toEqual(
+      file.layout.joints.map(({ name }) => name).concat(file.layout.links.map(({ name }) => name)),
+    );
+    const [standing, ...others] = hold.states;
+    expect(standing?.rocks).toEqual([]);
+    for (const { rocks } of others) {
+      expect(rocks.map(({ rock }) => rock)).toEqual(["12-6", "3-9"]);
+      for (const { sound, faulty, tells } of rocks) {
+        expect(faulty ?? 0).toBeGreaterThanOrEqual(sound - 1e-12);
+        expect(tells).not.toBeNull();
+      }
+    }
+    expect(hold.cautions.join(" ")).toContain("stands");
+  });
+
+  it("is refused where the file does not say what moves", () => {
+    const bare = computeBodiesHold(fileOf(question), null);
+    expect("findings" in bare && bare.findings.map(({ path }) => path)).toEqual(["unsprung_kg"]);
+    const half = parseBodiesFile(JSON.stringify({ ...question, unsprung_kg: 30 }));
+    expect("findings" in half && half.findings.map(({ path }) => path)).toEqual(["droop_stop_mm"]);
   });
 });

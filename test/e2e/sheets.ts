@@ -19,7 +19,7 @@ export const CAR_LINE_SHEETS: readonly Sheet[] = [
   { name: "family-copy-first", path: `${family}/edit` },
   { name: "match", path: `${family}/match` },
   { name: "whole-car", path: `${family}/car?motion=bend&along=-0.3` },
-  { name: "bodies", path: "/layouts?torn=arm-front" },
+  { name: "bodies", path: "/layouts?at=arm-front" },
 ];
 
 /** The underside and its corners. */

@@ -247,11 +247,11 @@ describe("over travel", () => {
     if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
     const answer = computeBodies({
       file: parsed.value,
-      torn: { part: "integral-link", end: "from" },
+      fault: { kind: "torn", place: { part: "integral-link", end: "from" } },
       condition: { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 },
     });
     if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
-    await page.getByLabel("Torn", { exact: true }).selectOption("integral-link.from");
+    await page.getByLabel("Place", { exact: true }).selectOption("integral-link.from");
     await page.getByText(answer.sheet.sentence, { exact: true }).waitFor();
     await settle(page);
     const drawing = page.getByRole("img", { name: "The suspension in space" });
@@ -261,6 +261,26 @@ describe("over travel", () => {
     await page.waitForURL(/rise_mm=80/);
     await settle(page);
     expect(await drawing.innerHTML()).not.toBe(before);
+    await page.getByLabel("Place", { exact: true }).selectOption("arm-ball");
+    await page.waitForURL(/at=arm-ball/);
+    expect(await page.getByLabel("As", { exact: true }).inputValue()).toBe("loose");
+    await page.getByLabel("Play, side to side").fill("1.5");
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/play_mm=1.5/);
+    await page.locator("p", { hasText: "with 1.5 mm of play in the outer joint of the arm" }).waitFor();
+    await page.getByLabel("Show", { exact: true }).selectOption("hold");
+    await page.locator("p", { hasText: "is pressed together most, by" }).waitFor();
+    await page.getByRole("button", { name: /^Arm, outer joint, hanging/ }).click();
+    await page.waitForURL(/held=hanging/);
+    await page.getByText(/Hands at 3 and 9: the tyre's edge moves/).waitFor();
+    const [printed] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Print the sheet" }).click(),
+    ]);
+    expect(printed.suggestedFilename()).toBe("lower-carrier-arm-with-integral-link-rear-loose.pdf");
+    await page.goBack();
+    await page.goBack();
+    await page.locator("p", { hasText: "with 1.5 mm of play in the outer joint of the arm" }).waitFor();
     const file = (content: string) => ({
       name: "mine.json",
       mimeType: "application/json",
@@ -278,6 +298,11 @@ describe("over travel", () => {
     const said = await page.locator(".margin").textContent();
     expect(said).toContain("spring_n_per_mm");
     expect(said).toContain("layout.joints[2].kind");
+    await page.getByLabel("Read a layout in").setInputFiles(file("no layout at all"));
+    await page.getByText("It is not JSON").waitFor();
+    const { layout } = JSON.parse(named) as { layout: unknown };
+    await page.getByLabel("Read a layout in").setInputFiles(file(JSON.stringify(layout)));
+    await page.locator("p", { hasText: /^The wheel turns/ }).waitFor();
     await page.getByRole("button", { name: "The invented example" }).click();
     await page.getByRole("heading", { name: "Lower carrier arm with integral link, rear" }).waitFor();
   });

@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { SheetQuestion } from "#casework";
-import { parseFamily } from "#contract";
+import { parseBodiesFile, parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { printAskedSheet } from "#report";
 import { type Family, familyFromSilhouette } from "#vehicle";
@@ -35,7 +36,33 @@ const sheets: readonly (readonly [string, SheetQuestion])[] = [
 ];
 
 const still = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 } as const;
+const layoutFile = (file: Record<string, unknown>) => {
+  const parsed = parseBodiesFile(JSON.stringify(file));
+  if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+  return parsed.value;
+};
+const layoutText = readFileSync(
+  new URL("../../docs/examples/layouts/rear-integral-link-rubber.json", import.meta.url),
+  "utf8",
+);
+const { unsprung_kg: _mass, droop_stop_mm: _stop, ...withoutMass } = JSON.parse(layoutText) as Record<string, unknown>;
+
 const more: readonly (readonly [string, SheetQuestion])[] = [
+  [
+    "a layout from a file, a joint loose, and how it is held",
+    {
+      kind: "layout",
+      question: {
+        file: layoutFile(JSON.parse(layoutText)),
+        fault: { kind: "loose", part: "arm-ball", play: 0.001, assumed: true },
+        condition: { ...still, braking: 2000, contactRise: 0.01 },
+      },
+    },
+  ],
+  [
+    "a layout from a file that does not say what moves, sound",
+    { kind: "layout", question: { file: layoutFile(withoutMass), fault: null, condition: still } },
+  ],
   ["whole car, leaning", { kind: "car", question: { family: ouzel, motion: { kind: "roll", by: 0.035 } } }],
   ["whole car, steered", { kind: "car", question: { family: template, motion: { kind: "rack", by: 0.04 } } }],
   [

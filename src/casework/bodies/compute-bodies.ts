@@ -1,78 +1,94 @@
 import { type BranchEnd, LayoutSweep } from "#engines/linkage";
 import type { Finding } from "#numeric";
-import { mmFromMetres } from "#quantity";
-import type { BodiesAsked, BodiesSheet, RubberPlace } from "../bodies.ts";
-import { bandOfAngles } from "../fault/change-band.ts";
+import { degreesFromRadians, mmFromMetres } from "#quantity";
+import type { BodiesAsked, BodiesFile, BodiesSheet } from "../bodies.ts";
 import { formatFigure, formatNumber } from "../fault/format-figure.ts";
 import { conditionWords, inOrOut } from "../fault/phrases.ts";
 import type { Figure } from "../fault-effect.ts";
-import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
-import { angleOf, changeFigure } from "./layout-change.ts";
-import { type LayoutBand, LayoutStates, tornBy } from "./layout-states.ts";
+import { checkBodiesFault, spanFault } from "./bodies-fault.ts";
+import { plotBodies } from "./bodies-plots.ts";
+import { faultInSentence, lessSoundWords, partWords } from "./bodies-words.ts";
+import { changeFigure } from "./layout-change.ts";
+import { type LayoutBand, LayoutStates } from "./layout-states.ts";
 import { placeBodies } from "./place-bodies.ts";
 
-/** What a torn rubber still has of its rates: middle, then both ends (invented, as of the templates). */
-const TORN_SHARES = [0.275, 0.15, 0.4] as const;
 const FURTHEST = 0.08;
-const STEP = 0.01;
+const STEP = 0.005;
+/** Nearer than this to a place where it binds nothing is computed, metres. */
+const SHORT_OF_END = 0.01;
 /** Changes over travel are said at so much bump and droop, metres. */
 const SAID_AT = 0.05;
 const REACH = 0.2;
 
-/** In a sentence: "the joint arm front", "the first end of the toe link" */
-const placeWords = ({ part, end }: RubberPlace): string => {
-  const words = part.replaceAll("-", " ");
-  return end === null ? `the joint ${words}` : `the ${end === "from" ? "first" : "second"} end of the ${words}`;
-};
-
-/** In a list: "arm front", "toe link, first end" */
-export const rubberWords = ({ part, end }: RubberPlace): string => {
-  const words = part.replaceAll("-", " ");
-  return end === null ? words : `${words}, ${end === "from" ? "first" : "second"} end`;
-};
-
 /**
- * A suspension of any number of bodies over its travel: toe and camber with their bands, sound and with one rubber torn, and
- * where every part stands at the asked travel. Findings where its joints cannot carry the wheel, or no balance is found.
+ * A suspension of any number of bodies over its travel: toe and camber with their bands, sound and with one fault, and where
+ * every part stands at the asked travel. Findings where its joints cannot carry the wheel, where the fault is none of this
+ * file, or where no balance is found.
  */
 export function computeBodies(
   asked: BodiesAsked,
 ): { readonly sheet: BodiesSheet } | { readonly findings: readonly Finding[] } {
-  const { file, torn, condition } = asked;
+  const { file, fault, condition } = asked;
+  const wrong = checkBodiesFault(file, fault);
+  if (wrong.length > 0) return { findings: wrong };
   const sound = new LayoutStates(file, []);
   if (!sound.balance.carries) return { findings: [cannotCarry] };
-  const faulty = torn === null ? [] : TORN_SHARES.map((share) => new LayoutStates(file, [tornBy(torn, share)]));
+  const { middle, ends: spanned } = spanFault(file, fault);
+  const faulty = fault === null ? [] : [middle, ...spanned].map((faults) => new LayoutStates(file, faults));
   const here = sound.at(condition, condition.contactRise);
   if (here === null) return { findings: [noBalance(condition.contactRise)] };
   const there = faulty.flatMap((states) => states.at(condition, condition.contactRise) ?? []);
-  const sweep = new LayoutSweep(file.layout);
-  const ends = sweep.findEnds(REACH);
-  const low = Math.max(-FURTHEST, (ends.low?.at ?? -REACH) + STEP);
-  const high = Math.min(FURTHEST, (ends.high?.at ?? REACH) - STEP);
+  const ends = new LayoutSweep(file.layout).findEnds(REACH);
+  const low = Math.max(-FURTHEST, (ends.low?.at ?? -REACH) + SHORT_OF_END);
+  const high = Math.min(FURTHEST, (ends.high?.at ?? REACH) - SHORT_OF_END);
   const count = Math.max(2, Math.round((high - low) / STEP));
   const rises = Array.from({ length: count + 1 }, (_, i) => low + ((high - low) * i) / count);
-  const walks = [sound, ...faulty].map((states) => rises.map((rise) => states.at(condition, rise)));
-  const figures = figuresOf({ asked, sound, here, there });
-  const [middle] = there;
+  const walkOf = (states: LayoutStates) => rises.map((rise) => states.at(condition, rise));
+  const walks = { sound: walkOf(sound), faulty: faulty.map(walkOf) };
+  const whole = there.length === faulty.length ? there : [];
+  const figures = figuresOf({ asked, sound, here, there: whole });
+  const [first] = there;
   return {
     sheet: {
-      torn,
-      plots: (["toe", "camber"] as const).map((key) => plotOf(key, asked, sound, rises, walks)),
+      fault,
+      plots: plotBodies(asked, sound, rises, walks),
       placed: placeBodies(sound.linkage, here.state),
-      tornPlaced: middle && torn !== null ? placeBodies(sound.linkage, middle.state) : null,
+      faultyPlaced: first && fault !== null ? placeBodies(sound.linkage, first.state) : null,
       rung: "measured",
       invented: /\binvented\b/i.test(file.note),
       parts: [],
       figures,
-      sentence: sentenceOf(asked, figures),
-      binds: bindWords(ends.low, ends.high),
-      howSure: `Bands hold 95 %: every point ±${file.sd.map((sd) => formatNumber(2 * mmFromMetres(sd), 1)).join(", ")} mm along, across and in height, rates as the file says.${torn === null ? "" : ` Torn means ${formatNumber(100 * TORN_SHARES[1], 0)} to ${formatNumber(100 * TORN_SHARES[2], 0)} % of the sound rate (invented).`}`,
-      notComputed:
-        "Play, what rubber resists against turning, forces while the car hangs, and how to hold it: not computed for a layout from a file.",
+      sentence: sentenceOf(asked, figures, whole.length > 0),
+      others: first ? othersWords(first) : null,
+      binds: bindWords(file, ends.low, ends.high),
+      howSure: howSure(asked),
+      notComputed: `${file.isPlain ? "A layout alone: moved as a rigid linkage. What forces do, and what is torn, loose or firmer, need spring, wheel load and rubber beside the layout, as the example has them. " : ""}What rubber resists against turning, bending of links and bodies, the other wheel.${file.held === null && !file.isPlain ? " Forces while the car hangs, and how to hold it: the file gives no unsprung_kg and droop_stop_mm." : ""}`,
       computedSo:
-        "All bodies in balance on rubber at the asked forces, the contact height held; bodies are rigid. No code knows this layout: it is read from the file.",
+        "All bodies in balance on rubber at the asked forces, the contact height held; bodies are rigid. Play is a dead band; of several balances the one on the side of the healthy preload is shown. No code knows this layout: it is read from the file.",
     },
   };
+}
+
+/** Whether nothing in the file gives: what is rigid stands alike under every force. */
+const isRigid = ({ elasticity: { rubber, members } }: BodiesFile): boolean =>
+  rubber.length === 0 && members.length === 0;
+
+function howSure({ file, fault }: BodiesAsked): string {
+  if (file.sd.every((sd) => sd === 0) && file.elasticity.rubber.length === 0)
+    return "The file gives no deviation of its points (sd_mm): nothing here has a band.";
+  const points = file.sd.map((sd) => formatNumber(2 * mmFromMetres(sd), 1)).join(", ");
+  const { low, high, origin } = file.tornShare;
+  const torn =
+    fault?.kind === "torn"
+      ? ` Torn means ${formatNumber(100 * low, 0)} to ${formatNumber(100 * high, 0)} % of the sound rate (${origin}).`
+      : "";
+  const told =
+    fault?.kind === "loose"
+      ? fault.assumed
+        ? " The play is assumed: nobody has measured it."
+        : " The play is taken as told."
+      : "";
+  return `Bands hold 95 %: every point ±${points} mm along, across and in height, rates as the file says.${torn}${told}`;
 }
 
 interface FiguresAsked {
@@ -82,8 +98,8 @@ interface FiguresAsked {
   readonly there: readonly LayoutBand[];
 }
 
-/** What the torn rubber changes at the asked travel, then what travel changes in the sound state. */
-function figuresOf({ asked: { torn, condition }, sound, here, there }: FiguresAsked): readonly Figure[] {
+/** What the fault changes at the asked travel, then what travel changes in the sound state. */
+function figuresOf({ asked: { fault, condition }, sound, here, there }: FiguresAsked): readonly Figure[] {
   const mm = (metres: number): string => `${formatNumber(mmFromMetres(Math.abs(metres)), 0)} mm`;
   const inputs = [
     { label: "Forces", value: conditionWords(condition) },
@@ -91,13 +107,13 @@ function figuresOf({ asked: { torn, condition }, sound, here, there }: FiguresAs
   ];
   const [first, ...rest] = there;
   const changes =
-    torn === null || first === undefined
+    fault === null || first === undefined
       ? []
       : (["toe", "camber"] as const).map((key) =>
           changeFigure({
             states: sound,
             key,
-            label: `${key === "toe" ? "Toe" : "Camber"}, torn less sound`,
+            label: `${key === "toe" ? "Toe" : "Camber"}, ${lessSoundWords(fault)}`,
             bands: [first, ...rest],
             less: here,
             inputs,
@@ -121,62 +137,39 @@ function figuresOf({ asked: { torn, condition }, sound, here, there }: FiguresAs
   return [...changes, ...over];
 }
 
-function plotOf(
-  key: "toe" | "camber",
-  { torn }: BodiesAsked,
-  sound: LayoutStates,
-  rises: readonly number[],
-  walks: readonly (readonly (LayoutBand | null)[])[],
-): TravelPlot {
-  const line = (words: string, over: readonly (readonly (LayoutBand | null)[])[], isTorn: boolean): TravelLine => {
-    const points = rises.flatMap((rise, i) => {
-      const bands = over.flatMap((walk) => walk[i] ?? []);
-      if (bands.length < over.length) return [];
-      const angles = bands.map((band) => angleOf(sound, key, band, null));
-      const [low, high] = bandOfAngles(angles);
-      return [{ rise, value: angles[0]?.value ?? 0, low, high }];
-    });
-    return {
-      state: isTorn ? "torn" : "sound",
-      words,
-      subject: isTorn ? "rubber" : "sound",
-      rises: points.map((p) => p.rise),
-      values: points.map((p) => p.value),
-      low: points.map((p) => p.low),
-      high: points.map((p) => p.high),
-    };
-  };
-  const [first = [], ...others] = walks;
-  return {
-    figure: key,
-    title: key === "toe" ? "toe, °, in is +" : "camber, °",
-    unit: "deg",
-    lines: [
-      line("sound", [first], false),
-      ...(torn === null ? [] : [line(`torn: ${rubberWords(torn)}`, others, true)]),
-    ],
-    leftOut: [],
-  };
-}
-
-function sentenceOf({ torn, condition }: BodiesAsked, figures: readonly Figure[]): string {
+function sentenceOf({ file, fault, condition }: BodiesAsked, figures: readonly Figure[], isFound: boolean): string {
+  const forces = isRigid(file) && fault === null ? "" : `${conditionWords(condition)} `;
+  const begin = (words: string): string =>
+    `${forces}${forces === "" ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : words}`;
+  if (fault !== null && !isFound)
+    return `${forces}no balance is found with ${faultInSentence(file.layout, fault)}: it gives way at this travel.`;
   const [first] = figures;
   if (first === undefined) return "No figure could be computed at this travel.";
   const size = formatFigure({ ...first, value: Math.abs(first.value) });
-  if (torn === null) {
+  if (fault === null) {
     return first.signSure
-      ? `${conditionWords(condition)} the wheel turns ${inOrOut(first.value)} ${size} over the first ${formatNumber(mmFromMetres(SAID_AT), 0)} mm of bump.`
-      : `${conditionWords(condition)} it is not sure which way the wheel turns over its travel.`;
+      ? begin(
+          `the wheel turns ${inOrOut(first.value)} ${size} over the first ${formatNumber(mmFromMetres(SAID_AT), 0)} mm of bump.`,
+        )
+      : begin("it is not sure which way the wheel turns over its travel.");
   }
   return first.signSure
-    ? `${conditionWords(condition)} the wheel turns ${inOrOut(first.value)} ${size} further with ${placeWords(torn)} torn.`
-    : `${conditionWords(condition)} it is not sure which way the wheel turns with ${placeWords(torn)} torn.`;
+    ? `${forces}the wheel turns ${inOrOut(first.value)} ${size} further with ${faultInSentence(file.layout, fault)}.`
+    : `${forces}it is not sure which way the wheel turns with ${faultInSentence(file.layout, fault)}.`;
 }
 
-function bindWords(low: BranchEnd | null, high: BranchEnd | null): string {
+/** Other balances of a loose part at the asked travel; null where there is only one. */
+function othersWords({ state, others }: LayoutBand): string | null {
+  if (others.length === 0) return null;
+  const toes = others.map(({ attitude }) => degreesFromRadians(attitude.toe - state.attitude.toe));
+  const said = toes.map((toe) => `${formatNumber(Math.abs(toe), 2)}° further ${inOrOut(toe)}`).join(", ");
+  return `It can also stand ${said}: which of them holds, the way there decides.`;
+}
+
+function bindWords({ layout }: BodiesFile, low: BranchEnd | null, high: BranchEnd | null): string {
   const said = (end: BranchEnd, way: string): string =>
     `at ${formatNumber(mmFromMetres(Math.abs(end.at)), 0)} mm of ${way} it binds in ${end.joints
-      .map(({ joint }) => joint.replaceAll("-", " "))
+      .map(({ joint }) => partWords(layout, joint))
       .join(", ")}`;
   const words = [...(low ? [said(low, "droop")] : []), ...(high ? [said(high, "bump")] : [])];
   return words.length === 0

@@ -1,8 +1,10 @@
 import type { LayoutDerivatives } from "#engines/linkage";
 import { degreesFromRadians } from "#quantity";
+import type { BodyLayout } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
+import { endWords, partInSentence, pointWords } from "./bodies-words.ts";
 import type { LayoutBand, LayoutStates } from "./layout-states.ts";
 
 type Angle = "toe" | "camber";
@@ -54,9 +56,18 @@ export function changeFigure({ states, key, label, bands, less, inputs }: Change
   };
 }
 
+/** A rate by its name, "<joint>" or "<link>.<end>", in words. */
+function placeOfRate(layout: BodyLayout, name: string): string {
+  const end = name.endsWith(".from") ? "from" : name.endsWith(".to") ? "to" : null;
+  const part = end === null ? name : name.slice(0, -end.length - 1);
+  return end === null
+    ? partInSentence(layout, part)
+    : `${partInSentence(layout, part)}'s ${endWords(layout, part, end)}`;
+}
+
 /** The numbers a sign hangs on most. */
 function settledBy(states: LayoutStates, { parameters }: LayoutDerivatives, parts: readonly number[]): string {
-  const { pointNames } = states.linkage.mechanism;
+  const { mechanism, layout } = states.linkage;
   const most = parts
     .map((part, i) => ({ size: Math.abs(part), parameter: parameters[i] }))
     .filter(({ size }) => size > 0)
@@ -65,7 +76,11 @@ function settledBy(states: LayoutStates, { parameters }: LayoutDerivatives, part
     .flatMap(({ parameter: p }) =>
       p === undefined
         ? []
-        : [p.kind === "rate" ? `the rates of ${p.name}` : `${pointNames[p.point] ?? ""} ${AXES[p.axis]}`],
+        : [
+            p.kind === "rate"
+              ? `the rates of the ${placeOfRate(layout, p.name)}`
+              : `the ${pointWords(layout, mechanism.pointNames[p.point] ?? "")} ${AXES[p.axis]}`,
+          ],
     );
   return most.length === 0 ? "" : `Known better, these would settle it first: ${most.join(", ")}.`;
 }

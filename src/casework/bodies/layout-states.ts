@@ -4,18 +4,21 @@ import {
   computeLayoutDerivatives,
   LayoutBalance,
   type LayoutDerivatives,
+  type LayoutEquilibria,
   type LayoutFault,
   type LayoutLinkage,
   type LayoutState,
   NO_LOAD,
   solveLayout,
 } from "#engines/linkage";
-import type { BodiesFile, RubberPlace } from "../bodies.ts";
+import type { BodiesFile } from "../bodies.ts";
 import type { Condition } from "../fault-effect.ts";
 
 /** A balance with the derivatives of its angles by everything uncertain. */
 export interface LayoutBand {
   readonly state: LayoutState;
+  /** Every other balance of the same load, where something is loose. */
+  readonly others: readonly LayoutState[];
   readonly by: LayoutDerivatives;
 }
 
@@ -23,6 +26,8 @@ export interface LayoutBand {
 export class LayoutStates {
   readonly linkage: LayoutLinkage;
   readonly balance: LayoutBalance;
+  /** What was found last. */
+  private last: LayoutEquilibria | null = null;
 
   constructor(
     private readonly file: BodiesFile,
@@ -32,14 +37,15 @@ export class LayoutStates {
     this.balance = new LayoutBalance(this.linkage, file.elasticity, "contact-height", faults);
   }
 
-  /** The balance under a condition at a height; null where none is found. */
+  /** The balance under a condition at a height; null where none is found. Close heights one after the other are quick. */
   at({ rack, braking, lateral, drive }: Condition, contactRise: number): LayoutBand | null {
     const load: CornerLoad = { ...NO_LOAD, rack, braking, lateral, drive, contactRise };
-    const answer = solveLayout(this.balance, load);
+    const answer = solveLayout(this.balance, load, this.last);
     if ("unsolved" in answer) return null;
-    const { state } = answer;
+    this.last = answer;
+    const { state, others } = answer;
     const by = computeLayoutDerivatives(this.balance, state);
-    return by && { state, by };
+    return by && { state, others, by };
   }
 
   /** Standard deviations of everything uncertain, in the order of the derivatives. */
@@ -48,11 +54,3 @@ export class LayoutStates {
     return parameters.map((p) => (p.kind === "rate" ? (rateSd[p.name] ?? 0) : sd[p.axis]));
   }
 }
-
-/** Everything of a place's rubber times a share. */
-export const tornBy = ({ part, end }: RubberPlace, share: number): LayoutFault => ({
-  kind: "soft",
-  part,
-  end,
-  factor: share,
-});

@@ -1,15 +1,24 @@
-import type { LayoutLinkage, LayoutState } from "#engines/linkage";
+import type { LayoutLinkage, Pose, WheelAttitude } from "#engines/linkage";
 import { add, subtract, type Vector } from "#numeric";
 import { CAR_BODY, type LayoutEnd } from "#vehicle";
 import type { PlacedBodies } from "../bodies.ts";
+import { STAND_IN_SPRING } from "./stand-in-spring.ts";
 
-/** Where every part of a layout stands at a balance. */
-export function placeBodies({ layout, bodies }: LayoutLinkage, { pose, attitude, load }: LayoutState): PlacedBodies {
+/** A pose of all bodies, how the wheel stands in it, and where the rack is (absent: in its middle). */
+interface Posed {
+  readonly pose: Pose;
+  readonly attitude: WheelAttitude;
+  readonly load?: { readonly rack: number };
+}
+
+/** Where every part of a layout stands in a pose. */
+export function placeBodies({ layout, bodies }: LayoutLinkage, { pose, attitude, load }: Posed): PlacedBodies {
+  const rack = load?.rack ?? 0;
   const origin = layout.wheel.centre;
   const design = (name: string): Vector => layout.points[name] ?? origin;
   const at = ({ on, at: name }: LayoutEnd, steered = false): Vector => {
     const k = bodies.indexOf(on);
-    if (k < 0) return steered ? add(design(name), [0, load.rack, 0]) : design(name);
+    if (k < 0) return steered ? add(design(name), [0, rack, 0]) : design(name);
     const arm = subtract(design(name), origin);
     const turned = [0, 1, 2].map((i) =>
       arm.reduce((sum, x, j) => sum + (pose.r[9 * k + 3 * i + j] as number) * x, pose.t[3 * k + i] as number),
@@ -35,7 +44,7 @@ export function placeBodies({ layout, bodies }: LayoutLinkage, { pose, attitude,
       name: joint.name,
       at: joint.kind === "slider" ? at(joint.through) : at({ on: joint.between[1], at: joint.at }),
     })),
-    spring: ends(layout.spring),
+    spring: layout.spring?.from.at === STAND_IN_SPRING.from ? null : ends(layout.spring),
     damper: ends(layout.damper),
   };
 }
@@ -52,6 +61,7 @@ function carriedPoints(layout: LayoutLinkage["layout"]): readonly LayoutEnd[] {
     ...[layout.spring, layout.damper].flatMap((strut) => (strut ? [strut.from, strut.to] : [])),
   ];
   return ends.filter(
-    ({ on, at }, i) => on !== CAR_BODY && ends.findIndex((one) => one.on === on && one.at === at) === i,
+    ({ on, at }, i) =>
+      at !== STAND_IN_SPRING.to && on !== CAR_BODY && ends.findIndex((one) => one.on === on && one.at === at) === i,
   );
 }

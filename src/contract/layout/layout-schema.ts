@@ -5,12 +5,15 @@ const name = z.string().min(1).max(80);
 const bodyName = name.meta({ description: 'name of a moving body, or "car-body"' });
 const pointName = name.meta({ description: "name of a point of the list" });
 
+const label = z.string().min(1).max(80).optional().meta({ description: "what people call it; absent: its name" });
+
 const end = z.strictObject({ on: bodyName, at: pointName });
 const between = z.tuple([bodyName, bodyName]).meta({ description: "the two bodies it joins" });
 
 const ball = z
   .strictObject({
     name: name.meta({ description: "of its own among joints and links" }),
+    label,
     kind: z.literal("ball").meta({ description: "one point of both bodies stays one point: holds 3" }),
     between,
     at: pointName,
@@ -20,6 +23,7 @@ const ball = z
 const bush = z
   .strictObject({
     name: name.meta({ description: "of its own among joints and links" }),
+    label,
     kind: z.literal("bush").meta({
       description: "turns freely, holds its point across its axis and, unless it slides, along it: 3, sliding 2",
     }),
@@ -37,6 +41,7 @@ const bush = z
 const slider = z
   .strictObject({
     name: name.meta({ description: "of its own among joints and links" }),
+    label,
     kind: z.literal("slider").meta({ description: "a line of one body keeps passing through a point of another: 2" }),
     line: z
       .strictObject({ on: bodyName, from: pointName, to: pointName })
@@ -73,6 +78,7 @@ export const layoutSheet = z
       .array(
         z.strictObject({
           name: name.meta({ description: "of its own among joints and links" }),
+          label,
           from: end,
           to: end,
           steered: z.boolean().default(false).meta({ description: "its end on the car body moves with the rack" }),

@@ -27,9 +27,9 @@ export function readLayout(sheet: LayoutSheet, side: Side): BodyLayout {
 
 function readJoint(joint: LayoutSheet["joints"][number], side: Side): LayoutJoint {
   if (joint.kind !== "bush") return joint;
-  const { name, kind, between, at, slides } = joint;
+  const { name, label, kind, between, at, slides } = joint;
   const axis: LayoutAxis = joint.axis_through
     ? { kind: "between", from: joint.axis_through[0], to: joint.axis_through[1] }
     : { kind: "given", vector: directionFromWire(joint.axis ?? [0, 0, 1], side) };
-  return { name, kind, between, at, axis, slides };
+  return { name, label, kind, between, at, axis, slides };
 }

@@ -8,11 +8,20 @@ import { type Parsed, parseReading } from "../refusal.ts";
 import { carWire, formatCar, readCar } from "./car-wire.ts";
 import { checkFaultWire, faultWire, formatFaultQuestion, readFaultQuestion } from "./fault-wire.ts";
 import { formatHold, holdWire, readHold } from "./hold-wire.ts";
+import { checkLayoutWire, formatLayoutQuestion, layoutPath, layoutWire, readLayoutQuestion } from "./layout-wire.ts";
 import { formatMatch, matchPath, matchWire, readMatch } from "./match-wire.ts";
 import { formatShake, readShake, shakeWire } from "./shake-wire.ts";
 import { checkTravelWire, formatTravel, readTravel, travelWire } from "./travel-wire.ts";
 
-const wire = z.discriminatedUnion("sheet", [faultWire, holdWire, carWire, travelWire, shakeWire, matchWire]);
+const wire = z.discriminatedUnion("sheet", [
+  faultWire,
+  holdWire,
+  carWire,
+  travelWire,
+  shakeWire,
+  matchWire,
+  layoutWire,
+]);
 
 /** What a printed sheet is asked with, as it stands in JSON: keys with units. */
 export type SheetQuestionWire = z.input<typeof wire>;
@@ -32,6 +41,10 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
   const parsed = parseReading(wire, reading, own);
   if ("findings" in parsed) return parsed;
   const asked = parsed.value;
+  if (asked.sheet === "layout") {
+    const question = readLayoutQuestion(asked);
+    return "findings" in question ? question : { value: { families: [], withFamilies: () => question.value } };
+  }
   const beside = asked.sheet === "travel" ? asked.beside : undefined;
   return {
     value: {
@@ -64,6 +77,7 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
 function checkWire(raw: unknown): readonly Finding[] {
   if (!isObject(raw)) return [];
   if (raw.sheet === "fault") return checkFaultWire(raw);
+  if (raw.sheet === "layout") return checkLayoutWire(raw);
   return raw.sheet === "travel" ? checkTravelWire(raw) : [];
 }
 
@@ -88,6 +102,8 @@ export const formatSheetQuestion = (question: SheetQuestion): SheetQuestionWire 
       return formatMatch(question);
     case "travel":
       return formatTravel(question);
+    case "layout":
+      return formatLayoutQuestion(question);
   }
 };
 
@@ -127,6 +143,7 @@ const travelPaths: Readonly<Record<string, string>> = {
 /** Findings about the question of a sheet with the paths a sender knows. */
 export const formatSheetFindings = (kind: SheetQuestion["kind"], findings: readonly Finding[]): readonly Finding[] => {
   if (kind === "match") return findings.map((finding) => ({ ...finding, path: matchPath(finding.path) }));
+  if (kind === "layout") return findings.map((finding) => ({ ...finding, path: layoutPath(finding.path) }));
   const paths = kind === "hold" ? wirePaths : kind === "travel" ? travelPaths : otherPaths;
   return findings.map((finding) => ({ ...finding, path: paths[finding.path] ?? finding.path }));
 };

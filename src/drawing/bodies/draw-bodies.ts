@@ -17,8 +17,10 @@ export interface BodiesOptions {
   readonly eye: EyePlace;
   /** The same in another state, drawn thin. */
   readonly beside: PlacedBodies | null;
-  /** The rubber in the accent; null: none. */
-  readonly torn: RubberPlace | null;
+  /** The place ringed in the accent: a joint, an end of a link, or (end null) a whole link; null: none. */
+  readonly at: RubberPlace | null;
+  /** Where a support stands; absent: none. */
+  readonly support?: CarPoint | null;
 }
 
 /** What a file does not say is drawn so, metres (invented, drawing only). */
@@ -40,7 +42,7 @@ const ROOM = 0.06;
 
 /** A suspension of any number of bodies in space: links as tubes, bodies as tubes from their middle to what they carry. */
 export function drawBodies(placed: PlacedBodies, options: BodiesOptions): Scene {
-  const { width, height, type = "desk", eye, beside, torn } = options;
+  const { width, height, type = "desk", eye, beside, at, support = null } = options;
   const { wheel } = placed;
   const reach = reachOf(placed);
   const view = turnedView(reach, options);
@@ -62,7 +64,8 @@ export function drawBodies(placed: PlacedBodies, options: BodiesOptions): Scene 
         .toSorted((a, b) => a.depth - b.depth)
         .flatMap(({ marks }) => marks),
       // Over all parts: it is what is looked at, whatever stands before it.
-      ...(torn === null ? [] : drawTorn(view, placed, torn)),
+      ...(at === null ? [] : drawRing(view, placed, at)),
+      ...(support === null ? [] : drawSupport(view, support, wheel.groundZ)),
     ],
     targets: [],
   };
@@ -123,14 +126,28 @@ function drawDamperTube(view: GeometryView, { from, to }: NonNullable<PlacedBodi
   ];
 }
 
-/** A ring round the torn rubber. */
-function drawTorn(view: GeometryView, { links, joints }: PlacedBodies, { part, end }: RubberPlace): readonly Mark[] {
+/** A ring round a joint or an end of a link, both ends where the whole link is meant. */
+function drawRing(view: GeometryView, { links, joints }: PlacedBodies, { part, end }: RubberPlace): readonly Mark[] {
   const link = links.find(({ name }) => name === part);
-  const at = end === null ? joints.find(({ name }) => name === part)?.at : link?.[end];
-  if (at === undefined) return [];
-  const [cx, cy] = view.spot(at);
+  const joint = joints.find(({ name }) => name === part);
+  const places = joint ? [joint.at] : link ? (end === null ? [link.from, link.to] : [link[end]]) : [];
   const stroke = { colour: "accent", width: strokes.selected } as const;
-  return [{ kind: "circle", cx, cy, r: 1.4 * DRAWN.eye * view.scale, stroke }];
+  return places.map((at): Mark => {
+    const [cx, cy] = view.spot(at);
+    return { kind: "circle", cx, cy, r: 1.4 * DRAWN.eye * view.scale, stroke };
+  });
+}
+
+/** A support: from the ground up to where it stands under a part. */
+function drawSupport(view: GeometryView, at: CarPoint, groundZ: number): readonly Mark[] {
+  const stroke = { colour: "accent", width: strokes.selected } as const;
+  const [x, y] = at;
+  const under: CarPoint = [x, y, groundZ];
+  const foot = ([-1, 1] as const).map((way): CarPoint => [x, y + way * DRAWN.tube, groundZ]);
+  return [
+    { kind: "path", d: polyline([view.spot(under), view.spot(at)]), stroke },
+    { kind: "path", d: polyline(foot.map((p) => view.spot(p))), stroke },
+  ];
 }
 
 function drawThin(

@@ -1,6 +1,6 @@
 import { type CarQuestion, carMotionForm, type WholeCar } from "#casework";
 import { drawTravelPlots } from "#drawing";
-import type { ComputedSheet } from "./computed-sheet.ts";
+import { type ComputedSheet, carLineSubject } from "./computed-sheet.ts";
 import { figureTable, SHEET_CAUTIONS } from "./figure-table.ts";
 import type { SheetStamp } from "./sheet-stamp.ts";
 
@@ -8,7 +8,7 @@ import type { SheetStamp } from "./sheet-stamp.ts";
 export function carSheet({ family }: CarQuestion, car: WholeCar, stamp: SheetStamp): ComputedSheet {
   const form = carMotionForm(car.motion.kind);
   return {
-    family,
+    subject: carLineSubject(family),
     title: `The whole car: ${form.name}`,
     sentences: [car.sentence],
     asked: [],

@@ -1,5 +1,5 @@
-import type { Family, Scene, TitleCell } from "#drawing";
-import type { Paragraph } from "../fault-sheet-words.ts";
+import { type Family, INVENTED_NOTE, type Scene, type TitleCell } from "#drawing";
+import { carLineName, carLineWords, type Paragraph } from "../fault-sheet-words.ts";
 
 /** Room a scene of a sheet is drawn for, page units. */
 export interface SceneRoom {
@@ -28,9 +28,31 @@ export interface SheetTable {
   readonly rows: readonly (readonly string[])[];
 }
 
+/** What a sheet is about, as it stands at its head and in its title block. */
+export interface SheetSubject {
+  /** What kind of thing it is: "Family". */
+  readonly label: string;
+  readonly blockName: string;
+  readonly name: string;
+  readonly words: string;
+  readonly invented: boolean;
+}
+
+/** A car line as the subject of a sheet. */
+export const carLineSubject = (family: Family): SheetSubject => ({
+  label: "Family",
+  blockName: family.name,
+  name: carLineName(family),
+  words: [
+    carLineWords(family),
+    ...(family.invented ? [`${INVENTED_NOTE.charAt(0).toUpperCase()}${INVENTED_NOTE.slice(1)}.`] : []),
+  ].join(" "),
+  invented: family.invented,
+});
+
 /** Everything one printed page of a computation is made from; there is no clock and nothing is looked up. */
 export interface ComputedSheet {
-  readonly family: Family;
+  readonly subject: SheetSubject;
   /** "Rear left: how to hold it". */
   readonly title: string;
   /** The answer in plain words; each begins on a line of its own. */

@@ -140,9 +140,9 @@ function drawCautions({ doc, sheet, plan: { styles, footY } }: ComputedPage, say
 
 function drawBlock(page: ComputedPage, say: Say): void {
   const { painter, sheet } = page;
-  const { family, date, by } = sheet;
+  const { subject, date, by } = sheet;
   const rows = [
-    [{ label: "Family", value: family.name, share: 1 }],
+    [{ label: subject.label, value: subject.blockName, share: 1 }],
     [
       { label: "Date", value: date, share: by === undefined ? 0.72 : 0.4 },
       ...(by === undefined ? [] : [{ label: "By", value: by, share: 0.32 }]),
@@ -152,7 +152,7 @@ function drawBlock(page: ComputedPage, say: Say): void {
   ];
   const x = PAGE.width - PAGE.margin - TITLE_BLOCK.width;
   const y = PAGE.height - PAGE.margin - TITLE_BLOCK.height;
-  const block = { name: sheet.blockName, invented: family.invented, rows };
+  const block = { name: sheet.blockName, invented: subject.invented, rows };
   const marks = drawTitleBlock(x, y, TITLE_BLOCK.width, block);
   drawArtifact(
     page,

@@ -1,6 +1,6 @@
 import { formatBand, formatFigure, formatForce, type HandTest, type Hold } from "#casework";
 import { drawHeldCorner, type Family, positionWithId, seenNames } from "#drawing";
-import type { ComputedSheet } from "./computed-sheet.ts";
+import { type ComputedSheet, carLineSubject } from "./computed-sheet.ts";
 
 /** What a sheet of how a corner is held is made from. */
 export interface HoldSheetFacts {
@@ -25,7 +25,7 @@ export function holdSheet({ family, hold, state: key, test, date, by }: HoldShee
   const corner = hold.corner.replace("-", " ");
   const share = 0.46 / Math.max(states.length, 1);
   return {
-    family,
+    subject: carLineSubject(family),
     title: `${corner.charAt(0).toUpperCase()}${corner.slice(1)}: how to hold it, and where play shows`,
     sentences: [hold.sentence, ...(test === null ? [] : [test.sentence])],
     asked: drawn === undefined ? [] : [{ heading: "Drawn", text: `${drawn.title.toLowerCase()}. ${drawn.how}` }],

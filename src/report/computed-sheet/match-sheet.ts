@@ -9,7 +9,7 @@ import {
 } from "#casework";
 import { drawTravelPlots } from "#drawing";
 import { mmFromMetres } from "#quantity";
-import type { ComputedSheet, SheetTable } from "./computed-sheet.ts";
+import { type ComputedSheet, carLineSubject, type SheetTable } from "./computed-sheet.ts";
 import { SHEET_CAUTIONS } from "./figure-table.ts";
 import type { SheetStamp } from "./sheet-stamp.ts";
 
@@ -17,7 +17,7 @@ import type { SheetStamp } from "./sheet-stamp.ts";
 export function matchSheet({ family, corner }: MatchAsked, match: CornerMatch, stamp: SheetStamp): ComputedSheet {
   const words = corner.replace("-", " ");
   return {
-    family,
+    subject: carLineSubject(family),
     title: `${words.charAt(0).toUpperCase()}${words.slice(1)} matched to its readings`,
     sentences: [match.sentence, ...(match.contradicting === null ? [] : [match.contradicting])],
     asked: [],

@@ -1,6 +1,5 @@
-import { INVENTED_NOTE } from "#drawing";
 import { FOOT_WIDTH, type SheetStyles, stylesOf, TITLE_BLOCK } from "../fault-sheet-plan.ts";
-import { carLineName, carLineWords, type Paragraph } from "../fault-sheet-words.ts";
+import type { Paragraph } from "../fault-sheet-words.ts";
 import { CONTENT, PAGE } from "../page-size.ts";
 import { heightOf } from "../pdf-text.ts";
 import type { ComputedSheet, SheetTable } from "./computed-sheet.ts";
@@ -83,9 +82,7 @@ function placeWords(words: readonly Paragraph[], top: number, styles: SheetStyle
 
 function planAt(sheet: ComputedSheet, k: number): ComputedPlan {
   const styles = stylesOf(k);
-  const carName = carLineName(sheet.family);
-  const invented = sheet.family.invented ? [`${INVENTED_NOTE.charAt(0).toUpperCase()}${INVENTED_NOTE.slice(1)}.`] : [];
-  const carWords = [carLineWords(sheet.family), ...invented].join(" ");
+  const { name: carName, words: carWords } = sheet.subject;
   const nameY = PAGE.margin + heightOf(sheet.title, CONTENT, styles.title) + 2;
   const carY = nameY + heightOf(carName, CONTENT, styles.name);
   let y = carY + heightOf(carWords, CONTENT, styles.small) + 16;

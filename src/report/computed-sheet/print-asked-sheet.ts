@@ -1,4 +1,7 @@
 import {
+  type BodiesAsked,
+  computeBodies,
+  computeBodiesHold,
   computeCar,
   computeFaultEffect,
   computeHandTest,
@@ -12,6 +15,7 @@ import { printFaultSheet } from "../print-fault-sheet.ts";
 import { carSheet } from "./car-sheet.ts";
 import type { ComputedSheet } from "./computed-sheet.ts";
 import { holdSheet } from "./hold-sheet.ts";
+import { layoutSheet } from "./layout-sheet.ts";
 import { matchSheet } from "./match-sheet.ts";
 import { printComputedSheet } from "./print-computed-sheet.ts";
 import { shakeSheet } from "./shake-sheet.ts";
@@ -77,6 +81,8 @@ function makeSheet(asked: Exclude<SheetQuestion, { kind: "fault" }>, stamp: Shee
       const sheet = matchSheet(question, answer.match, stamp);
       return { sheet, fileName: fileName(question.family.id, question.corner, "matched") };
     }
+    case "layout":
+      return makeLayout(asked.question, stamp);
     case "travel": {
       const { question } = asked;
       const answer = computeTravelSheet(question);
@@ -95,4 +101,16 @@ function makeHold({ family, corner, held, test }: Extract<SheetQuestion, { kind:
   const state = held.kind === "under" ? `under/${held.part}` : held.kind;
   const facts = { family, hold: hold.hold, state, test: hand === null ? null : hand.test, ...stamp };
   return { sheet: holdSheet(facts), fileName: fileName(family.id, corner, "hold") };
+}
+
+function makeLayout(asked: BodiesAsked, stamp: SheetStamp): Made {
+  const answer = computeBodies(asked);
+  if ("findings" in answer) return answer;
+  const hold = asked.file.held === null ? null : computeBodiesHold(asked.file, asked.fault);
+  if (hold !== null && "findings" in hold) return hold;
+  const name = asked.file.layout.name.toLowerCase().replaceAll(/[^a-z0-9]+/g, "-");
+  return {
+    sheet: layoutSheet(asked, answer.sheet, hold === null ? null : hold.hold, stamp),
+    fileName: fileName(name.replaceAll(/^-|-$/g, "") || "layout", asked.fault?.kind ?? "sound"),
+  };
 }

@@ -10,7 +10,7 @@ import { planComputedSheet } from "./plan-computed-sheet.ts";
  * @returns the bytes of the file; the same sheet gives the same bytes
  */
 export function printComputedSheet(sheet: ComputedSheet): Promise<Uint8Array> {
-  const { doc, bytes } = openDocument(`${sheet.family.name}: ${sheet.title}`);
+  const { doc, bytes } = openDocument(`${sheet.subject.blockName}: ${sheet.title}`);
   drawComputedSheet({ doc, painter: new ScenePainter(doc), points: POINTS, sheet, plan: planComputedSheet(sheet) });
   doc.end();
   return bytes;

@@ -1,12 +1,12 @@
 import type { Shake } from "#casework";
 import { drawBush, drawShake, type Family, positionName } from "#drawing";
-import type { ComputedSheet } from "./computed-sheet.ts";
+import { type ComputedSheet, carLineSubject } from "./computed-sheet.ts";
 import { figureTable } from "./figure-table.ts";
 import type { SheetStamp } from "./sheet-stamp.ts";
 
 /** The printed sheet of a hydraulic bush without its fluid. */
 export const shakeSheet = (family: Family, shake: Shake, stamp: SheetStamp): ComputedSheet => ({
-  family,
+  subject: carLineSubject(family),
   title: `${positionName(family, shake.question.position)}: fluid gone`,
   sentences: [shake.sentence],
   asked: [],

@@ -9,7 +9,7 @@ import {
 import { drawTravelPlots, drawTurnedCorner } from "#drawing";
 import { mmFromMetres } from "#quantity";
 import { forceWords } from "../fault-sheet-words.ts";
-import type { ComputedSheet, SheetTable } from "./computed-sheet.ts";
+import { type ComputedSheet, carLineSubject, type SheetTable } from "./computed-sheet.ts";
 import { SHEET_CAUTIONS } from "./figure-table.ts";
 import type { SheetStamp } from "./sheet-stamp.ts";
 
@@ -29,7 +29,7 @@ export function travelSheet(question: TravelSheetQuestion, sheet: TravelSheet, s
   const first = verdicts.length > 0 ? verdicts : [...told.slice(rows.length), ...told.slice(0, rows.length)];
   const beside = rows.find(({ subject }) => subject === "beside");
   return {
-    family,
+    subject: carLineSubject(family),
     title: `${words.charAt(0).toUpperCase()}${words.slice(1)} over its travel`,
     sentences: first.slice(0, verdicts.length || MOST_ROWS),
     asked: [{ heading: "Force at this wheel", text: forceWords(condition) }],

@@ -1,71 +1,28 @@
 import { useCallback, useMemo, useState } from "react";
-import { type BodiesSheet, type Condition, formatNumber, rubberWords } from "#casework";
-import { drawBodies, drawTravelPlots } from "#drawing";
+import { type Condition, formatNumber } from "#casework";
+import type { Finding } from "#contract";
 import { metresFromMm, mmFromMetres } from "#quantity";
-import { Choice } from "../choices/choice.tsx";
-import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { ComputedPage } from "../geometry/computed-page.tsx";
-import { EyeSliders } from "../geometry/eye-sliders.tsx";
 import { NoAnswer } from "../geometry/no-answer.tsx";
 import { Slider } from "../geometry/slider.tsx";
 import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
-import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
+import { BodiesChoices } from "./bodies-choices.tsx";
+import { BodiesDrawn } from "./bodies-drawn.tsx";
 import { BodiesMargin, LayoutSource } from "./bodies-margin.tsx";
-import { useBodies } from "./use-bodies.ts";
-import { type BodiesView, rubberKey, useBodiesView } from "./use-bodies-view.ts";
+import { HeldDrawn } from "./held-drawn.tsx";
+import { HeldMargin } from "./held-margin.tsx";
+import { layoutPathWords } from "./layout-path-words.ts";
+import { useBodies, useBodiesHold } from "./use-bodies.ts";
+import { type BodiesView, useBodiesView } from "./use-bodies-view.ts";
+import "../hold/hold.css";
 import "../travel/travel.css";
 import "./bodies.css";
 
-const NONE = "";
-const leastHeight = () => 360;
-const leastCorner = () => 230;
 const MOST_TRAVEL_MM = 80;
 const MOST_BRAKING_N = 4000;
 const MOST_SIDE_N = 3000;
 const FORCE_STEP = 100;
-
-interface DrawnProps {
-  readonly view: BodiesView;
-  readonly sheet: BodiesSheet;
-  readonly onScale: (scale: string | null) => void;
-}
-
-/** The suspension in space, turned by two sliders, beside its curves. */
-const Drawn = ({ view: { eye, setEye, condition }, sheet, onScale }: DrawnProps) => {
-  const { placed, tornPlaced, torn } = sheet;
-  const drawSpace = useCallback(
-    (room: SceneRoom) => {
-      if (placed === null) throw new Error("nothing is placed");
-      return drawBodies(placed, { ...room, eye, beside: tornPlaced, torn });
-    },
-    [placed, tornPlaced, torn, eye],
-  );
-  const drawPlots = useCallback(
-    (room: SceneRoom) =>
-      drawTravelPlots(
-        { plots: sheet.plots, rows: [], poses: [], sentences: [sheet.sentence] },
-        { ...room, at: condition.contactRise },
-      ),
-    [sheet, condition.contactRise],
-  );
-  return (
-    <>
-      <p className="bodies-sentence">{sheet.sentence}</p>
-      <div className="travel-corner">
-        {placed === null ? (
-          <p className="lead">At this travel it finds no balance.</p>
-        ) : (
-          <FittedScene draw={drawSpace} leastHeight={leastCorner} onScale={onScale} />
-        )}
-        <EyeSliders eye={eye} onChange={setEye} />
-      </div>
-      <div className="travel-curves">
-        <FittedScene draw={drawPlots} leastHeight={leastHeight} />
-      </div>
-    </>
-  );
-};
 
 const newtons = (value: number): string => `${formatNumber(value / 1000, 1)} kN`;
 
@@ -111,40 +68,83 @@ const Sliders = ({ view: { condition, setCondition } }: { readonly view: BodiesV
   );
 };
 
-const TornChoice = ({ view }: { readonly view: BodiesView }) => (
-  <Choice
-    label="Torn"
-    value={view.torn === null ? NONE : rubberKey(view.torn)}
-    options={[
-      { value: NONE, words: "none" },
-      ...("file" in view.read
-        ? view.read.file.elasticity.rubber.map((rubber) => ({ value: rubberKey(rubber), words: rubberWords(rubber) }))
-        : []),
-    ]}
-    onChoose={view.chooseTorn}
-  />
+/** The margin while there is nothing to show: what is wrong, or that it is being computed. */
+const Without = ({ view, findings }: { readonly view: BodiesView; readonly findings: readonly Finding[] }) => (
+  <>
+    <FindingsList findings={findings} nameOf={layoutPathWords} />
+    <LayoutSource view={view} />
+  </>
 );
 
-/** A layout from a file: a suspension of any number of bodies, drawn, moved, and with one of its rubbers torn. */
+/** Over travel: the suspension, its curves and what they say. */
+const useOverTravel = (view: BodiesView) => {
+  const { answer, asked, busy, ended, stop } = useBodies(view.search.show === "hold" ? null : view.asked);
+  const sheet = answer !== null && "sheet" in answer ? answer.sheet : null;
+  return {
+    invented: sheet?.invented ?? false,
+    waiting: busy ? { doing: "Balancing all bodies at every height", stop } : null,
+    margin:
+      answer === null ? (
+        <NoAnswer ended={ended} doing="All bodies are balanced at every height." again="Move anything" />
+      ) : "findings" in answer ? (
+        <Without view={view} findings={answer.findings} />
+      ) : asked === null ? null : (
+        <BodiesMargin view={view} sheet={answer.sheet} asked={asked} />
+      ),
+    drawing: (onScale: (scale: string | null) => void) =>
+      sheet === null ? null : <BodiesDrawn view={view} sheet={sheet} onScale={onScale} />,
+  };
+};
+
+/** How it is held: forces in its joints, where play shows, what a hand moves. */
+const useHeld = (view: BodiesView) => {
+  const { search, read, fault } = view;
+  const file = "file" in read ? read.file : null;
+  const isShown = search.show === "hold";
+  const asked = useMemo(() => (isShown && file !== null ? { file, fault } : null), [isShown, file, fault]);
+  const { answer, busy, ended, stop } = useBodiesHold(asked);
+  const hold = answer !== null && "hold" in answer ? answer.hold : null;
+  const state = hold?.states.find(({ key }) => key === search.held) ?? hold?.states[0];
+  return {
+    waiting: busy ? { doing: "Holding it in every way", stop } : null,
+    margin:
+      answer === null ? (
+        <NoAnswer ended={ended} doing="It is held in every way, as drawn and as it may be." again="Choose anything" />
+      ) : "findings" in answer ? (
+        <Without view={view} findings={answer.findings} />
+      ) : state === undefined ? null : (
+        <HeldMargin view={view} hold={answer.hold} state={state} />
+      ),
+    drawing: (onScale: (scale: string | null) => void) =>
+      hold === null || state === undefined ? null : (
+        <HeldDrawn view={view} hold={hold} state={state} onScale={onScale} />
+      ),
+  };
+};
+
+/** A layout from a file: a suspension of any number of bodies, drawn, moved, held, and with one of its places at fault. */
 export const BodiesPage = () => {
   const view = useBodiesView();
-  const { read, condition, setCondition } = view;
-  const { answer, busy, ended, stop } = useBodies(view.asked);
+  const { read, condition, setCondition, search } = view;
+  const travel = useOverTravel(view);
+  const held = useHeld(view);
+  const isHold = search.show === "hold";
+  const shown = isHold ? held : travel;
   const [scale, setScale] = useState<string | null>(null);
   const reset = useCallback(() => setCondition({ ...condition, contactRise: 0 }), [setCondition, condition]);
   const keys = useMemo(() => [{ key: "0", does: "back to ride height", run: reset }], [reset]);
-  const sheet = "file" in read && answer !== null && "sheet" in answer ? answer.sheet : null;
+  const isInvented = "file" in read && /\binvented\b/i.test(read.file.note);
   const name = "file" in read ? read.file.layout.name : "A layout from a file";
   const bodies = "file" in read ? String(read.file.layout.bodies.length) : "not read";
   return (
     <ComputedPage
       name={name}
-      sub="a layout from a file"
-      keys={keys}
+      sub={isHold ? "a layout from a file, held" : "a layout from a file"}
+      keys={isHold ? [] : keys}
       fieldKeys={SLIDER_KEYS}
       titleBlock={{
         title: "A layout from a file",
-        note: sheet?.invented ? "everything here is invented" : view.source.name,
+        note: isInvented ? "everything here is invented" : view.source.name,
         rows: [
           [{ label: "Layout", value: name }],
           [
@@ -155,32 +155,28 @@ export const BodiesPage = () => {
           ],
         ],
       }}
-      waiting={busy ? { doing: "Balancing all bodies at every height", stop } : null}
+      waiting={shown.waiting}
       margin={
         "findings" in read ? (
           <>
             <h2 className="heading">This file cannot be used</h2>
+            {read.findings.some(({ code }) => code === "not-json") ? (
+              <p className="margin-lead">It is not JSON: a layout is a text file like the example.</p>
+            ) : null}
             <FindingsList findings={read.findings} outcome="nothing was changed" />
             <LayoutSource view={view} />
           </>
-        ) : answer === null ? (
-          <NoAnswer ended={ended} doing="All bodies are balanced at every height." again="Move anything" />
-        ) : "findings" in answer ? (
-          <>
-            <FindingsList findings={answer.findings} nameOf={conditionPathWords} />
-            <LayoutSource view={view} />
-          </>
         ) : (
-          <BodiesMargin view={view} sheet={answer.sheet} />
+          shown.margin
         )
       }
-      choices={{ label: "What is torn", of: <TornChoice view={view} /> }}
+      choices={{ label: "What is looked at", of: "file" in read ? <BodiesChoices view={view} /> : null }}
       drawing={{
-        label: "The suspension and its curves",
-        className: "travel-drawing bodies-drawing",
-        of: sheet === null ? null : <Drawn view={view} sheet={sheet} onScale={setScale} />,
+        label: isHold ? "The suspension held, and its joints" : "The suspension and its curves",
+        className: isHold ? "travel-drawing bodies-drawing bodies-held" : "travel-drawing bodies-drawing",
+        of: "file" in read ? shown.drawing(setScale) : null,
       }}
-      sliders={<Sliders view={view} />}
+      sliders={isHold ? null : <Sliders view={view} />}
     />
   );
 };

@@ -1,25 +1,31 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
-import type { BodiesAsked, BodiesFile, Condition, RubberPlace } from "#casework";
+import type { BodiesAsked, BodiesFault, BodiesFile, Condition } from "#casework";
 import { type Finding, parseBodiesFile } from "#contract";
 import type { EyePlace } from "#drawing";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import type { BodiesSearch } from "./bodies-search.ts";
 import { keepLayout, type LayoutFile, loadKeptLayout } from "./kept-layout.ts";
+import { faultOf, type LookedAtPlace, placesOf } from "./looked-at.ts";
 
 const route = getRouteApi("/layouts");
 const USUAL_EYE: EyePlace = { turn: 35, tilt: 20 };
 const EXAMPLE: LayoutFile = { name: "the invented example", text: EXAMPLE_LAYOUT_TEXT };
 
-/** A place of rubber as it stands in an address. */
-export const rubberKey = ({ part, end }: RubberPlace): string => (end === null ? part : `${part}.${end}`);
+/** Parts of the address that change; undefined takes one out. */
+type Change = { readonly [Key in keyof BodiesSearch]: BodiesSearch[Key] | undefined };
 
 export interface BodiesView {
   readonly source: LayoutFile;
+  /** Text of the invented example. */
+  readonly example: string;
   /** What the file says, or everything that is wrong with it. */
   readonly read: { readonly file: BodiesFile } | { readonly findings: readonly Finding[] };
-  readonly torn: RubberPlace | null;
+  readonly search: BodiesSearch;
+  /** The place that is looked at, and as what; null: none. */
+  readonly place: LookedAtPlace | null;
+  readonly fault: BodiesFault | null;
   /** What the address names that the file does not have; null where all is there. */
   readonly stranger: string | null;
   readonly condition: Condition;
@@ -28,7 +34,8 @@ export interface BodiesView {
   readonly asked: BodiesAsked | null;
   readonly readIn: (file: File) => Promise<void>;
   readonly showExample: () => void;
-  readonly chooseTorn: (key: string) => void;
+  /** What changes stands in the address; Back undoes it. */
+  readonly change: (change: Change) => void;
   readonly setCondition: (condition: Condition) => void;
   readonly setEye: (eye: EyePlace) => void;
 }
@@ -44,9 +51,21 @@ export const useBodiesView = (): BodiesView => {
     return "findings" in parsed ? parsed : { file: parsed.value };
   }, [source]);
   const file = "file" in read ? read.file : null;
-  const torn = useMemo(
-    () => file?.elasticity.rubber.find((rubber) => rubberKey(rubber) === search.torn) ?? null,
-    [file, search.torn],
+  const place = useMemo(
+    () => (file === null ? null : (placesOf(file).find(({ key }) => key === search.at) ?? null)),
+    [file, search.at],
+  );
+  const { as, play_mm, factor_low, factor_high } = search;
+  const fault = useMemo(
+    () =>
+      place &&
+      faultOf(place, {
+        ...(as === undefined ? {} : { as }),
+        ...(play_mm === undefined ? {} : { play_mm }),
+        ...(factor_low === undefined ? {} : { factor_low }),
+        ...(factor_high === undefined ? {} : { factor_high }),
+      }),
+    [place, as, play_mm, factor_low, factor_high],
   );
   const write = useCallback(
     (change: BodiesSearch) => void navigate({ search: (last) => ({ ...last, ...change }), replace: true }),
@@ -62,8 +81,8 @@ export const useBodiesView = (): BodiesView => {
   const writeEye = useCallback(({ turn, tilt }: EyePlace) => write({ turn_deg: turn, tilt_deg: tilt }), [write]);
   const [eye, setEye] = useDragged(seenFrom, writeEye);
   const asked = useMemo(
-    (): BodiesAsked | null => (file === null ? null : { file, torn, condition }),
-    [file, torn, condition],
+    (): BodiesAsked | null => (file === null ? null : { file, fault, condition }),
+    [file, fault, condition],
   );
   const readIn = useCallback(
     async (chosen: File) => {
@@ -76,16 +95,23 @@ export const useBodiesView = (): BodiesView => {
   );
   return {
     source,
+    example: EXAMPLE.text,
     read,
-    torn,
-    stranger: search.torn !== undefined && torn === null ? search.torn : null,
+    search,
+    place,
+    fault,
+    stranger: search.at !== undefined && place === null ? search.at : null,
     condition,
     eye,
     asked,
     readIn,
     showExample: useCallback(() => void navigate({ search: {} }), [navigate]),
-    chooseTorn: useCallback(
-      (key: string) => void navigate({ search: ({ torn: _, ...last }) => ({ ...last, ...(key && { torn: key }) }) }),
+    change: useCallback(
+      (change: Change) =>
+        void navigate({
+          search: (last) =>
+            Object.fromEntries(Object.entries({ ...last, ...change }).filter(([, value]) => value !== undefined)),
+        }),
       [navigate],
     ),
     setCondition,

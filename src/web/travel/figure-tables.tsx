@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { formatNumber, type TravelPlot, type TravelSheet, travelFigureForms } from "#casework";
 import { mmFromMetres } from "#quantity";
 import { SourceWords } from "../reference/source-words.tsx";
@@ -35,7 +36,7 @@ const heightsOf = ({ lines }: TravelPlot): readonly number[] =>
     .sort((a, b) => b - a)
     .map((micro) => micro / 1e6);
 
-/** How a figure is computed and by which source. */
+/** How a figure of a corner is computed and by which source. */
 const FigureBasis = ({ plot }: { readonly plot: TravelPlot }) => {
   const rigid = travelFigureForms.find(({ figure }) => figure === plot.figure)?.rigid !== undefined;
   return (
@@ -54,8 +55,14 @@ const FigureBasis = ({ plot }: { readonly plot: TravelPlot }) => {
   );
 };
 
+interface FigureTablesProps {
+  readonly sheet: Pick<TravelSheet, "plots">;
+  /** Said under each table; absent: how a figure of a corner is computed. */
+  readonly basis?: ReactNode;
+}
+
 /** Every value of the chosen figures; each table opens. */
-export const FigureTables = ({ sheet }: { readonly sheet: TravelSheet }) =>
+export const FigureTables = ({ sheet, basis }: FigureTablesProps) =>
   sheet.plots.map((plot) =>
     plot.lines.length === 0 ? null : (
       <details key={plot.figure} className="opens">
@@ -84,7 +91,7 @@ export const FigureTables = ({ sheet }: { readonly sheet: TravelSheet }) =>
             ))}
           </tbody>
         </table>
-        <FigureBasis plot={plot} />
+        {basis ?? <FigureBasis plot={plot} />}
       </details>
     ),
   );

@@ -1,11 +1,11 @@
 import { Link } from "@tanstack/react-router";
-import { useEffect, useState } from "react";
 import { formatTravelCsv, type TravelSheet, type TravelSheetQuestion } from "#casework";
 import { layoutDoubt } from "#drawing";
 import { byQuery } from "../cases/case/recorder.ts";
 import { searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { rungWords } from "../effect/rung-words.ts";
+import { CsvLink } from "../printing/csv-link.tsx";
 import { PrintButton } from "../printing/print-button.tsx";
 import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { MarginSection } from "../shell/margin-section.tsx";
@@ -13,27 +13,6 @@ import { RowTable, RubberTable } from "./change-table.tsx";
 import { FigureTables } from "./figure-tables.tsx";
 import { lookedAtPlace } from "./travel-search.ts";
 import type { TravelView } from "./use-travel-view.ts";
-
-interface CsvLinkProps {
-  readonly sheet: TravelSheet;
-  readonly asked: TravelSheetQuestion;
-  readonly name: string;
-}
-
-/** Hands the lines to the browser as a file of comma-separated values. */
-const CsvLink = ({ sheet, asked, name }: CsvLinkProps) => {
-  const [address, setAddress] = useState<string>();
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([formatTravelCsv(sheet, asked)], { type: "text/csv" }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [sheet, asked]);
-  return (
-    <a href={address} download={`${name}.csv`}>
-      Lines as CSV
-    </a>
-  );
-};
 
 interface TravelMarginProps {
   readonly view: TravelView;
@@ -96,7 +75,7 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           print={() => printAskedSheet({ kind: "travel", question: asked }, byQuery())}
           nameOf={conditionPathWords}
         />
-        <CsvLink sheet={sheet} asked={asked} name={`${view.family.id}-${view.corner}-travel`} />
+        <CsvLink text={formatTravelCsv(sheet, asked)} name={`${view.family.id}-${view.corner}-travel`} />
         <Link
           to="/families/$familyId/geometry"
           params={{ familyId: view.family.id }}

@@ -120,6 +120,12 @@ export class LayoutBalance {
     return "unsolved" in risen ? risen : this.walk(risen, rest, load, 1);
   }
 
+  /** The same from a balance of a close load, which saves the walk; null where that leads to no step from it. */
+  followFrom(near: LayoutState, load: CornerLoad): LayoutState | null {
+    const trial = this.solveFrom(near, load, near.sides);
+    return !("unsolved" in trial) && follows(near, trial) ? trial : null;
+  }
+
   /** The same, reached by a play that grows from nothing under the whole load: a joint then knows which way it is pressed. */
   growPlay(load: CornerLoad, sides: readonly Side[]): LayoutAnswer {
     this.grown = 0;
@@ -244,6 +250,7 @@ export class LayoutBalance {
       }
       const force = slot < 0 ? rate * off : (multipliers[slot] as number);
       for (let j = 0; j < steps; j++) {
+        if (!placed.touches(Math.floor(j / 6))) continue;
         const gj = placed.row[j] as number;
         b[j] = (b[j] as number) - force * gj;
         const turned = force === 0 ? null : placed.changeByStep(j).row;

@@ -6,7 +6,12 @@ import type { LooseGroup, Side } from "./loose-group.ts";
 
 /** All balances of one load: first the one on the side of the healthy preload; or how the search ended. */
 export type LayoutEquilibria =
-  | { readonly state: LayoutState; readonly others: readonly LayoutState[] }
+  | {
+      readonly state: LayoutState;
+      readonly others: readonly LayoutState[];
+      /** A balance of every combination of sides that has one, also where it cannot stand so: from these a close load is near. */
+      readonly settled: readonly LayoutState[];
+    }
   | { readonly unsolved: SolveReport };
 
 /** Most parts with play that are looked at together: 3 to this power combinations of sides are tried. */
@@ -16,18 +21,30 @@ const SLACK = 1e-12;
 
 /**
  * All balances of a layout under a load. Without play there is one; with play every combination of sides is tried and kept
- * where each group can stand on the side assumed. More than `MOST_LOOSE_PARTS` groups must not be asked for.
+ * where each group can stand on the side assumed. More than `MOST_LOOSE_PARTS` groups must not be asked for. `near`, what was
+ * found for a close load, saves the walks from design.
  */
-export function solveLayout(balance: LayoutBalance, load: CornerLoad): LayoutEquilibria {
+export function solveLayout(
+  balance: LayoutBalance,
+  load: CornerLoad,
+  near: LayoutEquilibria | null = null,
+): LayoutEquilibria {
   const { loose } = balance;
+  const close = near && "settled" in near ? near.settled : [];
+  const startOf = (sides: readonly Side[]): LayoutState | undefined =>
+    close.find((state) => state.sides.every((side, g) => side === sides[g]));
+  const follow = (sides: readonly Side[]): LayoutAnswer => {
+    const start = startOf(sides);
+    return (start && balance.followFrom(start, load)) ?? balance.follow(load, sides);
+  };
   if (loose.length === 0) {
-    const only = balance.follow(load, []);
-    return "unsolved" in only ? only : { state: only, others: [] };
+    const only = follow([]);
+    return "unsolved" in only ? only : { state: only, others: [], settled: [only] };
   }
   const preferred = loose.map((group): Side => (isPushed(balance, group) ? -1 : 1));
   const combinations = combineSides(loose).sort((a, b) => apart(a, preferred) - apart(b, preferred));
   const firstTries = combinations.map((sides): LayoutAnswer => {
-    const walked = balance.follow(load, sides);
+    const walked = follow(sides);
     const mayTurn = sides.some((side, g) => side !== 0 && (loose[g] as LooseGroup).terms.length > 1);
     return "unsolved" in walked && mayTurn ? balance.growPlay(load, sides) : walked;
   });
@@ -49,7 +66,7 @@ export function solveLayout(balance: LayoutBalance, load: CornerLoad): LayoutEqu
     .flatMap((sides) => found.get(sides) ?? [])
     .toSorted((a, b) => awayFromPreload(balance, a) - awayFromPreload(balance, b));
   const [state, ...others] = states;
-  if (state) return { state, others };
+  if (state) return { state, others, settled };
   const unsolved = firstTries.flatMap((answer) => ("unsolved" in answer ? [answer.unsolved] : []));
   // Where every combination settles and none stands there is no balance near: not one that converged.
   return { unsolved: unsolved[0] ?? { end: "infeasible", iterations: 0, residual: 0 } };

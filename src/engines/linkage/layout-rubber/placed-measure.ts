@@ -74,6 +74,12 @@ export class PlacedMeasure {
     this.addTurn(this.row, cross(this.e, this.d));
   }
 
+  /** Whether the measure changes with the steps of a body at all. */
+  touches(body: number): boolean {
+    const { a, b } = this.measure;
+    return a.body === body || b.body === body || (this.measure.kind === "offset" && this.measure.carrier === body);
+  }
+
   /** Change with part `column` of the steps of all bodies: three shifts, then three turns a body. */
   changeByStep(column: number): MeasureChange {
     const body = Math.floor(column / 6);
