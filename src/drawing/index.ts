@@ -15,6 +15,7 @@ export { drawFamilySheet, type FamilySheetOptions } from "./family-sheet/draw-fa
 export { formatSvg, formatSvgNode } from "./format-svg.ts";
 export { drawGeometry, type GeometryOptions } from "./geometry/draw-geometry.ts";
 export { drawHeldCorner, type HeldCornerOptions } from "./geometry/draw-held-corner.ts";
+export { drawMovingCorner, type MovingCornerOptions } from "./geometry/draw-moving-corner.ts";
 export {
   type BesideCorner,
   drawTurnedCorner,

@@ -1,7 +1,7 @@
 import type { FaultEffect, WheelPose } from "#casework";
 import { axleAndSide, type Family, type Position, positionsOf } from "#vehicle";
 import { partOf } from "../below/part-of.ts";
-import { crossesBox, type Segment } from "../labels/crossing.ts";
+import type { Segment } from "../labels/crossing.ts";
 import { polyline, type Spot } from "../path.ts";
 import type { FormatFigure } from "../plot/format-figure.ts";
 import { scaleWords } from "../scale-words.ts";
@@ -13,15 +13,8 @@ import { fullName } from "../underside/position-labels.ts";
 import { rungWords } from "../underside/rung-words.ts";
 import { cornerShape, drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
 import { moveCorner } from "./moved-corner.ts";
-import {
-  type Arrangement,
-  alignViews,
-  type CornerReach,
-  cornerReach,
-  type GeometryView,
-  TOE_WORDS,
-  type ViewName,
-} from "./views.ts";
+import { drawGroundLine, EDGE, type FreeQuarter, freeQuarter, titleView } from "./view-frame.ts";
+import { type Arrangement, alignViews, type CornerReach, cornerReach, type GeometryView, TOE_WORDS } from "./views.ts";
 
 export interface GeometryOptions {
   readonly width: number;
@@ -41,7 +34,6 @@ const FACTORS = [25, 20, 15, 10, 8, 5, 4, 3, 2, 1] as const;
 /** Half length of a toe line, metres, and the part of it behind the wheel centre. */
 const TOE_REACH = 0.36;
 const TOE_BEHIND = 0.9;
-const EDGE = 24;
 /** From the knee of a leader to its words. */
 const TO_WORDS = 18;
 
@@ -75,10 +67,10 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     position === undefined
       ? null
       : ringOf(all, position, moved, { words: `${shortName(position.label)}, ${effect.inWords}`, reach, end, type });
-  marks.push(...drawGround(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
+  marks.push(...drawGroundLine(views, sound.groundZ, end, reach, ring?.leader ?? null), ...(ring?.marks ?? []));
   marks.push(
     ...drawToe(views.above, effect, options, { side, reach, ring: ring?.fromAbove ?? null }),
-    ...all.map((view) => title(view, arrangement === "row" && view.name !== "above" ? end : width - 4, type)),
+    ...all.map((view) => titleView(view, arrangement === "row" && view.name !== "above" ? end : width - 4, type)),
   );
   const free = freeQuarter(views, width, height);
   if (arrangement === "angle" && options.sentence !== false) marks.push(...drawSentence(free, effect.sentence, type));
@@ -96,47 +88,10 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   };
 }
 
-/** Name of a view; only from where it is seen, where the way it lies has no room before `end`. */
-function title(view: GeometryView, end: number, type: TypeScale): Mark {
-  const [x, y] = [view.corner[0], view.corner[1] + 12];
-  const [from = view.title] = view.title.split(",");
-  const fits = x + computeStyleWidth(view.title, "label-bold", type) <= end;
-  return { kind: "text", x, y, text: fits ? view.title : from, style: "label-bold", halo: true };
-}
-
 const shortName = (label: string): string => {
   const last = label.split(", ").at(-1) ?? label;
   return last.charAt(0).toLowerCase() + last.slice(1);
 };
-
-/** The ground as a line under the two upright views, its word where the leader of the ring does not cross it. */
-function drawGround(
-  views: Readonly<Record<ViewName, GeometryView>>,
-  z: number,
-  x1: number,
-  reach: CornerReach,
-  leader: Segment | null,
-): readonly Mark[] {
-  const y = views.behind.spot([0, 0, z])[1];
-  const x0 = views.behind.corner[0];
-  const width = computeStyleWidth("ground", "note");
-  const [left, right] = [reach.y[1], reach.y[0]].map((across) => views.behind.spot([0, across])[0]) as [number, number];
-  const places = [x1 - width, right - width, left, x0];
-  const free = places.find(
-    (x) => leader === null || !crossesBox(leader, { x: x - 4, y: y - 20, width: width + 8, height: 20 }),
-  );
-  return [
-    {
-      kind: "path",
-      d: polyline([
-        [x0, y],
-        [x1, y],
-      ]),
-      stroke: thinLine,
-    },
-    { kind: "text", x: free ?? x1 - width, y: y - 5, text: "ground", style: "note", halo: true },
-  ];
-}
 
 /** A ring on the page. */
 interface Ring {
@@ -336,16 +291,7 @@ function drawToe(
   ];
 }
 
-type Area = NonNullable<Scene["free"]>;
-
-/** The quarter the three views leave free, at the lower right. */
-function freeQuarter(views: Readonly<Record<ViewName, GeometryView>>, width: number, height: number): Area {
-  const x = views.side.corner[0] + 12;
-  const y = views.above.corner[1] + 40;
-  return { x, y, width: width - EDGE - x, height: height - y - 8 };
-}
-
-function drawSentence(free: Area, sentence: string, type: TypeScale): readonly Mark[] {
+function drawSentence(free: FreeQuarter, sentence: string, type: TypeScale): readonly Mark[] {
   const style = free.width > 280 ? "sentence" : "large";
   const { size } = faces[type][style];
   return wrapText(sentence, free.width, style, type).map((text, i) => ({

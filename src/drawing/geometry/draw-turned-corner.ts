@@ -33,6 +33,15 @@ export interface BesideCorner {
   readonly rack: number;
 }
 
+/** A corner as it stands, with others drawn thin over it. */
+export interface StandingCorner {
+  readonly family: Family;
+  readonly corner: Corner;
+  readonly pose: WheelPose;
+  readonly rack: number;
+  readonly beside: readonly BesideCorner[];
+}
+
 const EDGE = 24;
 const TITLE_ROOM = 26;
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -78,6 +87,24 @@ export function turnedView(
   };
 }
 
+/** One corner in one pose with others thin over it, in space on its ground: the ground is a grid of 200 mm. */
+export function drawCornerInSpace(
+  view: GeometryView,
+  { family, corner, pose, rack, beside }: StandingCorner,
+): readonly Mark[] {
+  const { axle: axleName, side } = axleAndSide(corner);
+  const axle = family[axleName];
+  const moved = moveCorner(axle, side, pose, rack);
+  const shape = cornerShape(axle, moved, "");
+  const { size } = shape;
+  return [
+    ...drawGround(view, cornerReach(axle, side), moved.groundZ),
+    ...beside.flatMap((other) => drawBeside(view, other, corner, axle.wheel.centre)),
+    ...rims(moved, size.width).flatMap((rim) => drawWheelOutline(view, rim, size, hairline)),
+    ...drawCornerView(view, shape),
+  ];
+}
+
 /**
  * One corner in space, seen from any side in parallel projection, its wheel in one pose; the ground under it as a grid of
  * 200 mm. The scale stays while it is walked round.
@@ -89,14 +116,9 @@ export function drawTurnedCorner(
   rack: number,
   options: TurnedCornerOptions,
 ): Scene {
-  const { width, height, type = "desk", eye } = options;
-  const { axle: axleName, side } = axleAndSide(corner);
-  const axle = family[axleName];
-  const reach = cornerReach(axle, side);
-  const view = turnedView(reach, options);
-  const moved = moveCorner(axle, side, pose, rack);
-  const shape = cornerShape(axle, moved, "");
-  const { size } = shape;
+  const { width, height, type = "desk", eye, beside = [] } = options;
+  const { axle, side } = axleAndSide(corner);
+  const view = turnedView(cornerReach(family[axle], side), options);
   return {
     width,
     height,
@@ -106,17 +128,14 @@ export function drawTurnedCorner(
     scale: scaleWords(view.scale),
     marks: [
       { kind: "text", x: EDGE, y: 18, text: eyeWords(eye), style: "label-bold" },
-      ...drawGround(view, reach, moved.groundZ),
-      ...(options.beside ?? []).flatMap((other) => drawBeside(view, other, corner, axle.wheel.centre)),
-      ...rims(moved, size.width).flatMap((rim) => drawWheelOutline(view, rim, size, hairline)),
-      ...drawCornerView(view, shape),
+      ...drawCornerInSpace(view, { family, corner, pose, rack, beside }),
     ],
     targets: [],
   };
 }
 
 /** Wheel and links of another corner as thin lines, its wheel centre at design where that of this one is. */
-function drawBeside(
+export function drawBeside(
   view: GeometryView,
   { family, pose, rack }: BesideCorner,
   corner: Corner,

@@ -1,4 +1,3 @@
-import { Link } from "@tanstack/react-router";
 import type { FaultEffect, RubberFault } from "#casework";
 import { fullName, gradeWords, groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
@@ -18,6 +17,7 @@ import {
 } from "../underside/position-mark.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import { Headline } from "./headline.tsx";
+import { PlaceLinks } from "./place-links.tsx";
 import type { Geometry } from "./use-geometry.ts";
 
 interface SubjectProps {
@@ -122,14 +122,8 @@ export const EffectMargin = ({ effect, geometry, position, shown }: EffectProps)
             Compare a firmer one
           </button>
         )}
-        <Link
-          to="/families/$familyId/underside"
-          params={{ familyId: family.id }}
-          search={({ as: _, ...last }) => ({ ...last, at: position.id })}
-        >
-          Underside
-        </Link>
       </p>
+      <PlaceLinks geometry={geometry} />
       <h3 className="margin-title">All figures; each opens</h3>
       {effect.figures.map((figure) => (
         <FigureLine key={figure.key} figure={figure} effect={effect} />

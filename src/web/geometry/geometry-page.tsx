@@ -1,11 +1,7 @@
-import { Link } from "@tanstack/react-router";
 import { useMemo, useState } from "react";
 import type { Finding } from "#contract";
-import { groupOf, groupWords } from "#drawing";
-import type { Position } from "../car.ts";
 import { AskUsual } from "../effect/ask-usual.tsx";
 import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts";
-import { GradeMark } from "../scene/grade-mark.tsx";
 import { ShakeDrawing } from "../shake/shake-drawing.tsx";
 import { ShakeMargin } from "../shake/shake-margin.tsx";
 import { ShakeSliders } from "../shake/shake-sliders.tsx";
@@ -19,8 +15,8 @@ import { HowFirm } from "./how-firm.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
-import { NothingShown } from "./nothing-shown.tsx";
 import { SLIDER_KEYS } from "./slider-keys.ts";
+import { SoundCornerPage } from "./sound-corner.tsx";
 import { SubjectChoice } from "./subject-choice.tsx";
 import { type Geometry, useGeometry } from "./use-geometry.ts";
 
@@ -36,35 +32,6 @@ const NoFigure = ({ findings }: { readonly findings: readonly Finding[] }) => (
   </>
 );
 
-/** What stands in the margin while nothing is marked and nothing chosen. */
-const NothingMarked = ({ geometry }: { readonly geometry: Geometry }) => (
-  <>
-    <div className="margin-top">
-      <span className="margin-grade">
-        <GradeMark grade={null} /> Nothing marked
-      </span>
-    </div>
-    <h2 className="heading">Choose what to look at</h2>
-    {geometry.stranger === null ? null : <p className="margin-notice">Nothing is computed at {geometry.stranger}.</p>}
-    <p className="margin-lead">
-      Nothing is marked {geometry.position === null ? "on this car line" : "at this place"}, so nothing has a grade.
-      Choose what to look at, or mark what you find on the Underside.
-    </p>
-    <p className="margin-links">
-      <Link
-        to="/families/$familyId/underside"
-        params={{ familyId: geometry.family.id }}
-        search={({ as: _, ...last }) => last}
-      >
-        Underside
-      </Link>
-    </p>
-  </>
-);
-
-const cornerWords = (position: Position | null): string =>
-  position === null ? "nothing marked" : groupWords(groupOf(position)).toLowerCase();
-
 interface MarginOfProps {
   readonly geometry: Geometry;
   readonly effect: EffectState;
@@ -74,7 +41,7 @@ interface MarginOfProps {
 const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
   const { position, shown } = geometry;
   const { answer } = effect;
-  if (position === null || shown === null) return <NothingMarked geometry={geometry} />;
+  if (position === null || shown === null) return null;
   if (shown.kind === "fluid-gone") {
     const subject = { geometry, position, shown };
     return (
@@ -118,7 +85,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
   return (
     <Sheet
       name={family.name}
-      sub={`geometry, ${cornerWords(position)}`}
+      sub={`geometry, ${geometry.corner.replace("-", " ")}`}
       place="Families"
       waiting={shake.waiting ?? balancing}
       subject={null}
@@ -126,7 +93,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
       keys={keys}
       fieldKeys={SLIDER_KEYS}
       titleBlock={familyTitleBlock(family, {
-        title: `Geometry, ${cornerWords(position)}`,
+        title: `Geometry, ${geometry.corner.replace("-", " ")}`,
         sheet: "3 of 7",
         scale: effect === null ? null : scale,
       })}
@@ -139,7 +106,6 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
           {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
           {answer !== null && "findings" in answer ? <NotComputed findings={answer.findings} /> : null}
           {shaken === null ? null : <ShakeDrawing shake={shaken} />}
-          {shown === null ? <NothingShown geometry={geometry} /> : null}
         </section>
         {shown?.kind === "fluid-gone" ? (
           <div className="geometry-sliders">
@@ -160,5 +126,6 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
 export const GeometryPage = () => {
   const geometry = useGeometry();
   if (geometry === "arriving") return null;
-  return geometry.positions.length === 0 ? <NoGeometryPage /> : <GeometrySheet geometry={geometry} />;
+  if (geometry.positions.length === 0) return <NoGeometryPage />;
+  return geometry.shown === null ? <SoundCornerPage geometry={geometry} /> : <GeometrySheet geometry={geometry} />;
 };

@@ -1,7 +1,7 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
 import type { Condition, FaultQuestion } from "#casework";
-import { type Family, type Position, positionsOf } from "../car.ts";
+import { type Corner, cornerOf, type Family, type Position, positionsOf } from "../car.ts";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { questionAt, USUAL_CONDITION } from "../effect/usual-condition.ts";
@@ -24,6 +24,9 @@ import { useDragged } from "./use-dragged.ts";
 const familyRoute = getRouteApi("/families/$familyId");
 const geometryRoute = getRouteApi("/families/$familyId/geometry");
 
+/** The corner that is drawn where nothing says which. */
+const FIRST_CORNER: Corner = "rear-left";
+
 export interface Geometry {
   readonly family: Family;
   /** Every place the linkage can compute, in the order of the family. */
@@ -36,8 +39,11 @@ export interface Geometry {
   readonly mark: PositionMark | null;
   /** What it is looked at as; null where nothing is marked and nothing chosen. */
   readonly shown: PartFault | null;
+  /** The corner of that place, else the one the address names: drawn sound. */
+  readonly corner: Corner;
   readonly condition: Condition;
   readonly question: FaultQuestion | null;
+  readonly chooseCorner: (corner: Corner) => void;
   readonly choosePosition: (id: string) => void;
   /** Looks at the place as something, without marking it; null: as it is marked. */
   readonly lookAs: (fault: PartFault | null) => void;
@@ -90,7 +96,8 @@ export const useGeometry = (): Geometry | "arriving" => {
     search.marks,
     (kept) => void navigate({ search: (last) => ({ ...last, marks: kept }), replace: true }),
   );
-  const axle = family[position?.axle ?? "rear"];
+  const corner = (position === null ? null : cornerOf(position)) ?? search.corner ?? FIRST_CORNER;
+  const axle = family[corner.startsWith("front") ? "front" : "rear"];
   const addressed = useMemo(() => conditionOnAxle(axle, conditionOf(search)), [axle, search]);
   const write = useCallback(
     (condition: Condition) =>
@@ -104,13 +111,19 @@ export const useGeometry = (): Geometry | "arriving" => {
   );
   const [shakeSetting, setShakeSetting] = useShakeSetting(search, writeShake);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
+  const chooseCorner = useCallback(
+    (chosen: Corner) => void navigate({ search: ({ at: _, as: __, ...last }) => ({ ...last, corner: chosen }) }),
+    [navigate],
+  );
   const question = useMemo(() => questionAt(position, balancedFault(shown), condition), [position, shown, condition]);
   if (!arrived) return "arriving";
   return {
     family,
     ...subject,
+    corner,
     condition,
     question,
+    chooseCorner,
     choosePosition: (at) => void navigate({ search: ({ as: _, ...last }) => ({ ...last, at }) }),
     lookAs: (fault) =>
       void navigate({

@@ -79,7 +79,11 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
         <Link
           to="/families/$familyId/geometry"
           params={{ familyId: view.family.id }}
-          search={{ ...lookedAtPlace(view.search), ...searchOfCondition(view.condition) }}
+          search={{
+            corner: view.corner,
+            ...lookedAtPlace(view.search),
+            ...searchOfCondition(view.condition),
+          }}
         >
           Geometry
         </Link>

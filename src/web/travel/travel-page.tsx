@@ -1,79 +1,21 @@
 import { getRouteApi } from "@tanstack/react-router";
 import { useCallback, useMemo, useState } from "react";
-import type { TravelSheet, TravelSheetQuestion } from "#casework";
-import { type BesideCorner, drawTravelPlots, drawTurnedCorner } from "#drawing";
 import { cornerKeys } from "../choices/corner-keys.ts";
 import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { ComputedPage } from "../geometry/computed-page.tsx";
 import { ConditionSliders } from "../geometry/condition-sliders.tsx";
-import { EyeSliders } from "../geometry/eye-sliders.tsx";
 import { NoAnswer } from "../geometry/no-answer.tsx";
 import { SLIDER_KEYS } from "../geometry/slider-keys.ts";
-import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { HowFirm } from "./how-firm.tsx";
+import { MovingCorner } from "./moving-corner.tsx";
 import { TravelChoices } from "./travel-choices.tsx";
 import { TravelHead, TravelMargin } from "./travel-margin.tsx";
 import { useTravelSheet } from "./use-travel-sheet.ts";
 import { type TravelView, useTravelView } from "./use-travel-view.ts";
-import "./travel.css";
 
 const travelRoute = getRouteApi("/families/$familyId/travel");
-
-const leastHeight = () => 360;
-const leastCorner = () => 230;
-
-/** The other states and the other car line as they stand at this travel, drawn thin over the sound corner. */
-const cornersBeside = (
-  { subjects, family, condition }: TravelSheetQuestion,
-  sheet: TravelSheet,
-): readonly BesideCorner[] =>
-  subjects.flatMap((subject, i) => {
-    const pose = sheet.poses[i] ?? null;
-    if (i === 0 || pose === null) return [];
-    return [{ family: subject.kind === "beside" ? subject.family : family, pose, rack: condition.rack }];
-  });
-
-interface DrawnProps {
-  readonly view: TravelView;
-  readonly sheet: TravelSheet;
-  readonly asked: TravelSheetQuestion;
-  readonly onScale: (scale: string | null) => void;
-}
-
-/** The corner in space, turned by two sliders, beside the curves. */
-const Drawn = ({ view, sheet, asked, onScale }: DrawnProps) => {
-  const { eye, setEye } = view;
-  const pose = sheet.poses[0] ?? null;
-  const beside = useMemo(() => cornersBeside(asked, sheet), [asked, sheet]);
-  const drawCorner = useCallback(
-    (room: SceneRoom) => {
-      if (pose === null) throw new Error("no pose is drawn");
-      return drawTurnedCorner(asked.family, asked.corner, pose, asked.condition.rack, { ...room, eye, beside });
-    },
-    [asked, pose, eye, beside],
-  );
-  const drawPlots = useCallback(
-    (room: SceneRoom) => drawTravelPlots(sheet, { ...room, at: asked.condition.contactRise }),
-    [sheet, asked],
-  );
-  return (
-    <>
-      <div className="travel-corner">
-        {pose === null ? (
-          <p className="lead">At this travel the sound corner finds no balance.</p>
-        ) : (
-          <FittedScene draw={drawCorner} leastHeight={leastCorner} onScale={onScale} />
-        )}
-        <EyeSliders eye={eye} onChange={setEye} />
-      </div>
-      <div className="travel-curves">
-        <FittedScene draw={drawPlots} leastHeight={leastHeight} />
-      </div>
-    </>
-  );
-};
 
 interface MarginOfProps {
   readonly view: TravelView;
@@ -132,7 +74,7 @@ export const TravelPage = () => {
         className: "travel-drawing",
         of:
           sheet === null || asked === null ? null : (
-            <Drawn view={view} sheet={sheet} asked={asked} onScale={setScale} />
+            <MovingCorner sheet={sheet} asked={asked} eye={view.eye} setEye={view.setEye} onScale={setScale} />
           ),
       }}
       sliders={

@@ -1,11 +1,12 @@
 import { type FirmerRubber, type TravelFigure, travelFigureForms } from "#casework";
 import type { Corner } from "../car.ts";
 import { type ConditionSearch, readConditionSearch } from "../effect/condition-in-address.ts";
+import { type EyeSearch, readEyeSearch } from "../geometry/eye-in-address.ts";
 import { formatMark, parseMark } from "../underside/marks-in-address.ts";
 import { FIRMER_FACTOR } from "../underside/position-mark.ts";
 
 /** What of a sheet over travel stands in its address: the corner, the lines, the figures, the view and the condition. */
-export interface TravelSearch extends ConditionSearch {
+export interface TravelSearch extends ConditionSearch, EyeSearch {
   readonly corner?: Corner;
   /** Ids of the positions whose rubber is torn, or firmer; EVERY_RUBBER for all of the corner. */
   readonly torn?: string;
@@ -17,8 +18,6 @@ export interface TravelSearch extends ConditionSearch {
   readonly beside?: string;
   readonly first?: TravelFigure;
   readonly second?: TravelFigure;
-  readonly turn_deg?: number;
-  readonly tilt_deg?: number;
 }
 
 /** Stands in the place of a position where all rubber of the corner is firmer. */
@@ -59,7 +58,6 @@ export const readTravelSearch = (search: Record<string, unknown>): TravelSearch 
   const figure = (value: unknown) => travelFigureForms.find((form) => form.figure === value)?.figure;
   const [first, second] = [figure(search.first), figure(search.second)];
   const lowered = numberWithin(search.lowered_mm, 1, MOST_LOWERED_MM);
-  const [turn, tilt] = [numberWithin(search.turn_deg, -180, 180), numberWithin(search.tilt_deg, -30, 90)];
   const by = typeof search.firmer_by === "number" ? String(search.firmer_by) : search.firmer_by;
   const readable = typeof by === "string" && parseMark(`firmer-${by}`)?.kind === "firmer";
   const text = (key: "torn" | "firmer" | "beside") => {
@@ -75,8 +73,7 @@ export const readTravelSearch = (search: Record<string, unknown>): TravelSearch 
     ...(lowered === null ? {} : { lowered_mm: lowered }),
     ...(first === undefined ? {} : { first }),
     ...(second === undefined ? {} : { second }),
-    ...(turn === null ? {} : { turn_deg: turn }),
-    ...(tilt === null ? {} : { tilt_deg: tilt }),
+    ...readEyeSearch(search),
     ...readConditionSearch(search),
   };
 };

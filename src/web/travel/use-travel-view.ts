@@ -6,6 +6,7 @@ import { metresFromMm } from "#quantity";
 import { type Corner, cornerOf, type Family, type Position, positionsOf } from "../car.ts";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
+import { useEye } from "../geometry/eye-in-address.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import { EVERY_RUBBER, firmerOf, TORN_GRADE, type TravelSearch } from "./travel-search.ts";
@@ -16,7 +17,6 @@ const travelRoute = getRouteApi("/families/$familyId/travel");
 export const MOST_LINES = 4;
 /** No force: the bare figures over travel come first. */
 const AT_REST: Condition = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 };
-const USUAL_EYE: EyePlace = { turn: 35, tilt: 20 };
 
 export interface TravelView {
   readonly family: Family;
@@ -97,16 +97,10 @@ export const useTravelView = (): TravelView => {
     [navigate],
   );
   const [condition, setCondition] = useDragged(addressed, writeCondition);
-  const eyeOf = useMemo(
-    (): EyePlace => ({ turn: search.turn_deg ?? USUAL_EYE.turn, tilt: search.tilt_deg ?? USUAL_EYE.tilt }),
-    [search.turn_deg, search.tilt_deg],
+  const [eye, setEye] = useEye(
+    search,
+    useCallback((place) => void navigate({ search: (last) => ({ ...last, ...place }), replace: true }), [navigate]),
   );
-  const writeEye = useCallback(
-    ({ turn, tilt }: EyePlace) =>
-      void navigate({ search: (last) => ({ ...last, turn_deg: turn, tilt_deg: tilt }), replace: true }),
-    [navigate],
-  );
-  const [eye, setEye] = useDragged(eyeOf, writeEye);
   const { subjects, strangers } = useMemo(
     () => subjectsOf(family, search, beside, tearable, stiffenable),
     [family, search, beside, tearable, stiffenable],
