@@ -201,7 +201,7 @@ describe("over travel", () => {
     await page.getByText("nobody is not on this corner or not on the list").waitFor();
     // What is no number in an address is as if it were not there.
     expect(await page.getByLabel("Travel", { exact: true }).inputValue()).toBe("0");
-    const drawing = page.getByRole("img", { name: "The corner in space" });
+    const drawing = page.getByRole("img", { name: "The corner from behind, from its side, from above, and in space" });
     const before = await drawing.innerHTML();
     await page.getByLabel("Walk round it").focus();
     await page.keyboard.press("ArrowRight");

@@ -80,9 +80,9 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           to="/families/$familyId/geometry"
           params={{ familyId: view.family.id }}
           search={{
-            corner: view.corner,
             ...lookedAtPlace(view.search),
             ...searchOfCondition(view.condition),
+            corner: view.corner,
           }}
         >
           Geometry
