@@ -1,7 +1,6 @@
 import { z } from "zod";
 import {
   buildLayoutLinkage,
-  chooseStates,
   computeLayoutFreeMovement,
   computeLayoutHandMovement,
   computeLayoutLoadState,
@@ -12,7 +11,6 @@ import {
   type LayoutLoadState,
   type Opened,
   type PartLoad,
-  type Support,
 } from "#engines/linkage";
 import { add, cross, type Finding, norm, scale, subtract, type Vector } from "#numeric";
 import { type BodyLayout, STANDARD_GRAVITY } from "#vehicle";
@@ -20,9 +18,25 @@ import type { Door } from "../door.ts";
 import { checkLayout, readLayout } from "../layout/index.ts";
 import { checkBodiesRubber } from "./bodies-rubber-check.ts";
 import { bodiesFault, bodiesKeys, type RangedFaults, readLayoutElasticity, readLayoutFaults } from "./bodies-schema.ts";
+import {
+  bestStates,
+  formatHeld,
+  formatJoint,
+  formatRefused,
+  handSchema,
+  heldKeys,
+  type JudgedState,
+  jointKeys,
+  movementKeys,
+  refusedHold,
+  rockOf,
+  seenBy,
+  supportKeys,
+  supportsOf,
+  wireForce,
+} from "./held-states.ts";
 import { findLayoutDependence } from "./linkage-bodies.ts";
-import { handSchema, refusedHold, seenBy } from "./linkage-load-states.ts";
-import { pointFromWire, sideways } from "./linkage-reading.ts";
+import { pointFromWire } from "./linkage-reading.ts";
 import { pointMm } from "./linkage-schema.ts";
 import { entriesOf, isObject } from "./loose-corner.ts";
 import { checkNamed, namesOf } from "./named-entries.ts";
@@ -38,8 +52,7 @@ const input = z.strictObject({
     .array(
       z.strictObject({
         part: z.string().min(1).meta({ description: "name of a moving body or of a link" }),
-        share: z.number().gt(0).max(1).default(0.85).meta({ description: "of the way from inner to outer joint" }),
-        raised_mm: z.number().min(0).max(500).default(25).meta({ description: "above hanging" }),
+        ...supportKeys,
       }),
     )
     .max(20)
@@ -58,9 +71,7 @@ type Side = Input["side"];
 
 const movement = z
   .strictObject({
-    sound_mm: z.number(),
-    faulty_mm: z.number(),
-    free_mm: z.number(),
+    ...movementKeys,
     moved_range_mm: z
       .tuple([z.number(), z.number()])
       .optional()
@@ -71,21 +82,11 @@ const movement = z
   .meta({ description: "from side to side" });
 const partKeys = { part: z.string(), end: z.enum(["from", "to"]).nullable() };
 const state = z.strictObject({
-  held: z.enum(["ride", "hanging", "under"]),
-  under: z.string().nullable(),
-  wheel_travel_mm: z.number(),
-  spring_force_n: z.number(),
-  stop_force_n: z.number(),
-  support_force_n: z.number(),
-  wheel_load_n: z.number(),
+  ...heldKeys,
   joints: z.array(
     z.strictObject({
       ...partKeys,
-      force_n: three.meta({ description: "of the first body on the second; of a link on what carries its end" }),
-      load_n: z.number(),
-      hand_n: z.number(),
-      rock: z.enum(["12-6", "3-9"]),
-      play_seen_by: seenBy,
+      ...jointKeys("of the first body on the second; of a link on what carries its end"),
     }),
   ),
   rock_12_6: movement,
@@ -96,17 +97,6 @@ const output = z.strictObject({
   states: z.array(z.union([state, refusedHold])),
   best: z.array(z.strictObject({ ...partKeys, state: z.number().nullable(), play_seen_by: seenBy })),
 });
-
-const wireForce = (v: Vector, side: Side): [number, number, number] => [v[0], sideways(v[1], side), v[2]];
-
-/** A rock of the wheel, read at the tyre's edge where a hand is: at the top, or at the front. */
-function rockOf({ attitude }: LayoutLoadState, layout: BodyLayout, way: "12-6" | "3-9", rock: number): HandPush {
-  const { centre, heading, lateral } = attitude;
-  const reach = layout.wheel.loadedRadius;
-  const edge: Vector = way === "12-6" ? [0, 0, reach] : scale(heading, reach);
-  const moment: Vector = way === "12-6" ? scale(heading, -rock) : [0, 0, rock];
-  return { force: [0, 0, 0], moment, readAt: add(centre, edge), readAlong: lateral };
-}
 
 /** A force at a place of the wheel, told at ride height; the wheel moved there. Null for no force. */
 function pushAt(
@@ -218,52 +208,27 @@ export const linkageBodiesLoadStates: Door<Input> = {
       droop: wire.droop_stop_mm / 1000,
       gravity: STANDARD_GRAVITY,
     };
-    const supports: Support[] = [
-      { kind: "ride" },
-      { kind: "hanging" },
-      ...wire.under.map((u): Support => ({ kind: "under", part: u.part, share: u.share, raised: u.raised_mm / 1000 })),
-    ];
-    const judged: { readonly index: number; readonly joints: readonly (PartLoad & Opened)[] }[] = [];
+    const judged: JudgedState<PartLoad & Opened>[] = [];
     const means = { rock: wire.hand.rock_nm, bar: wire.hand.bar_n };
-    const states = supports.map((support, index) => {
+    const states = supportsOf(wire.under, ({ part }) => part).map((support, index) => {
       const found = computeLayoutLoadState(loaded, support);
-      if ("foldAt" in found) return { refused: { code: "beyond-fold" as const, fold_travel_mm: found.foldAt * 1000 } };
-      if ("unsolved" in found) return { refused: { code: "cannot-carry" as const, fold_travel_mm: null } };
+      if (!("state" in found)) return formatRefused(found);
       const at = found.state;
       const joints = judgePlay(at, [1, 0, 0], means);
       judged.push({ index, joints });
       const rocked = (way: "12-6" | "3-9") =>
-        support.kind === "ride" ? null : movementOf(moved, at, rockOf(at, layout, way, wire.hand.rock_nm));
+        support.kind === "ride"
+          ? null
+          : movementOf(moved, at, rockOf(at.attitude, layout.wheel.loadedRadius, way, wire.hand.rock_nm));
       return {
-        held: support.kind,
-        under: support.kind === "under" ? support.part : null,
-        wheel_travel_mm: at.travel * 1000,
-        spring_force_n: at.spring,
-        stop_force_n: at.stop ?? 0,
-        support_force_n: at.under,
-        wheel_load_n: at.wheelLoad,
-        joints: joints.map(({ part, end, force, load, hand, rock, by }) => ({
-          part,
-          end,
-          force_n: wireForce(force, side),
-          load_n: load,
-          hand_n: hand,
-          rock,
-          play_seen_by: by,
-        })),
+        ...formatHeld(support, at),
+        joints: joints.map((joint) => ({ part: joint.part, end: joint.end, ...formatJoint(joint, side) })),
         rock_12_6: rocked("12-6"),
         rock_3_9: rocked("3-9"),
         pushes: wire.pushes.map((push) => movementOf(moved, at, pushAt(at, layout, push, side))),
       };
     });
-    // Hanging before supported before standing: the least work first.
-    const order = [...judged.filter((j) => j.index > 0), ...judged.filter((j) => j.index === 0)];
-    const best = chooseStates(order.map((j) => j.joints)).map(({ state: found, seen }, i) => ({
-      part: order[0]?.joints[i]?.part ?? "",
-      end: order[0]?.joints[i]?.end ?? null,
-      state: found === null ? null : (order[found]?.index ?? null),
-      play_seen_by: seen?.by ?? ("nothing" as const),
-    }));
+    const best = bestStates(judged).map(({ joint: { part, end }, ...way }) => ({ part, end, ...way }));
     return { output: { states, best } };
   },
 };

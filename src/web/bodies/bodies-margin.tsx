@@ -1,9 +1,9 @@
 import { Link } from "@tanstack/react-router";
-import { useEffect, useState } from "react";
 import { type BodiesAsked, type BodiesFault, type BodiesSheet, formatBodiesCsv } from "#casework";
 import { byQuery } from "../cases/case/recorder.ts";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { CsvLink } from "../printing/csv-link.tsx";
+import { FileLink } from "../printing/file-link.tsx";
 import { PrintButton } from "../printing/print-button.tsx";
 import { SourceWords } from "../reference/source-words.tsx";
 import { printAskedSheet } from "../server/print-asked-sheet.ts";
@@ -13,21 +13,6 @@ import { FigureTables } from "../travel/figure-tables.tsx";
 import { FaultAmount } from "./fault-amount.tsx";
 import { layoutPathWords } from "./layout-path-words.ts";
 import type { BodiesView } from "./use-bodies-view.ts";
-
-/** Hands the example to the browser as a file to change. */
-const ExampleLink = ({ text }: { readonly text: string }) => {
-  const [address, setAddress] = useState<string>();
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [text]);
-  return (
-    <a href={address} download="layout-example.json">
-      Save the example
-    </a>
-  );
-};
 
 /** Which file is looked at, and the way to another one. */
 export const LayoutSource = ({ view }: { readonly view: BodiesView }) => (
@@ -42,7 +27,9 @@ export const LayoutSource = ({ view }: { readonly view: BodiesView }) => (
       <button type="button" className="link" onClick={view.showExample}>
         The invented example
       </button>
-      <ExampleLink text={view.example} />
+      <FileLink text={view.example} type="application/json" fileName="layout-example.json">
+        Save the example
+      </FileLink>
       <Link to="/families">Families</Link>
     </p>
   </>

@@ -1,4 +1,5 @@
 import { type BodiesHeld, type BodiesHold, formatForce, partWords } from "#casework";
+import { StateForces } from "../hold/state-forces.tsx";
 import { Cautions } from "../shell/cautions.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { SourceLink } from "../shell/source-link.tsx";
@@ -31,12 +32,7 @@ export const HeldMargin = ({ view, hold, state }: HeldMarginProps) => {
           ? "A wheel on the ground is not moved by hand."
           : state.rocks.map((rock) => rock.words).join(" ")}
       </MarginSection>
-      <MarginSection title="Forces in this state">
-        Spring {formatForce(state.spring)}
-        {state.stop > 0 ? `, droop stop ${formatForce(state.stop)}` : ""}
-        {state.under > 0 ? `, support ${formatForce(state.under)}` : ""}
-        {state.wheelLoad > 0 ? `, ground ${formatForce(state.wheelLoad)}` : ""}.
-      </MarginSection>
+      <StateForces state={state} />
       <details className="opens">
         <summary>Best way for each joint</summary>
         <ul>

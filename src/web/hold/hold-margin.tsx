@@ -12,6 +12,7 @@ import { SourceLink } from "../shell/source-link.tsx";
 import { holdPathWords } from "./hold-path-words.ts";
 import type { HandAnswer } from "./hold-worker.ts";
 import { OtherWays } from "./other-ways.tsx";
+import { StateForces } from "./state-forces.tsx";
 import type { HoldView } from "./use-hold-view.ts";
 
 interface HoldMarginProps {
@@ -75,12 +76,7 @@ export const HoldMargin = ({ view, hold, state, hand, ways }: HoldMarginProps) =
           : ` Then ${formatForce(joint.load)} press this joint together (${formatForce(joint.low)} to ${formatForce(joint.high)}, 95 %): ${seenInWords(joint)}.`}
       </MarginSection>
       <HandFigures hand={hand} />
-      <MarginSection title="Forces in this state">
-        Spring {formatForce(state.spring)}
-        {state.stop > 0 ? `, droop stop ${formatForce(state.stop)}` : ""}
-        {state.under > 0 ? `, support ${formatForce(state.under)}` : ""}
-        {state.wheelLoad > 0 ? `, ground ${formatForce(state.wheelLoad)}` : ""}.
-      </MarginSection>
+      <StateForces state={state} />
       <MarginSection title="How sure">
         {hold.howSure} Geometry {rungWords(hold.rung, hold.invented)}.
       </MarginSection>

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { FileLink } from "./file-link.tsx";
 
 interface CsvLinkProps {
   readonly text: string;
@@ -7,16 +7,8 @@ interface CsvLinkProps {
 }
 
 /** Hands lines to the browser as a file of comma-separated values. */
-export const CsvLink = ({ text, name }: CsvLinkProps) => {
-  const [address, setAddress] = useState<string>();
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [text]);
-  return (
-    <a href={address} download={`${name}.csv`}>
-      Lines as CSV
-    </a>
-  );
-};
+export const CsvLink = ({ text, name }: CsvLinkProps) => (
+  <FileLink text={text} type="text/csv" fileName={`${name}.csv`}>
+    Lines as CSV
+  </FileLink>
+);
