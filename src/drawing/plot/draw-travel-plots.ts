@@ -72,7 +72,7 @@ export function drawTravelPlots(sheet: DrawnSheet, options: TravelPlotsOptions):
       anchor: "end",
     }),
   );
-  if (rises.length > 0) marks.push({ kind: "text", x: 4, y: 18, text: title, style: "label-second" });
+  if (rises.length > 0) marks.push({ kind: "text", x: 24, y: 18, text: title, style: "label-second" });
   for (const [i, plot] of sheet.plots.entries()) {
     const area = { x: LEFT + i * (each + BETWEEN), width: each, top: TOP, bottom, toY };
     // The first plot's labels may use the margin between the figures of the upright axis.
