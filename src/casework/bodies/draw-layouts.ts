@@ -1,4 +1,4 @@
-import type { LayoutElasticity } from "#engines/linkage";
+import { type LayoutElasticity, scaleRate } from "#engines/linkage";
 import { normalFrom, seededRandom } from "#numeric";
 import type { BodyLayout } from "#vehicle";
 import type { BodiesFile } from "../bodies.ts";
@@ -31,16 +31,7 @@ export function drawLayouts({ layout, elasticity, sd, rateSd }: BodiesFile): rea
     });
     const rubber = elasticity.rubber.map((one) => {
       const by = Math.exp((rateSd[one.end === null ? one.part : `${one.part}.${one.end}`] ?? 0) * normal());
-      const { radial, axial, voided, ...rest } = one.rate;
-      return {
-        ...one,
-        rate: {
-          ...rest,
-          radial: radial * by,
-          ...(axial === undefined ? {} : { axial: axial * by }),
-          ...(voided ? { voided: { ...voided, rate: voided.rate * by } } : {}),
-        },
-      };
+      return { ...one, rate: scaleRate(one.rate, by) };
     });
     return {
       layout: { ...layout, points: Object.fromEntries(points) },

@@ -91,6 +91,12 @@ function checkEnd(entry: Loose, path: string, isLink: boolean): Finding[] {
   return !isLink && entry.end !== undefined ? [unused(`${path}.end`, entry.end, "A joint has no ends.")] : [];
 }
 
+const TURNING = ["conical_nm_per_deg", "torsional_nm_per_deg"] as const;
+const NOT_OF_A_SLIDER = [
+  ["axial_n_per_mm", "A slider slides freely along its line."],
+  ["torsional_nm_per_deg", "A slider turns freely about its line."],
+] as const;
+
 /** Which rates go with what the part is: "link" or the kind of joint. */
 function checkRates(entry: Loose, path: string, kind: unknown): Finding[] {
   const has = (key: string): boolean => entry[key] !== undefined;
@@ -112,14 +118,30 @@ function checkRates(entry: Loose, path: string, kind: unknown): Finding[] {
           "Without an axis the end is equally stiff in every direction.",
         ),
       );
-    if (has("voided_n_per_mm") && !has("axis"))
-      found.push(missing(`${path}.axis`, "the axis of the bush, as voided_n_per_mm is given", "A ball has no voids."));
+    const needing = ["voided_n_per_mm", ...TURNING].filter(has);
+    if (needing.length > 0 && !has("axis"))
+      found.push(
+        missing(
+          `${path}.axis`,
+          `the axis of the bush, as ${needing.join(" and ")} ${needing.length > 1 ? "are" : "is"} given`,
+          "A ball has no axis: no voids, and nothing that resists a turn.",
+        ),
+      );
     return found;
   }
   if (kind !== undefined && has("axis"))
     found.push(unused(`${path}.axis`, entry.axis, "A joint's axis stands in the layout."));
-  if (kind === "ball" || kind === "slider")
-    for (const key of ["axial_n_per_mm", "voided_n_per_mm", "clocking_deg"])
-      if (has(key)) found.push(unused(`${path}.${key}`, entry[key], `A ${kind} has one rate, radial_n_per_mm.`));
+  if (kind === "ball")
+    for (const key of ["axial_n_per_mm", "voided_n_per_mm", "clocking_deg", ...TURNING])
+      if (has(key))
+        found.push(
+          unused(
+            `${path}.${key}`,
+            entry[key],
+            'A ball has one rate, radial_n_per_mm; rubber with an axis is of kind "bush".',
+          ),
+        );
+  if (kind === "slider")
+    for (const [key, why] of NOT_OF_A_SLIDER) if (has(key)) found.push(unused(`${path}.${key}`, entry[key], why));
   return found;
 }

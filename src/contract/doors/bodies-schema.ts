@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { EndRate, LayoutElasticity, LayoutFault, LayoutRubber } from "#engines/linkage";
 import { subtract, type Vector } from "#numeric";
-import { radiansFromDegrees } from "#quantity";
+import { perRadianFromPerDegree, radiansFromDegrees } from "#quantity";
 import { type BodyLayout, directionOfClocking } from "#vehicle";
 import { layoutSheet } from "../layout/index.ts";
 import { directionFromWire } from "./linkage-reading.ts";
@@ -20,7 +20,15 @@ const rubber = z.strictObject({
   voided_n_per_mm: positive
     .optional()
     .meta({ description: "through the voids; radial_n_per_mm then holds across both" }),
-  clocking_deg: z.number().min(-360).max(360).optional().meta({ description: "as in linkage.compliance" }),
+  clocking_deg: z.number().min(-360).max(360).optional().meta({
+    description: "as in linkage.compliance; about the line of a slider as its points are given",
+  }),
+  conical_nm_per_deg: positive
+    .optional()
+    .meta({ description: "moment against tilting the axis: of an end of a link, a bush or a slider" }),
+  torsional_nm_per_deg: positive
+    .optional()
+    .meta({ description: "moment against turning about the axis: of an end of a link or a bush" }),
   rate_sd_share: z.number().min(0).max(10).default(0).meta({ description: "relative standard deviation, all rates" }),
 });
 
@@ -54,12 +62,13 @@ export const bodiesFault = z.strictObject({
 export type WireBodiesFault = z.output<typeof bodiesFault>;
 type WireRubber = z.output<typeof rubber>;
 
-/** The axis of a joint at design, on the left side; null where it has none. */
+/** The axis of a joint at design (of a slider its line), on the left side; null where it has none. */
 function axisOfJoint(layout: BodyLayout, name: string): Vector | null {
   const joint = layout.joints.find((j) => j.name === name);
-  if (joint?.kind !== "bush") return null;
-  if (joint.axis.kind === "given") return joint.axis.vector;
-  const [from, to] = [layout.points[joint.axis.from], layout.points[joint.axis.to]];
+  if (!joint || joint.kind === "ball") return null;
+  const axis = joint.kind === "slider" ? { kind: "between" as const, ...joint.line } : joint.axis;
+  if (axis.kind === "given") return axis.vector;
+  const [from, to] = [layout.points[axis.from], layout.points[axis.to]];
   return from && to ? subtract(to, from) : null;
 }
 
@@ -80,6 +89,8 @@ function readRubber(r: WireRubber, layout: BodyLayout, side: "left" | "right"): 
           },
         }
       : {}),
+    ...(r.conical_nm_per_deg === undefined ? {} : { conical: perRadianFromPerDegree(r.conical_nm_per_deg) }),
+    ...(r.torsional_nm_per_deg === undefined ? {} : { torsional: perRadianFromPerDegree(r.torsional_nm_per_deg) }),
   };
   return { part: r.part, end: r.end ?? null, rate };
 }

@@ -111,6 +111,26 @@ describe("a layout of two bodies with rubber, at the door", () => {
     expect(right.link_force_n["toe-link"]).toBeCloseTo(left.link_force_n["toe-link"] as number, 6);
   });
 
+  it("counts what resists being turned, on both sides alike, and what of it a fault leaves", () => {
+    const turning = (request.rubber as Doc[]).map((r) =>
+      r.part === "arm-front" || r.end ? { ...r, conical_nm_per_deg: 7, torsional_nm_per_deg: 2.5 } : r,
+    );
+    const [free, held, torn_] = [stateOf(), stateOf({ rubber: turning }), stateOf({ rubber: turning, ...torn })];
+    expect(Math.abs(held.toe_deg - free.toe_deg)).toBeGreaterThan(1e-5);
+    // The same rubber torn without its rates against turns: what the fault leaves of them counts.
+    expect(Math.abs(torn_.less_sound.toe_deg - stateOf(torn).less_sound.toe_deg)).toBeGreaterThan(1e-6);
+    const flip = ([x, y, z]: readonly [number, number, number]) => [x, -y, z] as const;
+    const mirrored = mapRequest(
+      { ...request, rubber: turning },
+      { point: flip, direction: flip, figures: { lateral_n: (x) => -x, clocking_deg: (x) => -x } },
+    ) as Doc;
+    const answer = askDoor("linkage.bodies-compliance", { ...mirrored, side: "right" });
+    if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+    const [right] = (answer.output as { states: State[] }).states as [State];
+    expect(right.toe_deg).toBeCloseTo(held.toe_deg, 11);
+    expect(right.band.toe_sd_deg).toBeCloseTo(held.band.toe_sd_deg, 11);
+  });
+
   const rubber = request.rubber as Doc[];
   const withEntry = (i: number, change: Doc) => ({ rubber: rubber.map((r, k) => (k === i ? { ...r, ...change } : r)) });
   const { spring: _spring, ...springless } = layout;
@@ -126,6 +146,24 @@ describe("a layout of two bodies with rubber, at the door", () => {
       "rubber[2].axial_n_per_mm",
     ],
     ["voids without their angle", withEntry(0, { clocking_deg: undefined }), "missing-key", "rubber[0].clocking_deg"],
+    [
+      "a turn of an end without axis",
+      withEntry(2, { axis: undefined, axial_n_per_mm: undefined, conical_nm_per_deg: 5 }),
+      "missing-key",
+      "rubber[2].axis",
+    ],
+    [
+      "a ball that resists turns",
+      { rubber: [{ part: "arm-ball", radial_n_per_mm: 6000, torsional_nm_per_deg: 5 }] },
+      "key-not-used-here",
+      "rubber[0].torsional_nm_per_deg",
+    ],
+    [
+      "no resistance against a turn",
+      withEntry(1, { conical_nm_per_deg: 0 }),
+      "out-of-range",
+      "rubber[1].conical_nm_per_deg",
+    ],
     ["a rate of nothing", withEntry(1, { radial_n_per_mm: 0 }), "out-of-range", "rubber[1].radial_n_per_mm"],
     ["a rate in N/m", withEntry(1, { radial_n_per_mm: 4_000_000 }), "unit-mixed", "rubber[1].radial_n_per_mm"],
     ["a rigid end torn", { faults: [{ part: "toe-link", end: "to", factor: 0.5 }] }, "nothing-soft", "faults[0].part"],

@@ -3,6 +3,7 @@ export * from "./corner-linkage.ts";
 export { findDependentConstraints, findTravelBlock, turnsAboutStrut } from "./dependence.ts";
 export type * from "./describe-position.ts";
 export * from "./elastic-corner.ts";
+export { scaleRate } from "./elastic-terms.ts";
 export { ElasticBalance } from "./equilibrium.ts";
 export { computeForeAftShare, type ForeAftShare } from "./fore-aft.ts";
 export type * from "./geometry.ts";

@@ -2,8 +2,9 @@ import { add, cross, dot, factorise, makeFactorisation, solveFactorised, subtrac
 import type { Metres } from "#quantity";
 import type { BodyLayout } from "#vehicle";
 import { buildLayoutLinkage } from "../layout-linkage.ts";
-import { buildLayoutTerms, type LayoutElasticity, type LayoutFault } from "../layout-rubber/layout-elasticity.ts";
-import { PlacedMeasure } from "../layout-rubber/placed-measure.ts";
+import type { LayoutElasticity, LayoutFault } from "../layout-rubber/layout-elasticity.ts";
+import { buildLayoutTerms } from "../layout-rubber/layout-terms.ts";
+import { placeElastic } from "../layout-rubber/place-elastic.ts";
 import type { HandPush } from "../load-states/index.ts";
 import type { LayoutLoadState } from "./layout-load-state.ts";
 
@@ -22,7 +23,7 @@ export function computeLayoutHandMovement(
   const linkage = buildLayoutLinkage(layout);
   const terms = buildLayoutTerms(linkage, elasticity, faults).map(({ rate, measure }) => ({
     rate,
-    row: new PlacedMeasure(linkage.mechanism, measure, state.pose, 0).row,
+    row: placeElastic(linkage.mechanism, measure, state.pose, 0).row,
   }));
   const rigid = [
     ...terms.flatMap(({ rate, row }) => (Number.isFinite(rate) ? [] : [row])),

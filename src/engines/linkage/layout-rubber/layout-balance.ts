@@ -13,9 +13,11 @@ import type { LayoutLinkage } from "../layout-linkage.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "../pose.ts";
 import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "../wheel-figures.ts";
 import { computeWheelWrench, contactWithChange } from "../wheel-forces.ts";
-import { buildLayoutTerms, type LayoutElasticity, type LayoutFault, type LayoutTerm } from "./layout-elasticity.ts";
+import type { LayoutElasticity, LayoutFault, LayoutTerm } from "./layout-elasticity.ts";
+import { buildLayoutTerms } from "./layout-terms.ts";
 import { computeGive, findLooseGroups, type LooseGroup, type Side } from "./loose-group.ts";
-import { PlacedMeasure } from "./placed-measure.ts";
+import { placeElastic } from "./place-elastic.ts";
+import type { Placed } from "./placed-measure.ts";
 
 /** A balance of a layout under a load; forces in the order of the terms, N, tension positive. */
 export interface LayoutState {
@@ -97,7 +99,7 @@ export class LayoutBalance {
     const design = this.place(start, 0);
     this.preload = this.solvePreload(start, design);
     this.free = this.terms.map((t, i) => {
-      const { value } = design[i] as PlacedMeasure;
+      const { value } = design[i] as Placed;
       return Number.isFinite(t.healthyRate) ? value - (this.preload[i] as number) / t.healthyRate : value;
     });
   }
@@ -188,19 +190,19 @@ export class LayoutBalance {
   }
 
   /** All measures at a pose. */
-  place(pose: Pose, rack: number): readonly PlacedMeasure[] {
-    return this.terms.map((t) => new PlacedMeasure(this.linkage.mechanism, t.measure, pose, rack));
+  place(pose: Pose, rack: number): readonly Placed[] {
+    return this.terms.map((t) => placeElastic(this.linkage.mechanism, t.measure, pose, rack));
   }
 
   /** Forces that carry the wheel load at design, one member for each freedom; NaN where they cannot. */
-  private solvePreload(start: Pose, design: readonly PlacedMeasure[]): readonly number[] {
+  private solvePreload(start: Pose, design: readonly Placed[]): readonly number[] {
     const n = this.steps;
     const carriers = this.terms.flatMap((t, i) => (t.carriesPreload ? [i] : []));
     const out = this.terms.map(() => 0);
     const f = makeFactorisation(n);
     if (carriers.length !== n) return out.map(() => Number.NaN);
     carriers.forEach((term, j) => {
-      const { row } = design[term] as PlacedMeasure;
+      const { row } = design[term] as Placed;
       for (let i = 0; i < n; i++) f.lu[n * i + j] = row[i] as number;
     });
     if (!factorise(f) || f.pivotRatio < 1e-13) return out.map(() => Number.NaN);

@@ -14,12 +14,13 @@ import {
 } from "#numeric";
 import { unitJets } from "../jet-corner.ts";
 import { endFlexibility } from "../jet-terms.ts";
-import { pointsOfDirection } from "../mechanism.ts";
 import { designPose } from "../pose.ts";
 import { computeAttitudeRates } from "../wheel-figures.ts";
 import type { LayoutBalance, LayoutState } from "./layout-balance.ts";
 import { type LayoutTerm, type LinkMade, rateName } from "./layout-elasticity.ts";
-import type { MeasureChange, PlacedMeasure } from "./placed-measure.ts";
+import type { Placed } from "./placed-measure.ts";
+import type { MeasureChange } from "./posed-bodies.ts";
+import { pointsOfElastic } from "./turn-measure.ts";
 
 /** An uncertain number: a coordinate of a design point, or the common factor of the rates of one end or joint. */
 export type LayoutParameter =
@@ -35,13 +36,7 @@ export interface LayoutDerivatives {
 
 /** Every coordinate of every point a member uses, then every rate. */
 function parametersOf({ terms, elasticity, linkage }: LayoutBalance): readonly LayoutParameter[] {
-  const used = new Set(
-    terms.flatMap(({ measure: m }) => [
-      m.a.point,
-      m.b.point,
-      ...(m.kind === "offset" ? pointsOfDirection(m.direction) : []),
-    ]),
-  );
+  const used = new Set(terms.flatMap(({ measure }) => pointsOfElastic(measure)));
   return [
     ...linkage.mechanism.points.flatMap((_, point) =>
       used.has(point) ? ([0, 1, 2] as const).map((axis): LayoutParameter => ({ kind: "coordinate", point, axis })) : [],
@@ -81,8 +76,8 @@ export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutSt
   const carry = (y: Float64Array): Float64Array =>
     Float64Array.from(parameters, (parameter, p) =>
       balance.terms.reduce((sum, term, i) => {
-        const change = changeBy(now[i] as PlacedMeasure, parameter);
-        const before = changeBy(design[i] as PlacedMeasure, parameter);
+        const change = changeBy(now[i] as Placed, parameter);
+        const before = changeBy(design[i] as Placed, parameter);
         const rate = rates[i]?.[p] ?? { healthy: 0, now: 0 };
         const force = state.forces[i] as number;
         const healthy = term.healthyRate;
@@ -95,7 +90,7 @@ export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutSt
         let along = 0;
         let turned = 0;
         for (let c = 0; c < steps; c++) {
-          along += (y[c] as number) * ((now[i] as PlacedMeasure).row[c] as number);
+          along += (y[c] as number) * ((now[i] as Placed).row[c] as number);
           turned += (y[c] as number) * (change?.row[c] ?? 0);
         }
         const slot = balance.unknown.indexOf(i);
@@ -110,26 +105,26 @@ export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutSt
   return { parameters, toe: carry(toe), camber: carry(camber) };
 }
 
-const changeBy = (placed: PlacedMeasure, parameter: LayoutParameter): MeasureChange | null =>
+const changeBy = (placed: Placed, parameter: LayoutParameter): MeasureChange | null =>
   parameter.kind === "coordinate" ? placed.changeByPoint(parameter.point, parameter.axis) : null;
 
 /** Changes of the preload forces by each parameter: A f = wheel load, so f' = -A^-1 (A' f). */
 function preloadChanges(
   balance: LayoutBalance,
-  design: readonly PlacedMeasure[],
+  design: readonly Placed[],
   parameters: readonly LayoutParameter[],
 ): readonly (readonly number[])[] {
   const carriers = balance.terms.flatMap((t, i) => (t.carriesPreload ? [i] : []));
   const n = carriers.length;
   const f = makeFactorisation(n);
   carriers.forEach((term, j) => {
-    for (let i = 0; i < n; i++) f.lu[n * i + j] = (design[term] as PlacedMeasure).row[i] as number;
+    for (let i = 0; i < n; i++) f.lu[n * i + j] = (design[term] as Placed).row[i] as number;
   });
   factorise(f);
   return parameters.map((parameter) => {
     const b = new Float64Array(n);
     for (const term of carriers) {
-      const change = changeBy(design[term] as PlacedMeasure, parameter);
+      const change = changeBy(design[term] as Placed, parameter);
       if (change)
         for (let i = 0; i < n; i++)
           b[i] = (b[i] as number) - (balance.preload[term] as number) * (change.row[i] as number);
@@ -152,10 +147,11 @@ function rateChanges(
   const { made, measure } = term;
   const none = { healthy: 0, now: 0 };
   if (!made || !Number.isFinite(term.rate)) return parameters.map(() => none);
-  if (made.of === "joint")
+  if (made.of === "rubber")
     return parameters.map((p) =>
       p.kind === "rate" && p.name === rateName(made.rubber) ? { healthy: term.healthyRate, now: term.rate } : none,
     );
+  if (measure.kind !== "distance") return parameters.map(() => none);
   const { points } = linkage.mechanism;
   const ends = [measure.a.point, measure.b.point].map((i) => points[i] as Vector) as [Vector, Vector];
   const [healthy, now] = [linkRateJet(made, ends, false), linkRateJet(made, ends, true)];

@@ -1,10 +1,11 @@
 import type { Metres } from "#quantity";
 import type { LayoutLinkage } from "../layout-linkage.ts";
 import type { LayoutFault, LayoutTerm } from "./layout-elasticity.ts";
+import { isTurn } from "./turn-measure.ts";
 
 /**
  * Members that share one play: a link by itself, or the members of a joint together. A ball or a slider may leave its middle
- * by half the play in any direction it holds, a bush in any direction across its axis; along the axis it holds as before.
+ * by half the play in any direction it holds, a bush in any direction across its axis; along the axis it holds as before, and what resists being turned is not loose.
  */
 export interface LooseGroup {
   readonly part: string;
@@ -32,7 +33,7 @@ export function findLooseGroups(
   return [...totals].flatMap(([part, total]): LooseGroup[] => {
     const isBush = layout.joints.find(({ name }) => name === part)?.kind === "bush";
     const members = terms.flatMap(({ part: of, measure }, i) =>
-      of === part && !(isBush && measure.kind === "offset" && measure.which === 2) ? [i] : [],
+      of === part && !isTurn(measure) && !(isBush && measure.kind === "offset" && measure.which === 2) ? [i] : [],
     );
     return total > 0 && members.length > 0 ? [{ part, terms: members, total }] : [];
   });
