@@ -1,8 +1,9 @@
 import type { Finding } from "#numeric";
 import { entriesOf, isNumber, type Loose } from "./loose-corner.ts";
 
-/** Combinations of sides to be looked for triple with every loose part, those of range ends double. */
-const MOST_LOOSE = 4;
+/** Combinations of sides that are looked through: triple with every loose link, double with every loose joint. */
+const MOST_COMBINATIONS = 3 ** 7;
+/** Range ends double what is to be looked for. */
 const MOST_RANGED = 3;
 
 const KEYS = {
@@ -14,20 +15,21 @@ const kindOf = (fault: Loose): "soft" | "play" | null =>
   fault.kind === undefined || fault.kind === "soft" ? "soft" : fault.kind === "play" ? "play" : null;
 
 /** What is wrong with faults by themselves: keys that do not go with their kind, ranges that are none, too many at once. */
-export function checkBodiesFaults(doc: Loose): Finding[] {
+export function checkBodiesFaults(doc: Loose, isLink: (name: unknown) => boolean): Finding[] {
   const faults = entriesOf(doc.faults);
   const loose = new Set(
     faults.flatMap(([, f]) => (kindOf(f) === "play" && typeof f.part === "string" ? [f.part] : [])),
   );
+  const combinations = [...loose].reduce((product, part) => product * (isLink(part) ? 3 : 2), 1);
   const ranged = faults.filter(([, f]) => f.factor_low !== undefined || f.total_low_mm !== undefined);
   return [
     ...faults.flatMap(([i, fault]) => checkFault(fault, `faults[${i}]`)),
-    ...(loose.size > MOST_LOOSE
+    ...(combinations > MOST_COMBINATIONS
       ? [
           tooMany(
-            `${loose.size} parts with play`,
-            `at most ${MOST_LOOSE} at once`,
-            "Each part with play triples the states to be looked for.",
+            `${loose.size} parts with play: ${combinations} combinations of sides`,
+            `at most ${MOST_COMBINATIONS}: 7 links, or 11 joints, or fewer of both`,
+            "A loose link stands at either end of its play or in it, a joint at its end or in it; every combination is looked at.",
           ),
         ]
       : []),

@@ -61,7 +61,7 @@ export function checkBodiesRubber(doc: Loose): Finding[] {
         entry.kind === "play" ? [] : checkEnd(entry, `${list}[${i}]`, isLink(entry.part)),
       ),
     ),
-    ...checkBodiesFaults(doc),
+    ...checkBodiesFaults(doc, isLink),
     ...entriesOf(doc.rubber).flatMap(([i, entry]) =>
       checkRates(entry, `rubber[${i}]`, isLink(entry.part) ? "link" : kindOf(entry.part)),
     ),

@@ -8,7 +8,7 @@ import {
   type Vector,
 } from "#numeric";
 import { type CornerLoad, type Hold, NO_LOAD } from "../elastic-corner.ts";
-import { isStride } from "../equilibrium.ts";
+import { isStride, REACH } from "../equilibrium.ts";
 import type { LayoutLinkage } from "../layout-linkage.ts";
 import { advancePose, clonePose, designPose, orthonormalise, type Pose } from "../pose.ts";
 import { computeAttitude, computeAttitudeRates, type WheelAttitude } from "../wheel-figures.ts";
@@ -126,6 +126,12 @@ export class LayoutBalance {
   followFrom(near: LayoutState, load: CornerLoad): LayoutState | null {
     const trial = this.solveFrom(near, load, near.sides);
     return !("unsolved" in trial) && follows(near, trial) ? trial : null;
+  }
+
+  /** The same on given sides, by one step from a balance on others under the same load; null where it is none. */
+  stepTo(near: LayoutState, load: CornerLoad, sides: readonly Side[]): LayoutState | null {
+    const trial = this.solveFrom(near, load, sides, REACH);
+    return !("unsolved" in trial) && isStride(near.pose, trial.pose) && trial.sign * near.sign >= 0 ? trial : null;
   }
 
   /** The same, reached by a play that grows from nothing under the whole load: a joint then knows which way it is pressed. */
@@ -305,8 +311,8 @@ export class LayoutBalance {
     });
   }
 
-  /** A balance by Newton from where another one stands; or how that ended. */
-  solveFrom(start: Start, load: CornerLoad, sides: readonly Side[]): LayoutAnswer {
+  /** A balance by Newton from where another one stands; or how that ended: "infeasible" once it is `reach` strides away. */
+  solveFrom(start: Start, load: CornerLoad, sides: readonly Side[], reach = Number.POSITIVE_INFINITY): LayoutAnswer {
     const { size, steps, right: b } = this;
     const pose = clonePose(start.pose);
     const multipliers = this.multipliersOf(start.forces);
@@ -329,6 +335,7 @@ export class LayoutBalance {
       for (let i = 0; i < multipliers.length; i++)
         multipliers[i] = (multipliers[i] as number) + (b[steps + i] as number);
       if (this.hold === "contact-height") wheelLoad += b[size - 1] as number;
+      if (!isStride(start.pose, pose, reach)) return unsolved("infeasible", step);
       if (settled) {
         orthonormalise(pose);
         const forces = this.assemble(pose, load, wheelLoad, multipliers, sides);

@@ -1,6 +1,6 @@
 import type { SolveReport } from "#numeric";
 import type { CornerLoad } from "../elastic-corner.ts";
-import { isStride } from "../equilibrium.ts";
+import { isStride, REACH } from "../equilibrium.ts";
 import type { LayoutAnswer, LayoutBalance, LayoutState } from "./layout-balance.ts";
 import type { LooseGroup, Side } from "./loose-group.ts";
 
@@ -14,62 +14,133 @@ export type LayoutEquilibria =
     }
   | { readonly unsolved: SolveReport };
 
-/** Most parts with play that are looked at together: 3 to this power combinations of sides are tried. */
-export const MOST_LOOSE_PARTS = 4;
 /** A group stands on a side it assumes to within so many metres: rounding. */
 const SLACK = 1e-12;
 
 /**
  * All balances of a layout under a load. Without play there is one; with play every combination of sides is tried and kept
- * where each group can stand on the side assumed. More than `MOST_LOOSE_PARTS` groups must not be asked for. `near`, what was
- * found for a close load, saves the walks from design.
+ * where each group can stand on the side assumed. `near`, what was found for a close load, saves the walks from design.
  */
 export function solveLayout(
   balance: LayoutBalance,
   load: CornerLoad,
   near: LayoutEquilibria | null = null,
 ): LayoutEquilibria {
-  const { loose } = balance;
   const close = near && "settled" in near ? near.settled : [];
-  const startOf = (sides: readonly Side[]): LayoutState | undefined =>
-    close.find((state) => state.sides.every((side, g) => side === sides[g]));
-  const follow = (sides: readonly Side[]): LayoutAnswer => {
-    const start = startOf(sides);
-    return (start && balance.followFrom(start, load)) ?? balance.follow(load, sides);
-  };
-  if (loose.length === 0) {
-    const only = follow([]);
-    return "unsolved" in only ? only : { state: only, others: [], settled: [only] };
+  if (balance.loose.length > 0) return new LooseSearch(balance, load, close).result();
+  const [start] = close;
+  const only = (start && balance.followFrom(start, load)) ?? balance.follow(load, []);
+  return "unsolved" in only ? only : { state: only, others: [], settled: [only] };
+}
+
+/**
+ * The search over all sides of all loose groups. Sides without a gap are walked to from design or from each other; a member in
+ * its gap moves by no more than the gap, so its balance lies a short Newton away from those. The signs of the determinants of
+ * all balances sum to one as they do without play; where they do not, every combination is walked to and searched from every
+ * balance.
+ */
+class LooseSearch {
+  private readonly combinations: readonly (readonly Side[])[];
+  /** Converged on their sides, whether they can stand so or not. */
+  private readonly settled = new Map<readonly Side[], LayoutState>();
+  private readonly found = new Map<readonly Side[], LayoutState>();
+  private readonly lost: SolveReport[] = [];
+
+  constructor(
+    private readonly balance: LayoutBalance,
+    private readonly load: CornerLoad,
+    private readonly close: readonly LayoutState[],
+  ) {
+    const preferred = balance.loose.map((group): Side => (isPushed(balance, group) ? -1 : 1));
+    this.combinations = combineSides(balance.loose).sort((a, b) => apart(a, preferred) - apart(b, preferred));
+    this.findNearOnes();
+    if (!this.isComplete) this.findTheRest();
   }
-  const preferred = loose.map((group): Side => (isPushed(balance, group) ? -1 : 1));
-  const combinations = combineSides(loose).sort((a, b) => apart(a, preferred) - apart(b, preferred));
-  const firstTries = combinations.map((sides): LayoutAnswer => {
-    const walked = follow(sides);
-    const mayTurn = sides.some((side, g) => side !== 0 && (loose[g] as LooseGroup).terms.length > 1);
-    return "unsolved" in walked && mayTurn ? balance.growPlay(load, sides) : walked;
-  });
-  const found = new Map<readonly Side[], LayoutState>();
-  firstTries.forEach((state, i) => {
-    if (!("unsolved" in state) && stands(balance, state)) found.set(combinations[i] as readonly Side[], state);
-  });
-  const settled = firstTries.filter((state): state is LayoutState => !("unsolved" in state));
-  // One that did not settle from design may do so from where another one did, and one that settled elsewhere may stand close
-  // to a balance that was found. Twice, as one finds the next.
-  for (let pass = 0; pass < 2; pass++)
-    combinations.forEach((sides, i) => {
-      if (found.has(sides)) return;
-      const lost = "unsolved" in (firstTries[i] as LayoutAnswer);
-      const near = findNear(balance, load, sides, [...found.values(), ...(lost ? settled : [])]);
-      if (near) found.set(sides, near);
-    });
-  const states = combinations
-    .flatMap((sides) => found.get(sides) ?? [])
-    .toSorted((a, b) => awayFromPreload(balance, a) - awayFromPreload(balance, b));
-  const [state, ...others] = states;
-  if (state) return { state, others, settled };
-  const unsolved = firstTries.flatMap((answer) => ("unsolved" in answer ? [answer.unsolved] : []));
-  // Where every combination settles and none stands there is no balance near: not one that converged.
-  return { unsolved: unsolved[0] ?? { end: "infeasible", iterations: 0, residual: 0 } };
+
+  result(): LayoutEquilibria {
+    const states = this.combinations
+      .flatMap((sides) => this.found.get(sides) ?? [])
+      .toSorted((a, b) => awayFromPreload(this.balance, a) - awayFromPreload(this.balance, b));
+    const [state, ...others] = states;
+    if (state) return { state, others, settled: [...this.settled.values()] };
+    // Where every combination settles and none stands there is no balance near: not one that converged.
+    return { unsolved: this.lost[0] ?? { end: "infeasible", iterations: 0, residual: 0 } };
+  }
+
+  /** Whether the signs of the balances found sum to that of a layout without play. */
+  private get isComplete(): boolean {
+    let sum = 0;
+    for (const one of this.found.values()) sum += indexOf(this.balance, one);
+    return sum === 1;
+  }
+
+  private findNearOnes(): void {
+    for (const sides of this.combinations) {
+      const known = this.close.find((state) => state.sides.every((side, g) => side === sides[g]));
+      const followed = known && this.balance.followFrom(known, this.load);
+      if (followed) this.keep(sides, followed);
+    }
+    for (const sides of this.combinations)
+      if (!sides.includes(0) && !this.settled.has(sides))
+        this.keep(sides, this.fromSettled(sides) ?? this.walkTo(sides));
+    const touching = [...this.settled.values()].filter(({ sides }) => !sides.includes(0));
+    for (const sides of this.combinations) {
+      if (!sides.includes(0) || this.found.has(sides)) continue;
+      // From where the loose ones stand on one side of their gaps or another, all else as asked.
+      const starts = touching.filter((state) => sides.every((side, g) => side === 0 || side === state.sides[g]));
+      this.keepNear(
+        sides,
+        [...new Set([starts[0], starts.at(-1)])].flatMap((start) => start ?? []),
+      );
+    }
+  }
+
+  private findTheRest(): void {
+    for (const sides of this.combinations) if (!this.settled.has(sides)) this.keep(sides, this.walkTo(sides));
+    // One that did not settle from design may do so from where another one did, and one that settled elsewhere may stand close
+    // to a balance that was found. Twice, as one finds the next.
+    for (let pass = 0; pass < 2; pass++)
+      for (const sides of this.combinations) {
+        if (this.found.has(sides)) continue;
+        const others = this.settled.has(sides) ? [] : [...this.settled.values()];
+        this.keepNear(sides, [...this.found.values(), ...others]);
+      }
+  }
+
+  private keep(sides: readonly Side[], answer: LayoutAnswer): void {
+    if ("unsolved" in answer) {
+      this.lost.push(answer.unsolved);
+      return;
+    }
+    this.settled.set(sides, answer);
+    if (stands(this.balance, answer)) this.found.set(sides, answer);
+  }
+
+  private keepNear(sides: readonly Side[], others: readonly LayoutState[]): void {
+    const one = findNear(this.balance, this.load, sides, others);
+    if (one) this.keep(sides, one);
+  }
+
+  private walkTo(sides: readonly Side[]): LayoutAnswer {
+    const walked = this.balance.follow(this.load, sides);
+    const mayTurn = sides.some((side, g) => side !== 0 && (this.balance.loose[g] as LooseGroup).terms.length > 1);
+    return "unsolved" in walked && mayTurn ? this.balance.growPlay(this.load, sides) : walked;
+  }
+
+  /** From the settled combination that shares most sides; null where that leads to no step from it. */
+  private fromSettled(sides: readonly Side[]): LayoutState | null {
+    const [nearest] = [...this.settled.values()].sort((a, b) => apart(a.sides, sides) - apart(b.sides, sides));
+    return nearest ? this.balance.stepTo(nearest, this.load, sides) : null;
+  }
+}
+
+/**
+ * +1 or -1: the sign of the determinant of the stiffness on the moves that rigid members leave. Every force among the unknowns
+ * that is passed on brings one change of sign into the bordered matrix, one in its gap and a held height none.
+ */
+function indexOf({ unknown, loose }: LayoutBalance, { sides, sign }: LayoutState): number {
+  const slack = loose.reduce((sum, { terms }, g) => sum + (sides[g] === 0 ? terms.length : 0), 0);
+  return (unknown.length - slack) % 2 === 0 ? sign : -sign;
 }
 
 /** A link that is pressed at design; a joint is only ever pressed together. */
@@ -121,7 +192,7 @@ function findNear(
   others: readonly LayoutState[],
 ): LayoutState | null {
   for (const other of others) {
-    const next = balance.solveFrom({ ...other, forces: touching(balance, other, sides) }, load, sides);
+    const next = balance.solveFrom({ ...other, forces: touching(balance, other, sides) }, load, sides, REACH);
     if (!("unsolved" in next) && stands(balance, next) && isStride(other.pose, next.pose, 2)) return next;
   }
   return null;
