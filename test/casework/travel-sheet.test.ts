@@ -3,6 +3,7 @@ import {
   type Condition,
   computeFaultEffect,
   computeTravelSheet,
+  formatEffectCsv,
   formatTravelCsv,
   type TravelFigure,
   type TravelSheet,
@@ -92,6 +93,37 @@ describe("states of one corner over its travel", () => {
     expect(row?.means).toContain("% of its sound rate (invented)");
     expect(torn25.rows[0]?.asked?.toe.travel).toBe(0.025);
     expect(torn25.verdicts).toEqual([]);
+  });
+
+  it("go out of one fault with the same columns, its changes against sound with them", () => {
+    const question = { corner: "rear-left", position: TORN_PLACE, fault: torn.fault, condition } as const;
+    const answer = computeFaultEffect(ouzel, question);
+    if ("findings" in answer) throw new Error("refused");
+    const rows = formatEffectCsv(ouzel, answer.effect)
+      .trimEnd()
+      .split("\r\n")
+      .map((row) => row.split(","));
+    expect(rows[0]).toEqual(
+      formatTravelCsv(sheet, { family: ouzel, corner: "rear-left", condition }).split("\r\n")[0]?.split(","),
+    );
+    const at = (line: string, figure: string) =>
+      Number(rows.find((row) => row[6] === line && row[7] === figure && row[9] === "0")?.[10]);
+    expect(at("torn", "toe") - at("sound", "toe")).toBeCloseTo(at("torn", "toe less sound"), 5);
+    expect(rows.filter((row) => row[7] === "camber less sound")).toHaveLength(answer.effect.rises.length);
+  });
+
+  it("take a loose place as what a fault does has it, and say what was assumed of it", () => {
+    const loose = { kind: "loose", play: 0.001, assumed: true } as const;
+    const both = compute(ouzel, "rear-left", [sound, { kind: "rubber", position: TORN_PLACE, fault: loose }, firmer]);
+    const question = { corner: "rear-left", position: TORN_PLACE, fault: loose, condition } as const;
+    const answer = computeFaultEffect(ouzel, question);
+    if ("findings" in answer) throw new Error("refused");
+    const toe = answer.effect.curves.find(({ quantity }) => quantity === "toe");
+    expect(lineOf(both, "toe", "loose 1.0 mm").values).toEqual(
+      toe?.lines.find(({ state }) => state === "loose")?.values,
+    );
+    expect(both.rubber.map(({ state }) => state)).toEqual(["loose", "firmer"]);
+    expect(both.rubber[0]?.means).toContain("its play is assumed");
   });
 
   it("share their heights, every 10 mm from ride height, whatever stop ends them", () => {

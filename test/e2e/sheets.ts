@@ -44,6 +44,10 @@ export const GEOMETRY_SHEETS: readonly Sheet[] = [
     name: "geometry-steered",
     path: `${family}/geometry?at=front-left/lower-arm/rear-bush&as=torn-2&lateral_n=2000&braking_n=0`,
   },
+  {
+    name: "geometry-four-states",
+    path: `${family}/geometry?at=${TORN_BUSH}&as=torn-3&also=firmer-2&lowered_mm=30`,
+  },
   { name: "geometry-fluid-gone", path: `${family}/geometry?marks=${LEAKED_BUSH}:fluid-gone&at=${LEAKED_BUSH}` },
   { name: "geometry-nothing-marked", path: `${family}/geometry` },
   { name: "geometry-nothing-shown", path: `${family}/geometry?at=${TORN_BUSH}` },

@@ -5,8 +5,9 @@ import { axleAndSide, positionsOf } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { computeFaultEffect, poseOf } from "../fault/compute-fault-effect.ts";
 import { firmerWords } from "../fault/firmer-rubber.ts";
+import { formatNumber } from "../fault/format-figure.ts";
 import { isSignSure } from "../fault/settle.ts";
-import type { Condition, FaultEffect } from "../fault-effect.ts";
+import type { Condition, FaultEffect, RubberFault } from "../fault-effect.ts";
 import { bindingWords } from "./binding-words.ts";
 import { type CornerWalk, type WalkPoint, walkCorner } from "./corner-walk.ts";
 import { travelFigureForm } from "./figure-forms.ts";
@@ -50,7 +51,7 @@ interface Affected extends Named {
 type Computed = Walked | Affected;
 
 /**
- * Figures of one corner over its travel for up to four states beside each other: sound, with one rubber torn or firmer,
+ * Figures of one corner over its travel for up to four states beside each other: sound, with one place torn, loose or firmer,
  * lowered, and the same corner of another car line. Toe, camber and the place of the wheel are balanced with the rubber
  * at the asked force; the others are those of the rigid linkage. Findings where one of the states cannot be computed.
  */
@@ -110,7 +111,7 @@ function computeSubject(
     const place = positionsOf(family).find(({ id }) => id === position);
     const at = place ? lowerFirst(place.label) : position;
     const { effect } = answer;
-    const what = fault.kind === "firmer" ? firmerWords(fault) : fault.kind;
+    const what = faultWords(fault);
     return { subject, words: `${what}: ${at}`, drawnAs: fault.kind, effect };
   }
   if (subject.kind === "every-rubber") return computeEveryRubber(question, subject, level);
@@ -127,6 +128,11 @@ function computeSubject(
         ? `lowered ${mmFromMetres(subject.by).toFixed(0)} mm`
         : ownWords(question);
   return { subject, words, walk, firm: null };
+}
+
+function faultWords(fault: RubberFault): string {
+  if (fault.kind === "firmer") return firmerWords(fault);
+  return fault.kind === "loose" ? `loose ${formatNumber(mmFromMetres(fault.play), 1)} mm` : fault.kind;
 }
 
 const noBalance = (name: string): Finding => ({

@@ -21,14 +21,15 @@ function describeRow(row: TravelRow): string {
   return `${capital(row.words)}: ${said.join("; ")}.`;
 }
 
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+/** With a capital letter. */
+export const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** Sizes below this, degrees, would be printed as nought. */
 const NOTHING = 0.005;
 /** Heights are told apart no closer than this, metres. */
 const SAME_HEIGHT = 1e-6;
 
-/** What a torn or firmer rubber does against the sound corner at one travel (metres), the force being the same. */
+/** What a torn, loose or firmer place does against the sound corner at one travel (metres), the force being the same. */
 export function describeRubber(row: RubberRow, travel: Metres): string {
   const here = (key: "toe" | "camber") => row[key].find((change) => Math.abs(change.travel - travel) < SAME_HEIGHT);
   const said = (["toe", "camber"] as const).flatMap((key) => {

@@ -7,6 +7,7 @@ import { originWords } from "../fault/phrases.ts";
 import { isSignSure } from "../fault/settle.ts";
 import type { CurveQuantity, FaultEffect, FirmerRubber } from "../fault-effect.ts";
 import type { CornerWalk } from "./corner-walk.ts";
+import { capital } from "./row-words.ts";
 import type { RubberRow, TravelChange } from "./travel-sheet.ts";
 
 /** Heights are told apart no closer than this, metres. */
@@ -21,7 +22,7 @@ function saidTravels(rises: readonly number[], asked: number, saidAt: number): r
 }
 
 /**
- * What a torn or firmer rubber changes against the sound corner, as its curves have it: at ride height and so far (metres)
+ * What a torn, loose or firmer place changes against the sound corner, as its curves have it: at ride height and so far (metres)
  * up and down, or at the end of the curve where that comes first. At the travel asked for it is the figure of the effect.
  */
 export function rubberRow(words: string, effect: FaultEffect, saidAt: number): RubberRow {
@@ -31,7 +32,7 @@ export function rubberRow(words: string, effect: FaultEffect, saidAt: number): R
     travels.flatMap((travel) => figureAt(effect, key, travel) ?? curveAt(effect, `${key}-change`, travel) ?? []);
   return {
     words,
-    state: question.fault.kind === "torn" ? "torn" : "firmer",
+    state: question.fault.kind,
     means: meansOf(words, effect),
     toe: changes("toe"),
     camber: changes("camber"),
@@ -40,9 +41,11 @@ export function rubberRow(words: string, effect: FaultEffect, saidAt: number): R
 
 function meansOf(words: string, { question, tornShare, firmness }: FaultEffect): string | null {
   if (question.fault.kind === "firmer") return howFirmWords(question.fault, firmness);
+  if (question.fault.kind === "loose")
+    return `${capital(words)} is drawn at rest on the side of its healthy preload${question.fault.assumed ? "; its play is assumed" : ""}.`;
   return (
     tornShare &&
-    `${words.charAt(0).toUpperCase()}${words.slice(1)} is taken at ${percent(tornShare.low)} to ${percent(tornShare.high)} % of its sound rate (${originWords[tornShare.origin] ?? tornShare.origin}).`
+    `${capital(words)} is taken at ${percent(tornShare.low)} to ${percent(tornShare.high)} % of its sound rate (${originWords[tornShare.origin] ?? tornShare.origin}).`
   );
 }
 

@@ -17,7 +17,7 @@ export type TravelFigure =
 /** One state that is drawn as a line. */
 export type TravelSubject =
   | { readonly kind: "sound" }
-  | { readonly kind: "rubber"; readonly position: string; readonly fault: Exclude<RubberFault, { kind: "loose" }> }
+  | { readonly kind: "rubber"; readonly position: string; readonly fault: RubberFault }
   /** Every rubber of the corner firmer by one amount; ball joints stay as they are. */
   | { readonly kind: "every-rubber"; readonly fault: FirmerRubber }
   /** The sound corner with the body nearer to the ground; travel counts from there. */
@@ -81,11 +81,11 @@ export interface TravelRow {
   readonly binds: string;
 }
 
-/** What a torn or firmer rubber does: each change against the sound corner at the same height, force and rack. */
+/** What a torn, loose or firmer place does: each change against the sound corner at the same height, force and rack. */
 export interface RubberRow {
   readonly words: string;
-  readonly state: "torn" | "firmer";
-  /** What torn or firmer means here, in words; null where nothing is on file. */
+  readonly state: RubberFault["kind"];
+  /** What torn, loose or firmer means here, in words; null where nothing is on file. */
   readonly means: string | null;
   readonly toe: readonly TravelChange[];
   readonly camber: readonly TravelChange[];

@@ -1,16 +1,16 @@
 import { z } from "zod";
 import type { RubberFault, SheetQuestion } from "#casework";
 import type { Finding } from "#numeric";
-import { metresFromMm, mmFromMetres } from "#quantity";
 import type { Family } from "#vehicle";
 import { isObject } from "../doors/loose-corner.ts";
 import { conditionWire, formatCondition, readCondition } from "./condition-wire.ts";
 import { checkFirmerWire, firmnessKeys, formatFirmer, readFirmer } from "./firmer-wire.ts";
+import { formatLoose, looseKeys, readLoose } from "./loose-wire.ts";
 import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const fault = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("torn"), grade: gradeSchema }),
-  z.strictObject({ kind: z.literal("loose"), play_mm: z.number().positive(), assumed: z.literal(true).optional() }),
+  z.strictObject({ kind: z.literal("loose"), ...looseKeys }),
   z.strictObject({ kind: z.literal("firmer"), ...firmnessKeys }),
 ]);
 
@@ -31,7 +31,7 @@ const readFault = (wire: z.infer<typeof fault>): RubberFault => {
     case "torn":
       return wire;
     case "loose":
-      return { kind: "loose", play: metresFromMm(wire.play_mm), ...(wire.assumed ? { assumed: true } : {}) };
+      return readLoose(wire);
     case "firmer":
       return readFirmer(wire);
   }
@@ -42,7 +42,7 @@ const formatFault = (asked: RubberFault): z.input<typeof fault> => {
     case "torn":
       return asked;
     case "loose":
-      return { kind: "loose", play_mm: mmFromMetres(asked.play), ...(asked.assumed ? { assumed: true } : {}) };
+      return { kind: "loose", ...formatLoose(asked) };
     case "firmer":
       return { kind: "firmer", ...formatFirmer(asked) };
   }

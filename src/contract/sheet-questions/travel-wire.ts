@@ -6,6 +6,7 @@ import type { Family } from "#vehicle";
 import { isObject } from "../doors/loose-corner.ts";
 import { conditionWire, formatCondition, readCondition } from "./condition-wire.ts";
 import { checkFirmerWire, firmnessKeys, formatFirmer, readFirmer } from "./firmer-wire.ts";
+import { formatLoose, looseKeys, readLoose } from "./loose-wire.ts";
 import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
 const figures = travelFigureForms.map(({ figure }) => figure) as [TravelFigure, ...TravelFigure[]];
@@ -20,6 +21,7 @@ export const travelWire = z.strictObject({
   corner: cornerSchema,
   condition: conditionWire,
   torn: z.strictObject({ position: z.string(), grade: gradeSchema }).optional(),
+  loose: z.strictObject({ position: z.string(), ...looseKeys }).optional(),
   firmer: z.strictObject({ position: z.string(), ...firmnessKeys }).optional(),
   lowered_mm: z.number().positive().optional(),
   beside: z.string().optional(),
@@ -34,12 +36,13 @@ type AskedTravel = Extract<SheetQuestion, { kind: "travel" }>;
 
 /** The question of a sheet over travel, its car lines found; the second is the one beside. */
 export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, beside: Family | null): AskedTravel => {
-  const { torn, firmer, lowered_mm } = wire;
+  const { torn, loose, firmer, lowered_mm } = wire;
   const subjects: TravelSubject[] = [
     { kind: "sound" },
     ...(torn
       ? [{ kind: "rubber" as const, position: torn.position, fault: { kind: "torn" as const, grade: torn.grade } }]
       : []),
+    ...(loose ? [{ kind: "rubber" as const, position: loose.position, fault: readLoose(loose) }] : []),
     ...(firmer
       ? [
           firmer.position === EVERY_RUBBER
@@ -65,10 +68,12 @@ export const readTravel = (wire: z.infer<typeof travelWire>, family: Family, bes
 /** The same as it is sent. */
 export const formatTravel = ({ question }: AskedTravel): z.input<typeof travelWire> => {
   const { family, corner, condition, subjects } = question;
-  const lines: Pick<z.input<typeof travelWire>, "torn" | "firmer" | "lowered_mm" | "beside"> = {};
+  const lines: Pick<z.input<typeof travelWire>, "torn" | "loose" | "firmer" | "lowered_mm" | "beside"> = {};
   for (const one of subjects) {
     if (one.kind === "rubber" && one.fault.kind === "torn")
       lines.torn = { position: one.position, grade: one.fault.grade };
+    if (one.kind === "rubber" && one.fault.kind === "loose")
+      lines.loose = { position: one.position, ...formatLoose(one.fault) };
     if (one.kind === "rubber" && one.fault.kind === "firmer")
       lines.firmer = { position: one.position, ...formatFirmer(one.fault) };
     if (one.kind === EVERY_RUBBER) lines.firmer = { position: EVERY_RUBBER, ...formatFirmer(one.fault) };

@@ -23,6 +23,8 @@ export interface GeometryOptions {
   readonly format: FormatFigure;
   /** The wheel at other travels, drawn thin. */
   readonly ghosts?: readonly WheelPose[];
+  /** The corner in other states at this travel, drawn thin over it; where there are any, no other travel is drawn. */
+  readonly beside?: readonly WheelPose[];
   /** Absent = "angle". */
   readonly arrangement?: Arrangement;
   /** Write the sentence into the free quarter; absent = yes. */
@@ -51,7 +53,10 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   const area = { x: EDGE, y: 8, width: width - 2 * EDGE, height: height - (arrangement === "row" ? 16 : 70) };
   const moved = moveCorner(axle, side, effect.faulty, condition.rack);
   const sound = moveCorner(axle, side, effect.sound, condition.rack);
-  const ghosts = (options.ghosts ?? []).map((pose) => moveCorner(axle, side, pose, condition.rack));
+  const { beside = [] } = options;
+  const ghosts = (beside.length > 0 ? beside : (options.ghosts ?? [])).map((pose) =>
+    moveCorner(axle, side, pose, condition.rack),
+  );
   const reach = cornerReach(axle, side, [moved, sound, ...ghosts]);
   const views = alignViews(reach, side, area, arrangement);
   const shape = cornerShape(axle, moved, position === undefined ? "" : (partOf(axle, position) ?? ""));

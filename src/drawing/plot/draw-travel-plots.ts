@@ -30,6 +30,8 @@ const FOOT = 64;
 const BETWEEN = 34;
 const MOST_NOTE_LINES = 3;
 const NOTE_PITCH = 1.2;
+/** A label gets so much width at least, page units: "lowered 30 mm" stays in one line. */
+const LEAST_LABEL = 108;
 
 /** What a line is drawn in: its state by colour, another height or car line by its dashes. */
 const looks: Readonly<Record<TravelLine["subject"], Pick<Stroke, "dash">>> = {
@@ -171,7 +173,7 @@ function drawPlot(
   });
   const taken: Box[] = [{ x: left, y: level - 2, width: area.width, height: 4 }, ...numbers];
   for (const { line, spots } of lines) {
-    const words = wrapText(line.drawnAs ?? line.words, Math.max(area.width * 0.46, 90), "label-bold", type);
+    const words = wrapText(line.drawnAs ?? line.words, Math.max(area.width * 0.46, LEAST_LABEL), "label-bold", type);
     marks.push(...placeBeside(words, spots, lines, placed, colourOf(line), type, taken));
   }
   return marks;

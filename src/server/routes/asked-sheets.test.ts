@@ -66,7 +66,11 @@ const questions: readonly SheetQuestion[] = [
       family: ouzel,
       corner: "rear-left",
       condition: { contactRise: 0, rack: 0, braking: 2000, lateral: 0, drive: 0 },
-      subjects: [{ kind: "sound" }, { kind: "rubber", position, fault: { kind: "firmer", factor: 1.5 } }],
+      subjects: [
+        { kind: "sound" },
+        { kind: "rubber", position, fault: { kind: "loose", play: 0.0015, assumed: true } },
+        { kind: "rubber", position, fault: { kind: "firmer", factor: 1.5 } },
+      ],
       figures: ["toe", "camber"],
     },
   },

@@ -1,12 +1,20 @@
 import { useCallback } from "react";
-import { type FaultEffect, formatFigure } from "#casework";
-import { drawCurves, drawGeometry } from "#drawing";
+import { type FaultEffect, formatFigure, type TravelSheet, type TravelSheetQuestion } from "#casework";
+import { drawCurves, drawGeometry, drawTravelPlots } from "#drawing";
 import type { Family } from "../car.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+
+/** All lines of a sheet, and what was asked for them. */
+export interface DrawnLines {
+  readonly sheet: TravelSheet;
+  readonly asked: TravelSheetQuestion;
+}
 
 interface EffectDrawingProps {
   readonly family: Family;
   readonly effect: FaultEffect;
+  /** What is drawn besides sound and the fault; null: nothing. */
+  readonly lines: DrawnLines | null;
   readonly onScale: (scale: string | null) => void;
 }
 
@@ -14,19 +22,29 @@ interface EffectDrawingProps {
 const ROOM_FOR_SENTENCE = 480;
 const leastHeight = () => 420;
 
-/** Three views of the corner and the curves over travel, drawn from one answer. */
-export const EffectDrawing = ({ family, effect, onScale }: EffectDrawingProps) => {
+/** How the corner stands in the states that are drawn besides: behind sound and the fault, which the effect has. */
+const posesBesides = (lines: DrawnLines | null) => (lines?.sheet.poses ?? []).slice(2).filter((pose) => pose !== null);
+
+/** Three views of the corner and the curves over travel. */
+export const EffectDrawing = ({ family, effect, lines, onScale }: EffectDrawingProps) => {
   const drawViews = useCallback(
     (room: SceneRoom) =>
       drawGeometry(family, effect, {
         ...room,
         ghosts: effect.travels,
+        beside: posesBesides(lines),
         format: formatFigure,
         sentence: room.width >= ROOM_FOR_SENTENCE,
       }),
-    [family, effect],
+    [family, effect, lines],
   );
-  const drawPlots = useCallback((room: SceneRoom) => drawCurves(effect, { ...room, format: formatFigure }), [effect]);
+  const drawPlots = useCallback(
+    (room: SceneRoom) =>
+      lines === null
+        ? drawCurves(effect, { ...room, format: formatFigure })
+        : drawTravelPlots(lines.sheet, { ...room, at: lines.asked.condition.contactRise }),
+    [effect, lines],
+  );
   return (
     <>
       <p className="geometry-sentence">{effect.sentence}</p>

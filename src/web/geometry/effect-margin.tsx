@@ -1,8 +1,10 @@
-import type { FaultEffect, RubberFault } from "#casework";
+import type { ReactNode } from "react";
+import { type FaultEffect, formatEffectCsv, type RubberFault } from "#casework";
 import { fullName, gradeWords, groupOf, groupWords } from "#drawing";
 import type { Position } from "../car.ts";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { PrintSheet } from "../effect/print-sheet.tsx";
+import { CsvLink } from "../printing/csv-link.tsx";
 import { GradeMark } from "../scene/grade-mark.tsx";
 import { Cautions } from "../shell/cautions.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
@@ -98,8 +100,13 @@ export const EffectHead = ({ effect, ...subject }: EffectProps) => {
   );
 };
 
+interface EffectMarginProps extends EffectProps {
+  /** What is drawn besides. */
+  readonly children: ReactNode;
+}
+
 /** Explains the figure: whose limit, how sure, what else moves, computed so. */
-export const EffectMargin = ({ effect, geometry, position, shown }: EffectProps) => {
+export const EffectMargin = ({ effect, geometry, position, shown, children }: EffectMarginProps) => {
   const { family, question } = geometry;
   return (
     <>
@@ -113,6 +120,7 @@ export const EffectMargin = ({ effect, geometry, position, shown }: EffectProps)
       <MarginSection title="Computed so">{effect.computedSo}</MarginSection>
       <p className="margin-links">
         {question === null ? null : <PrintSheet family={family} question={question} />}
+        <CsvLink text={formatEffectCsv(family, effect)} name={`${family.id}-${geometry.corner}-${shown.kind}`} />
         {shown.kind === "firmer" || !possibleFaultsAt(family, position).firmer ? null : (
           <button
             type="button"
@@ -124,6 +132,7 @@ export const EffectMargin = ({ effect, geometry, position, shown }: EffectProps)
         )}
       </p>
       <PlaceLinks geometry={geometry} />
+      {children}
       <h3 className="margin-title">All figures; each opens</h3>
       {effect.figures.map((figure) => (
         <FigureLine key={figure.key} figure={figure} effect={effect} />

@@ -1,17 +1,24 @@
 import { useMemo, useState } from "react";
+import type { TravelSheetQuestion } from "#casework";
 import type { Finding } from "#contract";
 import { AskUsual } from "../effect/ask-usual.tsx";
+import { conditionPathWords } from "../effect/condition-path-words.ts";
 import { type EffectState, useFaultEffect } from "../effect/use-fault-effect.ts";
 import { ShakeDrawing } from "../shake/shake-drawing.tsx";
 import { ShakeMargin } from "../shake/shake-margin.tsx";
 import { ShakeSliders } from "../shake/shake-sliders.tsx";
 import { type ShakeState, useShake } from "../shake/use-shake.ts";
+import { FindingsList } from "../shell/findings-list.tsx";
 import { Sheet } from "../shell/sheet.tsx";
+import type { TravelAnswer } from "../travel/travel-worker.ts";
+import { useTravelSheet } from "../travel/use-travel-sheet.ts";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
+import type { NewestAnswer } from "../worker/use-newest-answer.ts";
 import { ConditionSliders } from "./condition-sliders.tsx";
-import { EffectDrawing } from "./effect-drawing.tsx";
+import { type DrawnLines, EffectDrawing } from "./effect-drawing.tsx";
 import { EffectHead, EffectMargin, OnlyLookedAt } from "./effect-margin.tsx";
 import { HowFirm } from "./how-firm.tsx";
+import { LinesMargin } from "./lines-margin.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { NoGeometryPage } from "./no-geometry-page.tsx";
 import { NotComputed } from "./not-computed.tsx";
@@ -22,6 +29,20 @@ import { type Geometry, useGeometry } from "./use-geometry.ts";
 
 /** On an upright tablet place, heading and figure stay in view below the drawing. */
 const MARGIN_LOW = 172;
+
+/** All lines as they were last computed for this place; null where only sound and the fault are drawn. */
+const linesOf = (
+  { lines, corner, position, family }: Geometry,
+  { answer, asked }: MarginOfProps["besides"],
+): DrawnLines | null => {
+  if (lines.question === null || answer === null || asked === null || "findings" in answer) return null;
+  const [, fault] = asked.subjects;
+  const same =
+    asked.family.id === family.id &&
+    asked.corner === corner &&
+    (fault?.kind !== "rubber" || fault.position === position?.id);
+  return same ? { sheet: answer.sheet, asked } : null;
+};
 
 /** What stands in the margin where the question cannot be computed; the drawing says why. */
 const NoFigure = ({ findings }: { readonly findings: readonly Finding[] }) => (
@@ -36,9 +57,21 @@ interface MarginOfProps {
   readonly geometry: Geometry;
   readonly effect: EffectState;
   readonly shake: ShakeState;
+  readonly besides: NewestAnswer<TravelSheetQuestion, TravelAnswer>;
 }
 
-const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
+/** What the states drawn besides do; nothing where none is. */
+const BesidesMargin = ({ geometry, besides }: Pick<MarginOfProps, "geometry" | "besides">) => {
+  const { answer, ended } = besides;
+  if (geometry.lines.question === null) return null;
+  if (answer === null)
+    return <NoAnswer ended={ended} doing="Each state is balanced at every height." again="Choose or move anything" />;
+  if ("findings" in answer) return <FindingsList findings={answer.findings} nameOf={conditionPathWords} />;
+  const lines = linesOf(geometry, besides);
+  return lines === null ? null : <LinesMargin lines={lines} />;
+};
+
+const MarginOf = ({ geometry, effect, shake, besides }: MarginOfProps) => {
   const { position, shown } = geometry;
   const { answer } = effect;
   if (position === null || shown === null) return null;
@@ -66,7 +99,11 @@ const MarginOf = ({ geometry, effect, shake }: MarginOfProps) => {
       )}
       {/* Stands at one place of the margin whatever the answer is, so that a field keeps the keyboard while it is typed in. */}
       <HowFirm geometry={geometry} />
-      {computed === null ? null : <EffectMargin {...computed} />}
+      {computed === null ? null : (
+        <EffectMargin {...computed}>
+          <BesidesMargin geometry={geometry} besides={besides} />
+        </EffectMargin>
+      )}
     </>
   );
 };
@@ -78,7 +115,17 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
   const effect = answer !== null && "effect" in answer ? answer.effect : null;
   const shake = useShake(family, position, shown, geometry.shakeSetting);
   const shaken = shake.answer !== null && "shake" in shake.answer ? shake.answer.shake : null;
-  const balancing = busy ? { doing: "Balancing the corner, sound and as looked at, at every height", stop } : null;
+  const besides = useTravelSheet(geometry.lines.question);
+  const stopAll = () => {
+    stop();
+    besides.stop();
+  };
+  const lines = useMemo(() => linesOf(geometry, besides), [geometry, besides]);
+  const wide = lines === null ? "" : "geometry-lines";
+  const balancing =
+    busy || besides.busy
+      ? { doing: "Balancing the corner, sound and as looked at, at every height", stop: stopAll }
+      : null;
   const [scale, setScale] = useState<string | null>(null);
   const reset = geometry.resetCondition;
   const keys = useMemo(() => [{ key: "0", does: "back to ride height and 2 kN of braking", run: reset }], [reset]);
@@ -97,13 +144,13 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
         sheet: "3 of 7",
         scale: effect === null ? null : scale,
       })}
-      margin={<MarginOf geometry={geometry} effect={state} shake={shake} />}
+      margin={<MarginOf geometry={geometry} effect={state} shake={shake} besides={besides} />}
     >
       <div className="geometry">
         <SubjectChoice geometry={geometry} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
-        <section className="geometry-drawing" aria-label="Views and curves" tabIndex={0}>
-          {effect === null ? null : <EffectDrawing family={family} effect={effect} onScale={setScale} />}
+        <section className={`geometry-drawing ${wide}`} aria-label="Views and curves" tabIndex={0}>
+          {effect === null ? null : <EffectDrawing family={family} effect={effect} lines={lines} onScale={setScale} />}
           {answer !== null && "findings" in answer ? <NotComputed findings={answer.findings} /> : null}
           {shaken === null ? null : <ShakeDrawing shake={shaken} />}
         </section>

@@ -1,3 +1,4 @@
+import type { FirmerRubber } from "#casework";
 import { FirmerEntry } from "../underside/firmer-entry.tsx";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
 import type { Geometry } from "./use-geometry.ts";
@@ -5,17 +6,19 @@ import type { Geometry } from "./use-geometry.ts";
 /** Each field says beside itself what is not taken yet. */
 const saidAtTheField = () => undefined;
 
-/** How firm the part is that is looked at; nothing where it is looked at as something else. Nothing is marked by it. */
+/** How firm the part is that is looked at or drawn besides; nothing where none is. Nothing is marked by it. */
 export const HowFirm = ({ geometry }: { readonly geometry: Geometry }) => {
-  const { family, position, shown, lookAs } = geometry;
-  if (position === null || shown?.kind !== "firmer") return null;
+  const { family, position, shown, lookAs, lines } = geometry;
+  const besides = lines.also.find((fault): fault is FirmerRubber => fault.kind === "firmer");
+  const firmer = shown?.kind === "firmer" ? shown : besides;
+  if (position === null || firmer === undefined) return null;
   return (
     <section>
       <h3 className="margin-title">How firm</h3>
       <FirmerEntry
-        firmer={shown}
+        firmer={firmer}
         rubber={possibleFaultsAt(family, position).rubber}
-        onEnter={lookAs}
+        onEnter={shown?.kind === "firmer" ? lookAs : (entered) => lines.chooseAlso("firmer", entered)}
         onOpen={saidAtTheField}
       />
     </section>

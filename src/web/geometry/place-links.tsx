@@ -6,12 +6,21 @@ import { formatMark } from "../underside/marks-in-address.ts";
 import type { Geometry } from "./use-geometry.ts";
 
 /** What Over travel draws of this sheet: the same corner, force and travel, the place torn or firmer as a line. */
-const travelSearchOf = ({ corner, position, shown, condition }: Geometry): TravelSearch => ({
-  corner,
-  ...searchOfCondition(condition),
-  ...(position !== null && shown?.kind === "torn" ? { torn: position.id } : {}),
-  ...(position !== null && shown?.kind === "firmer" ? { firmer: position.id, firmer_by: firmerBy(shown) } : {}),
-});
+const travelSearchOf = ({ corner, position, shown, condition, lines }: Geometry): TravelSearch => {
+  const faults = [shown, ...lines.also];
+  const torn = faults.some((fault) => fault?.kind === "torn");
+  const firmer = faults.find((fault) => fault?.kind === "firmer");
+  const [first, second] = lines.figures;
+  return {
+    corner,
+    ...searchOfCondition(condition),
+    ...(position !== null && torn ? { torn: position.id } : {}),
+    ...(position !== null && firmer?.kind === "firmer" ? { firmer: position.id, firmer_by: firmerBy(firmer) } : {}),
+    ...(lines.lowered === undefined ? {} : { lowered_mm: lines.lowered }),
+    ...(first === "toe" || first === undefined ? {} : { first }),
+    ...(second === "camber" || second === undefined ? {} : { second }),
+  };
+};
 
 /** How the corner is held so that what is looked at shows. */
 const holdSearchOf = ({ corner, position, shown }: Geometry): HoldSearch => ({

@@ -20,6 +20,7 @@ import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ComputedPage } from "./computed-page.tsx";
 import { ConditionSliders } from "./condition-sliders.tsx";
 import { useEye } from "./eye-in-address.ts";
+import { LineChoices } from "./line-choices.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { PlaceChoice } from "./place-choice.tsx";
 import { PlaceLinks } from "./place-links.tsx";
@@ -29,8 +30,6 @@ import type { Geometry } from "./use-geometry.ts";
 import { ViewOffer } from "./view-offer.tsx";
 
 const geometryRoute = getRouteApi("/families/$familyId/geometry");
-const SOUND = [{ kind: "sound" }] as const;
-const FIGURES = ["toe", "camber"] as const;
 
 /** The places of the corner that can be looked at as torn, loose or firmer. */
 const CornerPlaces = ({ geometry }: { readonly geometry: Geometry }) => {
@@ -89,11 +88,10 @@ const SoundMargin = ({ geometry, sheet, asked }: SoundMarginProps) => {
       {sheet?.rows.map((row) => (
         <RowTable key={row.words} row={row} name="Sound" />
       ))}
-      {sheet === null ? null : (
-        <MarginSection title="Where it binds">{sheet.rows.map(({ binds }) => binds).join(" ")}</MarginSection>
-      )}
+      {sheet === null ? null : <MarginSection title="Where it binds">{sheet.rows[0]?.binds}</MarginSection>}
       <p className="margin-lead">
-        Over travel draws up to four states of it beside each other, any figure, and another car line.
+        As soon as a place is looked at, up to four states of it are drawn; Over travel draws those of any places of the
+        corner beside each other, and another car line.
       </p>
       {sheet === null || asked === null ? null : (
         <p className="margin-links">
@@ -116,11 +114,7 @@ export const SoundCornerPage = ({ geometry }: { readonly geometry: Geometry }) =
   const { family, corner, condition, chooseCorner } = geometry;
   const search = geometryRoute.useSearch();
   const navigate = useNavigate({ from: "/families/$familyId/geometry" });
-  const question = useMemo(
-    (): TravelSheetQuestion => ({ family, corner, condition, subjects: SOUND, figures: FIGURES }),
-    [family, corner, condition],
-  );
-  const { answer, asked, busy, ended, stop } = useTravelSheet(question);
+  const { answer, asked, busy, ended, stop } = useTravelSheet(geometry.lines.question);
   const sheet = answer !== null && "sheet" in answer ? answer.sheet : null;
   const [eye, setEye] = useEye(
     search,
@@ -161,6 +155,7 @@ export const SoundCornerPage = ({ geometry }: { readonly geometry: Geometry }) =
             />
             <PlaceChoice geometry={geometry} />
             <ViewChoice geometry={geometry} />
+            <LineChoices geometry={geometry} />
           </>
         ),
       }}

@@ -2,6 +2,7 @@ import { Choice } from "../choices/choice.tsx";
 import { formatMark } from "../underside/marks-in-address.ts";
 import { partFaultOfMark } from "../underside/position-mark.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
+import { LineChoices } from "./line-choices.tsx";
 import { PlaceChoice } from "./place-choice.tsx";
 import type { Geometry } from "./use-geometry.ts";
 import { viewOptionsOf } from "./view-options.ts";
@@ -31,10 +32,11 @@ export const ViewChoice = ({ geometry }: { readonly geometry: Geometry }) => {
   );
 };
 
-/** Which rubber is looked at, and as what. */
+/** Which rubber is looked at, as what, and what is drawn besides. */
 export const SubjectChoice = ({ geometry }: { readonly geometry: Geometry }) => (
   <div className="subject picks">
     <PlaceChoice geometry={geometry} />
     <ViewChoice geometry={geometry} />
+    <LineChoices geometry={geometry} />
   </div>
 );

@@ -20,6 +20,7 @@ import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { canStandAt } from "../underside/signs-at.ts";
 import { useKeptMarks } from "../underside/use-kept-marks.ts";
 import { useDragged } from "./use-dragged.ts";
+import { type Lines, useLines } from "./use-lines.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const geometryRoute = getRouteApi("/families/$familyId/geometry");
@@ -53,6 +54,8 @@ export interface Geometry {
   readonly shakeSetting: ShakeSetting;
   readonly setShakeSetting: (setting: ShakeSetting) => void;
   readonly resetCondition: () => void;
+  /** What is drawn besides. */
+  readonly lines: Lines;
 }
 
 /** What the address asks to look at a place as; null where it says nothing that can be computed there. */
@@ -112,10 +115,12 @@ export const useGeometry = (): Geometry | "arriving" => {
   const [shakeSetting, setShakeSetting] = useShakeSetting(search, writeShake);
   const resetCondition = useCallback(() => setCondition(USUAL_CONDITION), [setCondition]);
   const chooseCorner = useCallback(
-    (chosen: Corner) => void navigate({ search: ({ at: _, as: __, ...last }) => ({ ...last, corner: chosen }) }),
+    (chosen: Corner) =>
+      void navigate({ search: ({ at: _, as: __, also: ___, ...last }) => ({ ...last, corner: chosen }) }),
     [navigate],
   );
   const question = useMemo(() => questionAt(position, balancedFault(shown), condition), [position, shown, condition]);
+  const lines = useLines({ family, corner, position, shown, condition });
   if (!arrived) return "arriving";
   return {
     family,
@@ -124,7 +129,7 @@ export const useGeometry = (): Geometry | "arriving" => {
     condition,
     question,
     chooseCorner,
-    choosePosition: (at) => void navigate({ search: ({ as: _, ...last }) => ({ ...last, at }) }),
+    choosePosition: (at) => void navigate({ search: ({ as: _, also: __, ...last }) => ({ ...last, at }) }),
     lookAs: (fault) =>
       void navigate({
         search: ({ as: _, ...last }) => ({
@@ -142,5 +147,6 @@ export const useGeometry = (): Geometry | "arriving" => {
     shakeSetting,
     setShakeSetting,
     resetCondition,
+    lines,
   };
 };

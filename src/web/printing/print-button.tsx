@@ -8,10 +8,12 @@ interface PrintButtonProps {
   readonly print: () => Promise<Answer<PrintedSheet>>;
   /** Names a place of a finding as the page does. */
   readonly nameOf?: (path: string) => string | null;
+  /** Absent: "Print the sheet". */
+  readonly children?: string;
 }
 
 /** Prints a sheet: a PDF of one A4 page, handed to the browser as a file. */
-export const PrintButton = ({ print, nameOf }: PrintButtonProps) => {
+export const PrintButton = ({ print, nameOf, children = "Print the sheet" }: PrintButtonProps) => {
   const { printing, start } = usePrinting(print);
   return (
     <span className="print-sheet">
@@ -22,7 +24,7 @@ export const PrintButton = ({ print, nameOf }: PrintButtonProps) => {
         // Not disabled meanwhile: a button that is loses the focus, and Tab would begin anew.
         onClick={start}
       >
-        Print the sheet
+        {children}
       </button>
       <span role="status">
         {printing.kind === "busy" ? "being drawn" : null}

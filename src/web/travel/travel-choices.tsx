@@ -1,15 +1,10 @@
-import { travelFigureForms } from "#casework";
 import type { Corner, Position } from "../car.ts";
 import { Choice } from "../choices/choice.tsx";
 import type { FamilyLine } from "../server/family-list.ts";
+import { FigureChoices, FULL, LoweredChoice, NONE } from "./line-choices.tsx";
+import { MOST_LINES } from "./line-search.ts";
 import { CORNERS, EVERY_RUBBER } from "./travel-search.ts";
-import { MOST_LINES, type TravelView } from "./use-travel-view.ts";
-
-const NONE = "";
-const LOWERED_MM = [10, 15, 20, 25, 30, 40, 50];
-
-/** Said in place of "none" where no further line can be had. */
-const FULL = "four lines already";
+import type { TravelView } from "./use-travel-view.ts";
 
 const placeOptions = (positions: readonly Position[], shut: boolean) => [
   { value: NONE, words: shut ? FULL : "none" },
@@ -34,9 +29,7 @@ export const TravelChoices = ({
     lowered: full && lowered === undefined,
     beside: full && search.beside === undefined,
   };
-  const heights = lowered === undefined || LOWERED_MM.includes(lowered) ? LOWERED_MM : [...LOWERED_MM, lowered];
   const others = lines.filter((line) => !("findings" in line) && line.id !== view.family.id);
-  const figures = travelFigureForms.map(({ figure, name }) => ({ value: figure, words: name }));
   return (
     <>
       <Choice
@@ -59,16 +52,7 @@ export const TravelChoices = ({
         disabled={shut.firmer}
         onChoose={(value) => change(value === NONE ? { firmer: undefined, firmer_by: undefined } : { firmer: value })}
       />
-      <Choice
-        label="Lowered"
-        value={lowered === undefined ? NONE : String(lowered)}
-        options={[
-          { value: NONE, words: shut.lowered ? FULL : "no" },
-          ...heights.map((mm) => ({ value: String(mm), words: `${mm} mm` })),
-        ]}
-        disabled={shut.lowered}
-        onChoose={(value) => change({ lowered_mm: value === NONE ? undefined : Number(value) })}
-      />
+      <LoweredChoice lowered={lowered} shut={shut.lowered} onChoose={(mm) => change({ lowered_mm: mm })} />
       <Choice
         label="Beside"
         value={search.beside ?? NONE}
@@ -79,18 +63,7 @@ export const TravelChoices = ({
         disabled={shut.beside}
         onChoose={(value) => change({ beside: value || undefined })}
       />
-      <Choice
-        label="First"
-        value={view.question.figures[0] ?? "toe"}
-        options={figures}
-        onChoose={(value) => change({ first: value })}
-      />
-      <Choice
-        label="Second"
-        value={view.question.figures[1] ?? "camber"}
-        options={figures}
-        onChoose={(value) => change({ second: value })}
-      />
+      <FigureChoices figures={view.question.figures} onChoose={(place, figure) => change({ [place]: figure })} />
     </>
   );
 };

@@ -1,23 +1,21 @@
-import { type FirmerRubber, type TravelFigure, travelFigureForms } from "#casework";
+import type { FirmerRubber } from "#casework";
 import type { Corner } from "../car.ts";
 import { type ConditionSearch, readConditionSearch } from "../effect/condition-in-address.ts";
 import { type EyeSearch, readEyeSearch } from "../geometry/eye-in-address.ts";
 import { formatMark, parseMark } from "../underside/marks-in-address.ts";
 import { FIRMER_FACTOR } from "../underside/position-mark.ts";
+import { type LineSearch, readLineSearch } from "./line-search.ts";
 
 /** What of a sheet over travel stands in its address: the corner, the lines, the figures, the view and the condition. */
-export interface TravelSearch extends ConditionSearch, EyeSearch {
+export interface TravelSearch extends ConditionSearch, EyeSearch, LineSearch {
   readonly corner?: Corner;
   /** Ids of the positions whose rubber is torn, or firmer; EVERY_RUBBER for all of the corner. */
   readonly torn?: string;
   readonly firmer?: string;
   /** How firm, as a mark says it behind "firmer-": "3", "shore-55-65"; absent: twice. */
   readonly firmer_by?: string;
-  readonly lowered_mm?: number;
   /** Id of the car line whose corner stands beside. */
   readonly beside?: string;
-  readonly first?: TravelFigure;
-  readonly second?: TravelFigure;
 }
 
 /** Stands in the place of a position where all rubber of the corner is firmer. */
@@ -44,20 +42,9 @@ export const lookedAtPlace = (search: TravelSearch): { readonly at?: string; rea
 };
 
 export const CORNERS: readonly Corner[] = ["front-left", "front-right", "rear-left", "rear-right"];
-/** How far a body is lowered at most, mm: beyond it the stops of most cars are near (invented). */
-export const MOST_LOWERED_MM = 60;
-
-const numberWithin = (value: unknown, low: number, high: number): number | null => {
-  const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
-  return typeof number === "number" && number >= low && number <= high ? number : null;
-};
-
 /** Reads the search part of an address; what cannot be read is left out. */
 export const readTravelSearch = (search: Record<string, unknown>): TravelSearch => {
   const corner = CORNERS.find((one) => one === search.corner);
-  const figure = (value: unknown) => travelFigureForms.find((form) => form.figure === value)?.figure;
-  const [first, second] = [figure(search.first), figure(search.second)];
-  const lowered = numberWithin(search.lowered_mm, 1, MOST_LOWERED_MM);
   const by = typeof search.firmer_by === "number" ? String(search.firmer_by) : search.firmer_by;
   const readable = typeof by === "string" && parseMark(`firmer-${by}`)?.kind === "firmer";
   const text = (key: "torn" | "firmer" | "beside") => {
@@ -70,9 +57,7 @@ export const readTravelSearch = (search: Record<string, unknown>): TravelSearch 
     ...text("firmer"),
     ...(readable ? { firmer_by: by } : {}),
     ...text("beside"),
-    ...(lowered === null ? {} : { lowered_mm: lowered }),
-    ...(first === undefined ? {} : { first }),
-    ...(second === undefined ? {} : { second }),
+    ...readLineSearch(search),
     ...readEyeSearch(search),
     ...readConditionSearch(search),
   };

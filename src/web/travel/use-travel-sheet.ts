@@ -11,6 +11,6 @@ const createClient = () =>
     return { worker, compute: async (question) => await remote.computeTravelSheet(question) };
   });
 
-/** A travel sheet computed in a worker; the last answer stays while the next is computed. */
-export const useTravelSheet = (question: TravelSheetQuestion): NewestAnswer<TravelSheetQuestion, TravelAnswer> =>
+/** A travel sheet computed in a worker, null asks nothing; the last answer stays while the next is computed. */
+export const useTravelSheet = (question: TravelSheetQuestion | null): NewestAnswer<TravelSheetQuestion, TravelAnswer> =>
   useNewestAnswer(createClient, question);

@@ -1,6 +1,6 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
-import type { Condition, TravelFigure, TravelSheetQuestion, TravelSubject } from "#casework";
+import type { Condition, TravelSheetQuestion, TravelSubject } from "#casework";
 import type { EyePlace } from "#drawing";
 import { metresFromMm } from "#quantity";
 import { type Corner, cornerOf, type Family, type Position, positionsOf } from "../car.ts";
@@ -9,12 +9,12 @@ import { conditionOnAxle } from "../effect/condition-on-axle.ts";
 import { useEye } from "../geometry/eye-in-address.ts";
 import { useDragged } from "../geometry/use-dragged.ts";
 import { possibleFaultsAt } from "../underside/rubber-at.ts";
+import { figuresOf, MOST_LINES } from "./line-search.ts";
 import { EVERY_RUBBER, firmerOf, TORN_GRADE, type TravelSearch } from "./travel-search.ts";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const travelRoute = getRouteApi("/families/$familyId/travel");
 
-export const MOST_LINES = 4;
 /** No force: the bare figures over travel come first. */
 const AT_REST: Condition = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 };
 
@@ -106,10 +106,8 @@ export const useTravelView = (): TravelView => {
     [family, search, beside, tearable, stiffenable],
   );
   const key = JSON.stringify([corner, search.torn, search.firmer, search.firmer_by, search.lowered_mm, search.beside]);
-  const figures = useMemo(
-    (): readonly TravelFigure[] => [search.first ?? "toe", search.second ?? "camber"],
-    [search.first, search.second],
-  );
+  const { first, second } = search;
+  const figures = useMemo(() => figuresOf({ ...(first && { first }), ...(second && { second }) }), [first, second]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the lines, so that turning the view asks nothing anew
   const question = useMemo(
     (): TravelSheetQuestion => ({ family, corner, condition, subjects, figures }),
