@@ -3,6 +3,7 @@ import {
   type Condition,
   computeFaultEffect,
   computeTravelSheet,
+  formatChange,
   formatEffectCsv,
   formatTravelCsv,
   type TravelFigure,
@@ -124,6 +125,12 @@ describe("states of one corner over its travel", () => {
     );
     expect(both.rubber.map(({ state }) => state)).toEqual(["loose", "firmer"]);
     expect(both.rubber[0]?.means).toContain("its play is assumed");
+  });
+
+  it("show no end of a band as nought that is not", () => {
+    const change = { travel: 0, value: 0.011, band: [0.0007, 0.0213], sure: true } as const;
+    expect(formatChange(change)).toEqual({ value: "+0.01°", low: "+0.0007°", high: "+0.03°" });
+    expect(formatChange({ ...change, value: -0.011, band: [-0.0213, -0.0007] }).high).toBe("−0.0007°");
   });
 
   it("share their heights, every 10 mm from ride height, whatever stop ends them", () => {

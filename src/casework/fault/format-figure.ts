@@ -83,14 +83,18 @@ function boundDecimals(value: number, usual: number): number {
   return Math.min(MOST_BOUND_DECIMALS, Math.max(usual, Math.ceil(-Math.log10(Math.abs(value)))));
 }
 
+/** A bound with its usual decimals, rounded away from the range it ends, and with more where it would be shown as nought. */
+export function formatBound(value: number, usual: number, side: "low" | "high"): string {
+  const decimals = boundDecimals(value, usual);
+  const scaled = value * 10 ** decimals;
+  const rounded = side === "low" ? Math.floor(scaled + 1e-9) : Math.ceil(scaled - 1e-9);
+  return formatNumber(rounded / 10 ** decimals, decimals);
+}
+
 /** Two bounds with the figure's decimals, rounded away from each other: never a narrower range than it is. */
 function formatBounds(figure: Figure, [low, high]: readonly [number, number]): string {
-  const bound = (value: number, round: (x: number) => number): string => {
-    const decimals = boundDecimals(value, decimalsOf(figure));
-    const scale = 10 ** decimals;
-    return formatNumber(round(value * scale) / scale, decimals);
-  };
-  const words = [bound(low, (x) => Math.floor(x + 1e-9)), bound(high, (x) => Math.ceil(x - 1e-9))];
+  const usual = decimalsOf(figure);
+  const words = [formatBound(low, usual, "low"), formatBound(high, usual, "high")];
   return `${words.join(" to ")}${unitSign(figure.unit)}`;
 }
 

@@ -1,3 +1,4 @@
+export { formatChange } from "./change-words.ts";
 export { computeTravelSheet } from "./compute-travel-sheet.ts";
 export { travelFigureForms } from "./figure-forms.ts";
 export { turnOfRackLeft } from "./rack-direction.ts";

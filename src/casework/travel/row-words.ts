@@ -2,6 +2,7 @@ import { type Metres, mmFromMetres } from "#quantity";
 import { axleAndSide, type LayoutName } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
 import { SIGN_SURE, signProbability } from "../fault/settle.ts";
+import { changeSizes } from "./change-words.ts";
 import type { RubberRow, TravelChange, TravelRow, TravelSheetQuestion } from "./travel-sheet.ts";
 
 const degrees = (value: number): string => `${formatNumber(Math.abs(value), 2)}°`;
@@ -37,9 +38,9 @@ export function describeRubber(row: RubberRow, travel: Metres): string {
     if (!change) return [];
     if (!change.sure) return [`which way its ${key} goes is not sure`];
     if (isNothing(change)) return [`its ${key} stays within 0.01°`];
-    const [low, high] = change.band.map(Math.abs).toSorted((a, b) => a - b) as [number, number];
     const way = directions[key][change.value > 0 ? 0 : 1];
-    return [`its ${key} goes ${degrees(change.value)} further ${way} (${degrees(low)} to ${degrees(high)})`];
+    const { size, between } = changeSizes(change);
+    return [`its ${key} goes ${size} further ${way} (${between})`];
   });
   if (said.length === 0) return `${capital(row.words)}: no balance at this travel.`;
   const where = Math.abs(travel) < SAME_HEIGHT ? "at ride height" : `at ${height({ travel })}`;

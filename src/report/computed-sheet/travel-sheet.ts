@@ -1,5 +1,6 @@
 import {
   changesShown,
+  formatChange,
   formatNumber,
   isNothing,
   type TravelChange,
@@ -86,8 +87,8 @@ function changeTable(
   const cell = (change: TravelChange): string => {
     if (!change.sure) return "sign not sure";
     if (isNothing(change)) return "under 0.01°";
-    const signed = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, 2)}°`;
-    return `${signed(change.value)} (${signed(change.band[0])} to ${signed(change.band[1])})`;
+    const { value, low, high } = formatChange(change);
+    return `${value} (${low} to ${high})`;
   };
   const height = ({ travel }: TravelChange): string =>
     `${travel > 0 ? "+" : ""}${formatNumber(mmFromMetres(travel), 0)} mm`;

@@ -1,7 +1,13 @@
-import { changesShown, formatNumber, isNothing, type RubberRow, type TravelChange, type TravelRow } from "#casework";
+import {
+  changesShown,
+  formatChange,
+  formatNumber,
+  isNothing,
+  type RubberRow,
+  type TravelChange,
+  type TravelRow,
+} from "#casework";
 import { mmFromMetres } from "#quantity";
-
-const signed = (value: number): string => `${value > 0 ? "+" : ""}${formatNumber(value, 2)}°`;
 
 const heightWords = ({ travel }: TravelChange): string => {
   const mm = mmFromMetres(travel);
@@ -15,11 +21,12 @@ const ChangeCell = ({ change }: { readonly change: TravelChange }) => {
         <span className="note note-wraps">{change.sure ? "under 0.01°" : "sign not sure"}</span>
       </td>
     );
+  const { value, low, high } = formatChange(change);
   return (
     <td>
-      {signed(change.value)}
-      <span className="note">{signed(change.band[0])} to</span>
-      <span className="note">{signed(change.band[1])}</span>
+      {value}
+      <span className="note">{low} to</span>
+      <span className="note">{high}</span>
     </td>
   );
 };
