@@ -1,7 +1,7 @@
 import type { LayoutElasticity, LayoutRubber, PlaySeenBy, Rock } from "#engines/linkage";
 import type { Kilograms, Metres, Newtons, Share } from "#quantity";
 import type { BodyLayout, Rung } from "#vehicle";
-import type { Condition, EffectPart, Figure } from "./fault-effect.ts";
+import type { Condition, EffectPart, Figure, HardnessChange } from "./fault-effect.ts";
 import type { TravelPlot } from "./travel/travel-sheet.ts";
 
 type Place = readonly [Metres, Metres, Metres];
@@ -34,6 +34,8 @@ export type BodiesFault =
   | { readonly kind: "torn"; readonly place: RubberPlace }
   /** All rates of a place so many times the sound ones, at least and at most. */
   | { readonly kind: "firmer"; readonly place: RubberPlace; readonly low: number; readonly high: number }
+  /** The same told by the hardness of the old part and of the new, both of which must be said. */
+  | { readonly kind: "firmer"; readonly place: RubberPlace; readonly hardness: HardnessChange }
   /** Play from side to side: of a link along it, of a joint in every direction across its axis. */
   | {
       readonly kind: "loose";

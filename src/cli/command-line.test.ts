@@ -289,10 +289,22 @@ describe("sheet", { timeout: 60_000 }, () => {
     expect(again.problems).toContain("[file-exists]");
   });
 
+  it("prints a layout from a file, of no car line", async () => {
+    const file: unknown = JSON.parse(
+      readFileSync(new URL("../../docs/examples/layouts/rear-integral-link-rubber.json", import.meta.url), "utf8"),
+    );
+    const fault = { kind: "torn", part: "arm-front" };
+    const pdf = join(folder, "layout.pdf");
+    const ended = await run(["sheet", "-", "--pdf", pdf], JSON.stringify({ sheet: "layout", file, fault }));
+    expect(ended).toEqual({ status: 0, output: `${pdf}\n`, problems: "" });
+    expect(readFileSync(pdf).subarray(0, 5).toString()).toBe("%PDF-");
+  });
+
   it.each([
     [{ ...asked, family: "siskin-cupe" }, "family  [unknown-family]"],
     [{ ...asked, variation_mm: 2 }, "variation_mm  [out-of-range]"],
     [{ ...asked, sheet: "shape" }, "sheet  ["],
+    [{ sheet: "layout", file: {} }, "file.layout  [missing-key]"],
   ])("says what is wrong with %o", async (question, problem) => {
     const ended = await run(["sheet", "-", "--pdf", join(folder, "no.pdf")], JSON.stringify(question));
     expect([ended.status, ended.output]).toEqual([2, ""]);

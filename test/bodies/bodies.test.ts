@@ -179,6 +179,49 @@ describe("a place of it loose or firmer", () => {
     expect((toe?.value ?? 0) * (sheet.figures[0]?.value ?? 0)).toBeLessThan(0);
   });
 
+  const byHardness = (from: number | null, to: number | null, part = "arm-front"): BodiesFault => ({
+    kind: "firmer",
+    place: { part, end: null },
+    hardness: { from, to },
+  });
+
+  it("is firmer by hardness as by the factors that hardness means", () => {
+    const asked = askDoor("rubber.firmer", { old_hardness_shore_a: 50, new_hardness_shore_a: 75 });
+    if ("findings" in asked) throw new Error(JSON.stringify(asked.findings));
+    const { factor, factor_low, factor_high } = asked.output as Record<string, number>;
+    const [harder, low, middle, high] = [
+      byHardness(50, 75),
+      ...[factor_low, factor, factor_high].map(
+        (by = Number.NaN): BodiesFault => ({
+          kind: "firmer",
+          place: { part: "arm-front", end: null },
+          low: by,
+          high: by,
+        }),
+      ),
+    ].map((fault) => sheetOf({ fault: fault ?? null }));
+    const [toe] = harder?.figures ?? [];
+    expect(toe?.value).toBeCloseTo(middle?.figures[0]?.value ?? Number.NaN, 10);
+    const ends = [low, high].map((end) => end?.figures[0]?.value ?? Number.NaN);
+    expect(toe?.range).toEqual([Math.min(...ends), Math.max(...ends)].map((end) => expect.closeTo(end, 10)));
+    expect(toe?.inputs.map(({ value }) => value).join()).toContain("50 and 75 Shore A");
+    expect(harder?.sentence).toMatch(/with the front bush of the arm firmer, 50 to 75 Shore A\.$/);
+    expect(harder?.howSure).toContain("50 to 75 Shore A makes");
+    const near = sheetOf({ fault: byHardness(60, 62) });
+    expect(near.sentence).toContain("it may be no firmer than the sound one");
+    expect(near.figures[0]?.settle).toContain("too near to each other");
+  });
+
+  it.each<[string, BodiesFault, readonly string[]]>([
+    ["a hardness nobody said", byHardness(null, 65), ["fault.hardness.from"]],
+    ["a softer part", byHardness(70, 55), ["fault.hardness.to"]],
+    ["a hardness no rubber has", byHardness(50, 150), ["fault.hardness.to"]],
+    ["a ball of rubber", byHardness(50, 60, "arm-ball"), ["fault.part", "fault.hardness.to"]],
+  ])("is refused by hardness where it is %s, over travel and held", (_what, fault, paths) => {
+    for (const answer of [computeBodies({ file, fault, condition: braked }), computeBodiesHold(file, fault)])
+      expect("findings" in answer && answer.findings.map(({ path }) => path)).toEqual(paths);
+  });
+
   it.each<[string, BodiesFault, string]>([
     ["rubber where there is none", { kind: "torn", place: { part: "arm-ball", end: null } }, "fault.part"],
     ["a part that is not there", { kind: "loose", part: "arm-bal", play: 0.001 }, "fault.part"],

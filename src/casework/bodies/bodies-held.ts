@@ -17,6 +17,7 @@ import type { Metres } from "#quantity";
 import { type BodyLayout, CAR_BODY, STANDARD_GRAVITY } from "#vehicle";
 import type { BodiesFault, BodiesFile } from "../bodies.ts";
 import { HAND_MEANS, SUPPORT_RAISED, SUPPORT_SHARE } from "../hold/held-corner.ts";
+import { layoutFirmness } from "./bodies-fault.ts";
 
 const HEADING: Vector = [1, 0, 0];
 
@@ -96,6 +97,8 @@ export function rockLayout(
 /** The fault of one drawn layout: a range at a share of its way. */
 export function faultAt({ tornShare }: BodiesFile, fault: BodiesFault, share: number): readonly LayoutFault[] {
   if (fault.kind === "loose") return [{ kind: "play", part: fault.part, total: fault.play }];
-  const { low, high } = fault.kind === "torn" ? tornShare : fault;
+  const range = fault.kind === "torn" ? tornShare : "hardness" in fault ? layoutFirmness(fault) : fault;
+  if (range === null) return [];
+  const { low, high } = range;
   return [{ kind: "soft", ...fault.place, factor: low * (high / low) ** share }];
 }

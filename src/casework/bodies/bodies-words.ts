@@ -1,6 +1,7 @@
 import { mmFromMetres } from "#quantity";
 import { type BodyLayout, CAR_BODY } from "#vehicle";
 import type { BodiesFault, RubberPlace } from "../bodies.ts";
+import { firmerWords } from "../fault/firmer-rubber.ts";
 import { formatNumber, writtenDecimals } from "../fault/format-figure.ts";
 
 const spaced = (name: string): string => name.replaceAll("-", " ");
@@ -41,6 +42,10 @@ const timesWords = (low: number, high: number): string => {
   return low === high ? `${said(low)} times` : `${said(low)} to ${said(high)} times`;
 };
 
+/** "firmer, 55 to 65 Shore A" */
+const hardnessWords = ({ hardness }: Extract<BodiesFault, { readonly hardness: unknown }>): string =>
+  firmerWords({ kind: "firmer", hardness });
+
 export const playWords = (play: number): string =>
   `${formatNumber(mmFromMetres(play), Math.min(2, writtenDecimals(mmFromMetres(play))))} mm`;
 
@@ -48,13 +53,17 @@ export const playWords = (play: number): string =>
 export function faultInSentence(layout: BodyLayout, fault: BodiesFault): string {
   if (fault.kind === "loose") return `${playWords(fault.play)} of play in the ${partInSentence(layout, fault.part)}`;
   const place = placeInSentence(layout, fault.place);
-  return fault.kind === "torn" ? `${place} torn` : `${place} ${timesWords(fault.low, fault.high)} as firm`;
+  if (fault.kind === "torn") return `${place} torn`;
+  return "hardness" in fault
+    ? `${place} ${hardnessWords(fault)}`
+    : `${place} ${timesWords(fault.low, fault.high)} as firm`;
 }
 
 /** On a line of a curve, whose place the sentence says: "torn", "loose 1 mm", "1.5 times as firm". */
 export function faultOnLine(fault: BodiesFault): string {
   if (fault.kind === "loose") return `loose ${playWords(fault.play)}`;
-  return fault.kind === "torn" ? "torn" : `${timesWords(fault.low, fault.high)} as firm`;
+  if (fault.kind === "torn") return "torn";
+  return "hardness" in fault ? hardnessWords(fault) : `${timesWords(fault.low, fault.high)} as firm`;
 }
 
 /** Where a named point is, by the joint or the end of a link that stands there; its name where none does. */

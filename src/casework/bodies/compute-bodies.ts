@@ -2,10 +2,11 @@ import { type BranchEnd, LayoutSweep } from "#engines/linkage";
 import type { Finding } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import type { BodiesAsked, BodiesFile, BodiesSheet } from "../bodies.ts";
+import { firmerInputs, howFirmWords, mayBeNoFirmer, settleFirmness } from "../fault/firmer-rubber.ts";
 import { formatFigure, formatNumber } from "../fault/format-figure.ts";
 import { conditionWords, inOrOut } from "../fault/phrases.ts";
 import type { Figure } from "../fault-effect.ts";
-import { checkBodiesFault, spanFault } from "./bodies-fault.ts";
+import { checkBodiesFault, layoutFirmness, spanFault } from "./bodies-fault.ts";
 import { plotBodies } from "./bodies-plots.ts";
 import { faultInSentence, lessSoundWords, partWords } from "./bodies-words.ts";
 import { changeFigure } from "./layout-change.ts";
@@ -62,11 +63,26 @@ export function computeBodies(
       others: first ? othersWords(first) : null,
       binds: bindWords(file, ends.low, ends.high),
       howSure: howSure(asked),
-      notComputed: `${file.isPlain ? "A layout alone: moved as a rigid linkage. What forces do, and what is torn, loose or firmer, need spring, wheel load and rubber beside the layout, as the example has them. " : ""}What rubber resists against turning, bending of links and bodies, the other wheel.${file.held === null && !file.isPlain ? " Forces while the car hangs, and how to hold it: the file gives no unsprung_kg and droop_stop_mm." : ""}`,
+      notComputed: notComputed(file),
       computedSo:
         "All bodies in balance on rubber at the asked forces, the contact height held; bodies are rigid. Play is a dead band; of several balances the one on the side of the healthy preload is shown. No code knows this layout: it is read from the file.",
     },
   };
+}
+
+function notComputed({ isPlain, held, elasticity: { rubber } }: BodiesFile): string {
+  const alone =
+    "A layout alone: moved as a rigid linkage. What forces do, and what is torn, loose or firmer, need spring, wheel load and rubber beside the layout, as the example has them.";
+  const turns = rubber.some(({ rate }) => rate.conical !== undefined || rate.torsional !== undefined);
+  return [
+    ...(isPlain ? [alone] : []),
+    turns
+      ? "Bending of links and bodies, the other wheel."
+      : "What rubber resists against turning (the file gives no rates for it), bending of links and bodies, the other wheel.",
+    ...(held === null && !isPlain
+      ? ["Forces while the car hangs, and how to hold it: the file gives no unsprung_kg and droop_stop_mm."]
+      : []),
+  ].join(" ");
 }
 
 /** Whether nothing in the file gives: what is rigid stands alike under every force. */
@@ -88,7 +104,12 @@ function howSure({ file, fault }: BodiesAsked): string {
         ? " The play is assumed: nobody has measured it."
         : " The play is taken as told."
       : "";
-  return `Bands hold 95 %: every point ±${points} mm along, across and in height, rates as the file says.${torn}${told}`;
+  const firmness = layoutFirmness(fault);
+  const firm =
+    fault !== null && "hardness" in fault
+      ? ` ${howFirmWords({ kind: "firmer", hardness: fault.hardness }, firmness)}`
+      : "";
+  return `Bands hold 95 %: every point ±${points} mm along, across and in height, rates as the file says.${torn}${told}${firm}`;
 }
 
 interface FiguresAsked {
@@ -105,20 +126,26 @@ function figuresOf({ asked: { fault, condition }, sound, here, there }: FiguresA
     { label: "Forces", value: conditionWords(condition) },
     { label: "Travel", value: `${condition.contactRise < 0 ? "−" : ""}${mm(condition.contactRise)}` },
   ];
+  const firmness = layoutFirmness(fault);
+  const ofFault =
+    fault !== null && "hardness" in fault ? firmerInputs({ kind: "firmer", hardness: fault.hardness }, firmness) : [];
+  const settle = settleFirmness(firmness);
   const [first, ...rest] = there;
   const changes =
     fault === null || first === undefined
       ? []
-      : (["toe", "camber"] as const).map((key) =>
-          changeFigure({
-            states: sound,
-            key,
-            label: `${key === "toe" ? "Toe" : "Camber"}, ${lessSoundWords(fault)}`,
-            bands: [first, ...rest],
-            less: here,
-            inputs,
-          }),
-        );
+      : (["toe", "camber"] as const)
+          .map((key) =>
+            changeFigure({
+              states: sound,
+              key,
+              label: `${key === "toe" ? "Toe" : "Camber"}, ${lessSoundWords(fault)}`,
+              bands: [first, ...rest],
+              less: here,
+              inputs: [...inputs, ...ofFault],
+            }),
+          )
+          .map((figure) => (settle === null || figure.signSure ? figure : { ...figure, settle }));
   const rest0 = sound.at(condition, 0);
   const over = [SAID_AT, -SAID_AT].flatMap((travel) => {
     const band = sound.at(condition, travel);
@@ -153,6 +180,9 @@ function sentenceOf({ file, fault, condition }: BodiesAsked, figures: readonly F
         )
       : begin("it is not sure which way the wheel turns over its travel.");
   }
+  const firmness = layoutFirmness(fault);
+  if (!first.signSure && firmness !== null && mayBeNoFirmer(firmness))
+    return `${forces}nobody can say yet what ${faultInSentence(file.layout, fault)} does: by its hardness it may be no firmer than the sound one.`;
   return first.signSure
     ? `${forces}the wheel turns ${inOrOut(first.value)} ${size} further with ${faultInSentence(file.layout, fault)}.`
     : `${forces}it is not sure which way the wheel turns with ${faultInSentence(file.layout, fault)}.`;

@@ -1,5 +1,5 @@
 export { formatBodiesCsv } from "./bodies-csv.ts";
-export { placeOfFault } from "./bodies-fault.ts";
+export { isBall, placeOfFault } from "./bodies-fault.ts";
 export { endWords, partWords, rubberWords } from "./bodies-words.ts";
 export { computeBodies } from "./compute-bodies.ts";
 export { computeBodiesHold } from "./compute-bodies-hold.ts";

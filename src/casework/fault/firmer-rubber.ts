@@ -69,7 +69,7 @@ function checkHardness(which: keyof HardnessChange, hardness: number | null): re
         needed: `the hardness of the ${part} part, ${RANGE_WORDS}`,
         hint:
           which === "from"
-            ? "Read it on the part itself or on its twin, or from the maker's sheet; the family sheet holds none for this place. Or give how many times the rate is."
+            ? "Read it on the part itself or on its twin, or from the maker's sheet; none is on file for this place. Or give how many times the rate is."
             : "From the part, its sheet or its packet. Or give how many times the rate is.",
       },
     ];

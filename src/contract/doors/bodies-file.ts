@@ -16,7 +16,7 @@ const USUAL_TORN = { low: 0.15, high: 0.4, origin: "invented" } as const;
 const share = z.number().gt(0).max(1);
 
 /** What a file says of one suspension: its layout with what is elastic in it, how well it is known, and what moves and stops. */
-export const bodiesFile = z.strictObject({
+const bodiesFile = z.strictObject({
   ...bodiesKeys,
   sd_mm: bodiesInput.shape.sd_mm,
   torn_share: z
@@ -30,7 +30,7 @@ export const bodiesFile = z.strictObject({
 const mm = (value: number): number => value / 1000;
 
 /** What no schema sees in a file of a layout. */
-export function checkBodiesFile(raw: unknown): readonly Finding[] {
+function checkBodiesFile(raw: unknown): readonly Finding[] {
   const found = linkageBodiesCompliance.check?.(raw) ?? [];
   if (!isObject(raw)) return found;
   const torn = isObject(raw.torn_share) ? raw.torn_share : {};
@@ -103,13 +103,12 @@ function parseLayoutAlone(text: string): Parsed<BodiesFile> {
     to: { on: layout.wheel.on, at: STAND_IN_SPRING.to },
   };
   const sheet = layout.spring === undefined ? { ...layout, points, spring } : layout;
-  const wire = bodiesFile.parse({ layout: sheet, ...STAND_IN });
-  const read = readBodiesFile(wire, JSON.stringify(wire));
+  const read = readBodiesFile(bodiesFile.parse({ layout: sheet, ...STAND_IN }), text);
   return "findings" in read ? read : { value: { ...read.value, isPlain: true } };
 }
 
 /** A checked file in SI; findings where things are held twice. */
-export function readBodiesFile(wire: z.output<typeof bodiesFile>, text: string): Parsed<BodiesFile> {
+function readBodiesFile(wire: z.output<typeof bodiesFile>, text: string): Parsed<BodiesFile> {
   const layout = readLayout(wire.layout, "left");
   const dependent = findLayoutDependence({ linkage: buildLayoutLinkage(layout) });
   if (dependent) return { findings: [dependent] };

@@ -1,7 +1,8 @@
+import { readFileSync } from "node:fs";
 import type { FastifyInstance } from "fastify";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { SheetQuestion } from "#casework";
-import { type Finding, formatSheetQuestion, parseFamily, parseSheetQuestion } from "#contract";
+import type { BodiesFault, SheetQuestion } from "#casework";
+import { type Finding, formatSheetQuestion, parseBodiesFile, parseFamily, parseSheetQuestion } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { buildApp } from "../app.ts";
 import { openFamilyShelf } from "../family-shelf.ts";
@@ -15,6 +16,32 @@ const ouzel = demo("ouzel-saloon");
 const dunlin = demo("dunlin-hatch");
 const position = "rear-left/trailing-link/inner-bush";
 const held = { kind: "under", part: "spring-link" } as const;
+
+const layoutText = readFileSync(
+  new URL("../../../docs/examples/layouts/rear-integral-link-rubber.json", import.meta.url),
+  "utf8",
+);
+const layoutOf = (document: unknown, fault: BodiesFault | null): SheetQuestion => {
+  const file = parseBodiesFile(JSON.stringify(document));
+  if ("findings" in file) throw new Error(JSON.stringify(file.findings));
+  return {
+    kind: "layout",
+    question: {
+      file: file.value,
+      fault,
+      condition: { contactRise: 0.01, rack: 0, braking: 2000, lateral: 0, drive: 0 },
+    },
+  };
+};
+const withRubber = JSON.parse(layoutText) as { readonly layout: unknown };
+const bush = { part: "arm-front", end: null };
+const layoutQuestions: readonly SheetQuestion[] = [
+  layoutOf(withRubber, { kind: "torn", place: { part: "toe-link", end: "from" } }),
+  layoutOf(withRubber, { kind: "firmer", place: bush, low: 1.5, high: 2 }),
+  layoutOf(withRubber, { kind: "firmer", place: bush, hardness: { from: 55, to: 75 } }),
+  layoutOf(withRubber, { kind: "loose", part: "arm-ball", play: 0.001, assumed: true }),
+  layoutOf(withRubber.layout, null),
+];
 
 const questions: readonly SheetQuestion[] = [
   { kind: "hold", family: ouzel, corner: "rear-left", held: { kind: "ride" }, test: null },
@@ -105,7 +132,7 @@ const questions: readonly SheetQuestion[] = [
 
 describe("the question of a printed sheet", () => {
   it("comes back from what is sent as it was asked", () => {
-    for (const question of questions) {
+    for (const question of [...questions, ...layoutQuestions]) {
       const parsed = parseSheetQuestion(JSON.stringify(formatSheetQuestion(question)));
       if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
       const found = parsed.value.families.map(({ id }) => (id === ouzel.id ? ouzel : dunlin));
@@ -155,6 +182,14 @@ describe("printed sheets over HTTP", { timeout: 60_000 }, () => {
     }
   });
 
+  it("are those of a layout too, with rubber or alone", async () => {
+    for (const question of [layoutQuestions[2], layoutQuestions[4]]) {
+      if (question === undefined) throw new Error("no question");
+      const reply = await print(formatSheetQuestion(question));
+      expect([reply.statusCode, reply.headers["content-type"]]).toEqual([200, "application/pdf"]);
+    }
+  });
+
   it("are refused under the keys that were sent", async () => {
     const places = async (body: unknown) => {
       const reply = await print(body);
@@ -181,6 +216,21 @@ describe("printed sheets over HTTP", { timeout: 60_000 }, () => {
       "out-of-range readings[2].toe_deg",
     ]);
     expect(await places({ sheet: "car", family: "ouzel", motion: { roll_deg: 2 } })).toEqual(["unknown-family family"]);
+    const layout = { sheet: "layout", file: withRubber };
+    const ends = { kind: "firmer", part: "arm-front" };
+    expect(await places({ ...layout, fault: { ...ends, factor_low: 2, new_hardness_shore_a: 60 } })).toEqual([
+      "one-of-two fault.factor_low",
+    ]);
+    expect(await places({ ...layout, fault: { ...ends, new_hardness_shore_a: 60 } })).toEqual([
+      "missing-key fault.old_hardness_shore_a",
+    ]);
+    expect(await places({ ...layout, fault: { ...ends, old_hardness_shore_a: 70, new_hardness_shore_a: 60 } })).toEqual(
+      ["not-consistent fault.new_hardness_shore_a"],
+    );
+    expect(await places({ ...layout, file: { ...withRubber, wheel_load_n: -1, spring: 3 } })).toEqual([
+      "key-unit file.spring",
+      "out-of-range file.wheel_load_n",
+    ]);
     const travel = questions.find(({ kind }) => kind === "travel");
     if (travel === undefined) throw new Error("no question");
     expect(await places({ ...formatSheetQuestion(travel), beside: "nobody" })).toEqual(["unknown-family beside"]);

@@ -10,6 +10,7 @@ import { FindingsList } from "../shell/findings-list.tsx";
 import { BodiesChoices } from "./bodies-choices.tsx";
 import { BodiesDrawn } from "./bodies-drawn.tsx";
 import { BodiesMargin, LayoutSource } from "./bodies-margin.tsx";
+import { FaultAmount } from "./fault-amount.tsx";
 import { HeldDrawn } from "./held-drawn.tsx";
 import { HeldMargin } from "./held-margin.tsx";
 import { layoutPathWords } from "./layout-path-words.ts";
@@ -71,6 +72,8 @@ const Sliders = ({ view: { condition, setCondition } }: { readonly view: BodiesV
 /** The margin while there is nothing to show: what is wrong, or that it is being computed. */
 const Without = ({ view, findings }: { readonly view: BodiesView; readonly findings: readonly Finding[] }) => (
   <>
+    {view.fault === null ? null : <h2 className="heading">What the {view.fault.kind} one does</h2>}
+    <FaultAmount view={view} />
     <FindingsList findings={findings} nameOf={layoutPathWords} />
     <LayoutSource view={view} />
   </>

@@ -13,6 +13,10 @@ export interface BodiesSearch extends ConditionSearch {
   readonly play_mm?: number;
   readonly factor_low?: number;
   readonly factor_high?: number;
+  /** A firmer part is told by its hardness and not by its rate; of the old part and the new, Shore A. */
+  readonly by?: "hardness";
+  readonly old_shore_a?: number;
+  readonly new_shore_a?: number;
   /** How it is held instead of its curves. */
   readonly show?: "hold";
   /** Key of the way of holding it that is drawn. */
@@ -29,10 +33,14 @@ const numberWithin = (value: unknown, low: number, high: number): number | null 
 /** Within what a play in mm, a factor and the eye in degrees can be asked for. */
 export const PLAY_MM = { low: 0.1, high: 10 } as const;
 export const FACTOR = { low: 0.05, high: 20 } as const;
+/** Any hardness there is; where the relation ends is said at its field. */
+const SHORE_A = { low: 0, high: 100 } as const;
 const NUMBERS = {
   play_mm: PLAY_MM,
   factor_low: FACTOR,
   factor_high: FACTOR,
+  old_shore_a: SHORE_A,
+  new_shore_a: SHORE_A,
   turn_deg: { low: -180, high: 180 },
   tilt_deg: { low: -30, high: 90 },
 } as const;
@@ -52,6 +60,7 @@ export const readBodiesSearch = (search: Record<string, unknown>): BodiesSearch 
     ...(search.own === true || search.own === "true" ? { own: true } : {}),
     ...(at === null ? {} : { at }),
     ...(isLookedAtAs(search.as) ? { as: search.as } : {}),
+    ...(search.by === "hardness" ? { by: "hardness" as const } : {}),
     ...(search.show === "hold" ? { show: "hold" as const } : {}),
     ...(held === null ? {} : { held }),
     ...Object.fromEntries(numbers),

@@ -4,6 +4,8 @@ import { conditionPathWords } from "../effect/condition-path-words.ts";
 const WORDS: Readonly<Record<string, string>> = {
   "fault.part": "Place",
   "fault.low": "As firm, at least",
+  "fault.hardness.from": "Hardness of the old part",
+  "fault.hardness.to": "Hardness of the new part",
   "fault.factor_low": "As firm, at least",
   "fault.play_mm": "Play, side to side",
 };

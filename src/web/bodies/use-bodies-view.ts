@@ -55,7 +55,7 @@ export const useBodiesView = (): BodiesView => {
     () => (file === null ? null : (placesOf(file).find(({ key }) => key === search.at) ?? null)),
     [file, search.at],
   );
-  const { as, play_mm, factor_low, factor_high } = search;
+  const { as, play_mm, factor_low, factor_high, by, old_shore_a, new_shore_a } = search;
   const fault = useMemo(
     () =>
       place &&
@@ -64,8 +64,11 @@ export const useBodiesView = (): BodiesView => {
         ...(play_mm === undefined ? {} : { play_mm }),
         ...(factor_low === undefined ? {} : { factor_low }),
         ...(factor_high === undefined ? {} : { factor_high }),
+        ...(by === undefined ? {} : { by }),
+        ...(old_shore_a === undefined ? {} : { old_shore_a }),
+        ...(new_shore_a === undefined ? {} : { new_shore_a }),
       }),
-    [place, as, play_mm, factor_low, factor_high],
+    [place, as, play_mm, factor_low, factor_high, by, old_shore_a, new_shore_a],
   );
   const write = useCallback(
     (change: BodiesSearch) => void navigate({ search: (last) => ({ ...last, ...change }), replace: true }),

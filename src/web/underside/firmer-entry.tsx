@@ -39,7 +39,8 @@ interface HardnessEntriesProps extends Omit<FirmerEntryProps, "firmer"> {
   readonly hardness: HardnessChange;
 }
 
-const HardnessEntries = ({ hardness, rubber, onEnter, onOpen }: HardnessEntriesProps) => {
+/** Hardness of the old part and of the new, what follows for the rate, and where the relation ends. */
+export const HardnessEntries = ({ hardness, rubber, onEnter, onOpen }: HardnessEntriesProps) => {
   const [open, setOpen] = useState(NOTHING_OPEN);
   const openOf = useCallback(
     (which: keyof HardnessChange) => (why: string | null) => setOpen((last) => ({ ...last, [which]: why })),
