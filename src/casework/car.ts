@@ -1,6 +1,6 @@
 import type { Metres, Radians } from "#quantity";
 import type { Family, Rung } from "#vehicle";
-import type { Figure } from "./fault-effect.ts";
+import type { Figure, RubberFault } from "./fault-effect.ts";
 import type { TravelPlot } from "./travel/travel-sheet.ts";
 
 /** One way the whole car is moved: the body up and down, leaning, nodding, or the rack. */
@@ -19,8 +19,8 @@ export type CarMotion =
 export interface CarQuestion {
   readonly family: Family;
   readonly motion: CarMotion;
-  /** Only of a bend: a rubber that is torn. */
-  readonly torn?: { readonly position: string; readonly grade: 1 | 2 | 3 };
+  /** Only of a bend: a joint that is torn, loose or firmer. */
+  readonly changed?: { readonly position: string; readonly fault: RubberFault };
 }
 
 /** A bar between two wheels that travel differently. */

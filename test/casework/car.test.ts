@@ -163,10 +163,10 @@ describe("the whole car", { timeout: 60_000 }, () => {
     });
 
     it("says what a torn bush does to its own wheel under the forces that wheel has", () => {
-      const torn = { position: "rear-right/trailing-link/inner-bush", grade: 3 } as const;
-      const answer = computeCar({ family: ouzel, motion: bend(0.3, -0.3), torn });
+      const changed = { position: "rear-right/trailing-link/inner-bush", fault: { kind: "torn", grade: 3 } } as const;
+      const answer = computeCar({ family: ouzel, motion: bend(0.3, -0.3), changed });
       if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
-      const further = figure(answer.car, "bend-torn-toe");
+      const further = figure(answer.car, "bend-changed-toe");
       expect(further.label).toBe("Toe the rear right wheel turns further, torn");
       expect(further.band?.[0]).toBeLessThan(further.value);
       expect(answer.car.sentence).toMatch(/torn the rear right wheel turns a further \d\.\d\d° (?:in|out)/);
@@ -174,16 +174,74 @@ describe("the whole car", { timeout: 60_000 }, () => {
       const other = computeCar({
         family: ouzel,
         motion: bend(-0.3, -0.3),
-        torn: { ...torn, position: "rear-left/trailing-link/inner-bush" },
+        changed: { ...changed, position: "rear-left/trailing-link/inner-bush" },
       });
       if ("findings" in other) throw new Error(JSON.stringify(other.findings));
-      expect(figure(other.car, "bend-torn-toe").value).toBeCloseTo(further.value, 6);
+      expect(figure(other.car, "bend-changed-toe").value).toBeCloseTo(further.value, 6);
       const stranger = computeCar({
         family: ouzel,
         motion: bend(0.3),
-        torn: { ...torn, position: "rear-right/nothing" },
+        changed: { ...changed, position: "rear-right/nothing" },
       });
       expect("findings" in stranger && stranger.findings).toMatchObject([{ code: "unknown-position" }]);
+    });
+
+    it("says what a loose or firmer joint does there, as the sheet of that fault has it, with a band", () => {
+      const position = "rear-right/trailing-link/inner-bush";
+      for (const [fault, words] of [
+        [{ kind: "loose", play: 0.001, assumed: true }, "loose, 1.0 mm assumed"],
+        [{ kind: "firmer", factor: 2 }, "firmer, 2 times"],
+        [{ kind: "firmer", hardness: { from: 55, to: 65 } }, "firmer, 55 to 65 Shore A"],
+      ] as const) {
+        const answer = computeCar({ family: ouzel, motion: bend(0.3, -0.3), changed: { position, fault } });
+        if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+        const further = figure(answer.car, "bend-changed-toe");
+        expect(further.label).toBe(`Toe the rear right wheel turns further, ${words}`);
+        expect(further.band?.[0]).toBeLessThan(further.value);
+        expect(further.band?.[1]).toBeGreaterThan(further.value);
+        expect(answer.car.sentence).toContain(` ${words}, the rear right wheel turns `);
+      }
+      // No hardness to start from: nothing is made up, and the bend itself is still told.
+      const unknown = computeCar({
+        family: ouzel,
+        motion: bend(0.3),
+        changed: { position, fault: { kind: "firmer", hardness: { from: null, to: null } } },
+      });
+      if ("findings" in unknown) throw new Error(JSON.stringify(unknown.findings));
+      expect(unknown.car.sentence).toContain("nothing is computed");
+      expect(unknown.car.figures.map(({ key }) => key)).not.toContain("bend-changed-toe");
+    });
+
+    it("has a band along every curve, the one of the figures where they meet", () => {
+      const car = carOf(bend(0.4, -0.2));
+      const lean = car.plots.find((plot) => plot.figure === "lean")?.lines[0];
+      const own = figure(car, "bend-lean");
+      const at = lean?.rises.findIndex((by) => Math.abs(by - 0.4 * G) < 1e-9) ?? -1;
+      expect(lean?.values[at]).toBeCloseTo(own.value, 8);
+      expect(lean?.low[at]).toBeCloseTo(own.band?.[0] ?? Number.NaN, 5);
+      expect(lean?.high[at]).toBeCloseTo(own.band?.[1] ?? Number.NaN, 5);
+      // To the other side it is its own mirror image.
+      expect(lean?.low[0]).toBeCloseTo(-(lean?.high.at(-1) ?? Number.NaN), 9);
+      const load = car.plots.find((plot) => plot.figure === "load");
+      for (const { low, high } of load?.lines ?? [])
+        expect(low.every((one, i) => one < (high[i] ?? Number.NaN))).toBe(true);
+    });
+
+    it("says which wheel lifts and at how much, and ends its curves there", () => {
+      // Narrow, high and stiff in front.
+      const tall: Family = { ...ouzel, cgHeight: 1.15 };
+      const answer = computeCar({ family: tall, motion: bend(0.8) });
+      if (!("findings" in answer)) throw new Error("stands");
+      const [finding] = answer.findings;
+      expect(finding?.got).toMatch(/: the (?:front|rear) left wheel lifts$/);
+      const most = Number(/^It takes (\d\.\d\d) g/.exec(finding?.hint ?? "")?.[1]);
+      expect("car" in computeCar({ family: tall, motion: bend(most - 0.01) })).toBe(true);
+      expect("car" in computeCar({ family: tall, motion: bend(most + 0.02) })).toBe(false);
+      const plot = carOf(bend(0.2), tall).plots[0];
+      expect(plot?.leftOut[0]).toBe(
+        `bends to the left end at ${most.toFixed(2)} g: the ${/the (\w+ left)/.exec(finding?.got ?? "")?.[1]} wheel lifts`,
+      );
+      expect((plot?.lines[0]?.rises.at(-1) ?? 0) / G).toBeCloseTo(most, 2);
     });
 
     it("standing still moves nothing, and beyond what is asked for is refused", () => {

@@ -16,8 +16,8 @@ export interface Known {
   readonly sure: boolean;
 }
 
-/** What a torn rubber does to its own wheel under the forces of the bend: its figure, or why there is none. */
-export type TornInBend = { readonly figure: Figure } | { readonly findings: readonly Finding[] };
+/** What a torn, loose or firmer joint does to its own wheel under the forces of the bend: its figure, or why there is none. */
+export type ChangedInBend = { readonly figure: Figure } | { readonly findings: readonly Finding[] };
 
 /** Everything a car in a bend is told from. */
 export interface BendFacts {
@@ -29,7 +29,13 @@ export interface BendFacts {
   readonly draws: number;
   readonly known: (of: (state: CarBalanceState) => number) => Known;
   readonly gives: Readonly<Record<WheelPlace, Give | null>>;
-  readonly torn: { readonly words: string; readonly place: WheelPlace; readonly told: TornInBend } | null;
+  readonly changed: {
+    readonly words: string;
+    /** "torn", "loose, 1.0 mm assumed", "firmer, 55 to 65 Shore A". */
+    readonly as: string;
+    readonly place: WheelPlace;
+    readonly told: ChangedInBend;
+  } | null;
 }
 
 export const PLACE_WORDS: Readonly<Record<WheelPlace, string>> = {

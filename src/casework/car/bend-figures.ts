@@ -11,7 +11,7 @@ const SOURCE = "docs/method/linkage.md, section 16";
 
 /** Every figure of a car in a bend; those of the body and the loads with the scatter of the cars that may be. */
 export function bendFigures(facts: BendFacts): readonly Figure[] {
-  return [...bodyFigures(facts), ...loadFigures(facts), ...giveFigures(facts), ...tornFigures(facts)];
+  return [...bodyFigures(facts), ...loadFigures(facts), ...giveFigures(facts), ...changedFigures(facts)];
 }
 
 function inputsOf({ question: { family }, motion }: BendFacts): Figure["inputs"] {
@@ -185,14 +185,14 @@ const alongForce = ({ braking, drive }: CarBalanceState["frontLeft"]): Figure["i
       ? [{ label: "Driving force of this wheel", value: `${formatNumber(drive, 0)} N` }]
       : [];
 
-/** What the torn rubber changes, beside what the sound joints give. */
-function tornFigures({ torn }: BendFacts): readonly Figure[] {
-  if (torn === null || "findings" in torn.told) return [];
+/** What the torn, loose or firmer joint changes, beside what the sound ones give. */
+function changedFigures({ changed }: BendFacts): readonly Figure[] {
+  if (changed === null || "findings" in changed.told) return [];
   return [
     {
-      ...torn.told.figure,
-      key: "bend-torn-toe",
-      label: `Toe the ${PLACE_WORDS[torn.place]} wheel turns further, torn`,
+      ...changed.told.figure,
+      key: "bend-changed-toe",
+      label: `Toe the ${PLACE_WORDS[changed.place]} wheel turns further, ${changed.as}`,
     },
   ];
 }

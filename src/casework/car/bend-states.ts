@@ -1,22 +1,44 @@
-import type { CarAcceleration, CarBalance, CarBalanceAnswer, CarBalanceState } from "#engines/linkage";
+import type { CarAcceleration, CarBalance, CarBalanceAnswer, CarBalanceState, WheelPlace } from "#engines/linkage";
 import { normalFrom, seededRandom } from "#numeric";
 import type { Family } from "#vehicle";
+import { carMotionForm } from "./car-motions.ts";
 import { balanceOf, drawBalance, type Models } from "./loaded-car.ts";
+import { mirroredPlace, mirrorState } from "./mirror-state.ts";
 
 const SEED = 20_261_129;
 /** Cars that are drawn: a standard deviation from so many is known to a tenth. */
 const DRAWS = 50;
+/** Bends on one side that the curves go through. */
+const STEPS = 6;
+/** Halvings to where a wheel lifts: to a thousandth of a step. */
+const HALVINGS = 10;
 
-/** One car of a line as it may be, with where it stood last: its next bend is sought from there. */
-interface DrawnCar {
-  readonly balance: CarBalance;
-  last: CarBalanceState | null;
+/** One bend of the curves: the car on file, and the cars that may be and stand on four wheels there. */
+export interface BendStep {
+  /** Sideways, m/s2, a bend to the left positive. */
+  readonly by: number;
+  readonly state: CarBalanceState;
+  readonly drawn: readonly CarBalanceState[];
+}
+
+/** Where the car on file takes no sharper bend; null: which wheel lifts is not known. */
+export interface BendEnd {
+  readonly way: 1 | -1;
+  readonly by: number;
+  readonly lifts: WheelPlace | null;
+}
+
+/** A car line over every bend at one braking or drive. */
+export interface BendOver {
+  readonly steps: readonly BendStep[];
+  readonly ends: readonly BendEnd[];
 }
 
 /** The balances of a car line in bends: as it is on file, and as it may be. */
 export class BendStates {
   private readonly nominal: CarBalance;
-  private drawn: readonly DrawnCar[] | null = null;
+  private drawn: readonly CarBalance[] | null = null;
+  private latestOver: { readonly along: number; readonly over: BendOver } | null = null;
 
   constructor(
     private readonly family: Family,
@@ -36,23 +58,86 @@ export class BendStates {
     return "state" in answer || near === null ? answer : this.nominal.solve(acceleration);
   }
 
-  /** Every car that may be and stands on four wheels there, by sampling with a fixed seed. */
-  sample(acceleration: CarAcceleration): readonly CarBalanceState[] {
+  /** Every car that may be and stands on four wheels there, by sampling with a fixed seed, sought from where the one on file stands. */
+  sample(acceleration: CarAcceleration, near: CarBalanceState): readonly CarBalanceState[] {
     this.drawn ??= this.draw();
-    return this.drawn.flatMap((car) => {
-      const near = car.last && car.balance.solve(acceleration, car.last);
-      const answer = near && "state" in near ? near : car.balance.solve(acceleration);
-      if (!("state" in answer)) return [];
-      car.last = answer.state;
-      return [answer.state];
+    return this.drawn.flatMap((balance) => {
+      const close = balance.solve(acceleration, near);
+      const answer = "state" in close ? close : balance.solve(acceleration);
+      return "state" in answer ? [answer.state] : [];
     });
   }
 
-  private draw(): readonly DrawnCar[] {
+  /** All bends from one side to the other at one acceleration along the car; kept while it is asked for again. */
+  over(along: number): BendOver {
+    if (this.latestOver?.along !== along) this.latestOver = { along, over: this.follow(along) };
+    return this.latestOver.over;
+  }
+
+  /** Bends to the left, begun where the one before ended; those to the right are their mirror images. */
+  private follow(along: number): BendOver {
+    const form = carMotionForm("bend");
+    const most = form.read(form.most(this.family));
+    const steps: BendStep[] = [];
+    const step = (by: number, state: CarBalanceState): BendStep => ({
+      by,
+      state,
+      drawn: this.sample({ lateral: by, forward: along }, state),
+    });
+    let end: { by: number; lifts: WheelPlace | null } | null = null;
+    for (let i = 0; i <= STEPS && end === null; i++) {
+      const by = (i * most) / STEPS;
+      const last = steps.at(-1);
+      const answer = this.solve({ lateral: by, forward: along }, last?.state);
+      if ("state" in answer) steps.push(step(by, answer.state));
+      else if (last === undefined) return { steps: [], ends: [] };
+      else {
+        const found = this.findEnd(last, by, along);
+        end = { by: found.by, lifts: found.lifts };
+        if (found.by > last.by) steps.push(step(found.by, found.state));
+      }
+    }
+    const left = steps.slice(1);
+    return {
+      steps: [
+        ...left.map((s) => ({ by: -s.by, state: mirrorState(s.state), drawn: s.drawn.map(mirrorState) })).toReversed(),
+        ...steps,
+      ],
+      ends:
+        end === null
+          ? []
+          : [
+              { way: 1, ...end },
+              { way: -1, by: -end.by, lifts: end.lifts && mirroredPlace[end.lifts] },
+            ],
+    };
+  }
+
+  /** Between a bend it takes and one it does not: the sharpest it takes, and the wheel that lifts beyond it. */
+  private findEnd(last: BendStep, beyond: number, along: number) {
+    let [by, state, not, lifts]: [number, CarBalanceState, number, WheelPlace | null] = [
+      last.by,
+      last.state,
+      beyond,
+      null,
+    ];
+    for (let i = 0; i < HALVINGS; i++) {
+      const middle = (by + not) / 2;
+      const answer = this.solve({ lateral: middle, forward: along }, state);
+      if ("state" in answer) [by, state] = [middle, answer.state];
+      else {
+        not = middle;
+        if ("lifts" in answer) lifts = answer.lifts;
+      }
+    }
+    return { by, state, lifts };
+  }
+
+  private draw(): readonly CarBalance[] {
     const draw = normalFrom(seededRandom(SEED));
-    return Array.from({ length: DRAWS }, () => drawBalance(this.family, this.models, draw))
-      .filter(({ carries }) => carries)
-      .map((balance) => ({ balance, last: null }));
+    return Array.from({ length: DRAWS }, () => drawBalance(this.family, this.models, draw)).filter(
+      ({ carries }) => carries,
+    );
   }
 }
 

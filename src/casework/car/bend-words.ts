@@ -12,7 +12,7 @@ import { spreadWords, USUAL_TYRE_RATE } from "./loaded-car.ts";
 export function describeBend(facts: BendFacts): Pick<WholeCar, "sentence" | "howSure" | "computedSo"> {
   const { question, models, draws } = facts;
   return {
-    sentence: [bendSentence(facts), ...givingSentence(facts), ...tornSentence(facts)].join(" "),
+    sentence: [bendSentence(facts), ...givingSentence(facts), ...changedSentence(facts)].join(" "),
     howSure: `${layoutDoubt(models.front.assembly, ["front", "rear"])}Bands hold 95 %. Those of lean, nod and loads are from ${draws} cars drawn as this one may be (fixed seed): hard points and rubber of both axles from their rung, ${spreadWords(question.family)} (common practice, no source). Those of what joints give are exact derivatives by every point and rate.`,
     computedSo: `Springs, bars and tyres (${formatNumber(USUAL_TYRE_RATE / 1000, 0)} N/mm each, common practice, no source) with the linkage itself, no roll-centre formula; wheels of an axle share its sideways force by their loads and brake or drive alike, a brake at the patch, a shaft at the wheel centre. Joints give at the height each wheel then has; their give is not led back to the lean. No limit of grip.`,
   };
@@ -54,20 +54,22 @@ function givingSentence({ motion: { by, along }, gives }: BendFacts): readonly s
   return [`Under these forces the joints give: ${one} ${turned(front)}, ${other} ${turned(rear)}.`];
 }
 
-function tornSentence({ torn, gives }: BendFacts): readonly string[] {
-  if (torn === null) return [];
-  const which = `With ${torn.words[0]?.toLowerCase() ?? ""}${torn.words.slice(1)} torn`;
-  if ("findings" in torn.told) {
-    const [why] = torn.told.findings;
+function changedSentence({ changed, gives }: BendFacts): readonly string[] {
+  if (changed === null) return [];
+  // "loose, 1.0 mm" takes a comma before and after what is said of it.
+  const as = changed.as.includes(",") ? ` ${changed.as},` : ` ${changed.as}`;
+  const which = `With ${changed.words[0]?.toLowerCase() ?? ""}${changed.words.slice(1)}${as}`;
+  if ("findings" in changed.told) {
+    const [why] = changed.told.findings;
     return [`${which} nothing is computed: ${why ? `${why.got}; needed: ${why.needed}` : "it has no rubber"}.`];
   }
-  const { figure } = torn.told;
-  const wheel = `the ${PLACE_WORDS[torn.place]} wheel`;
+  const { figure } = changed.told;
+  const wheel = `the ${PLACE_WORDS[changed.place]} wheel`;
   if (!figure.signSure)
     return [`${which} ${wheel} turns further one way or the other, which is not sure; the others stay as they are.`];
   const further = `${formatNumber(Math.abs(figure.value), 2)}° ${figure.value > 0 ? "in" : "out"}`;
   return [
-    `${which} ${wheel} turns a further ${further}${besideSound(gives, torn.place)}; the others stay as they are.`,
+    `${which} ${wheel} turns a further ${further}${besideSound(gives, changed.place)}; the others stay as they are.`,
   ];
 }
 

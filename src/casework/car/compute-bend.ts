@@ -1,20 +1,18 @@
-import { type CarBalanceState, computeLoadsInBend, type WheelPlace, wheelPlaces } from "#engines/linkage";
+import { type CarBalanceState, computeLoadsInBend, type WheelPlace } from "#engines/linkage";
 import type { Finding } from "#numeric";
-import { degreesFromRadians } from "#quantity";
-import { type Corner, type Family, positionsOf, type Rung, STANDARD_GRAVITY } from "#vehicle";
+import { type Corner, positionsOf, type Rung, STANDARD_GRAVITY } from "#vehicle";
 import type { CarQuestion, WholeCar } from "../car.ts";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
+import { faultInWords } from "../fault/fault-in-words.ts";
 import { spreadOf } from "../sampling/spread.ts";
-import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
 import { type BendFacts, type BendMotion, type Known, PLACE_WORDS } from "./bend-facts.ts";
 import { bendFigures } from "./bend-figures.ts";
 import { giveOf } from "./bend-give.ts";
-import { type BendStates, bendStatesOf } from "./bend-states.ts";
+import { bendPlots } from "./bend-plots.ts";
+import { type BendOver, bendStatesOf } from "./bend-states.ts";
 import { describeBend } from "./bend-words.ts";
-import { carMotionForm } from "./car-motions.ts";
 import type { Models } from "./loaded-car.ts";
 
-const STEPS_EACH_WAY = 6;
 const PLACE_OF: Readonly<Record<Corner, WheelPlace>> = {
   "front-left": "frontLeft",
   "front-right": "frontRight",
@@ -31,14 +29,14 @@ export function computeBend(
   models: Models,
   rung: Rung,
 ): { readonly car: WholeCar } | { readonly findings: readonly Finding[] } {
-  const { family, motion, torn } = question;
-  if (torn !== undefined && !positionsOf(family).some(({ id }) => id === torn.position))
+  const { family, motion, changed } = question;
+  if (changed !== undefined && !positionsOf(family).some(({ id }) => id === changed.position))
     return {
       findings: [
         {
           code: "unknown-position",
-          path: "torn.position",
-          got: torn.position,
+          path: "changed.position",
+          got: changed.position,
           needed: "the id of a position of this family",
           hint: "Ids read like rear-left/trailing-link/inner-bush.",
         },
@@ -46,9 +44,10 @@ export function computeBend(
     };
   const states = bendStatesOf(family, models);
   const answer = states.carries ? states.solve({ lateral: motion.by, forward: motion.along }) : null;
-  if (answer === null || !("state" in answer)) return { findings: [noBalance(answer, motion)] };
+  if (answer === null || !("state" in answer))
+    return { findings: [noBalance(answer, motion, states.carries ? states.over(motion.along) : null)] };
   const { state } = answer;
-  const drawn = states.sample({ lateral: motion.by, forward: motion.along });
+  const drawn = states.sample({ lateral: motion.by, forward: motion.along }, state);
   const sideOf = (place: WheelPlace) => (place.endsWith("Left") ? "left" : "right");
   const modelAt = (place: WheelPlace) => models[place.startsWith("front") ? "front" : "rear"];
   const give = (place: WheelPlace) => giveOf(modelAt(place), sideOf(place), state[place]);
@@ -65,7 +64,7 @@ export function computeBend(
       rearLeft: give("rearLeft"),
       rearRight: give("rearRight"),
     },
-    torn: tornOf(question, models, state),
+    changed: changedOf(question, models, state),
   };
   return {
     car: {
@@ -74,7 +73,7 @@ export function computeBend(
       invented: family.invented,
       parts: [],
       axis: "sideways, g",
-      plots: plotsOf(states, family, motion),
+      plots: bendPlots(states.over(motion.along)),
       figures: bendFigures(facts),
       ...describeBend(facts),
     },
@@ -96,6 +95,7 @@ function knownOf(
 function noBalance(
   answer: { readonly lifts: WheelPlace } | { readonly unsolved: string } | null,
   { by, along }: BendMotion,
+  over: BendOver | null,
 ): Finding {
   const asked = `${(by / STANDARD_GRAVITY).toFixed(2)} g sideways, ${(along / STANDARD_GRAVITY).toFixed(2)} g along`;
   if (answer === null)
@@ -111,14 +111,24 @@ function noBalance(
     path: "motion.by",
     got: "lifts" in answer ? `${asked}: the ${PLACE_WORDS[answer.lifts]} wheel lifts` : asked,
     needed: "a bend the car takes on four wheels",
-    hint: "Ask for less.",
+    hint: liftHint(by, over),
   };
 }
 
-/** What the torn rubber changes at its own wheel under the forces that wheel has in this bend. */
-function tornOf({ family, torn }: CarQuestion, models: Models, state: CarBalanceState): BendFacts["torn"] {
-  const position = positionsOf(family).find(({ id }) => id === torn?.position);
-  if (torn === undefined || position === undefined || position.side === null) return null;
+/** Up to where this car takes such a bend. */
+function liftHint(by: number, over: BendOver | null): string {
+  const end = over?.ends.find(({ way }) => way === (by < 0 ? -1 : 1));
+  if (over === null || over.steps.length === 0)
+    return "Ask for less braking or drive: it does not stand on four wheels even straight ahead.";
+  return end === undefined
+    ? "Ask for less."
+    : `It takes ${(Math.abs(end.by) / STANDARD_GRAVITY).toFixed(2)} g sideways with this braking or drive.`;
+}
+
+/** What a torn, loose or firmer joint changes at its own wheel under the forces that wheel has in this bend. */
+function changedOf({ family, changed }: CarQuestion, models: Models, state: CarBalanceState): BendFacts["changed"] {
+  const position = positionsOf(family).find(({ id }) => id === changed?.position);
+  if (changed === undefined || position === undefined || position.side === null) return null;
   const { axle, side } = position;
   const corner: Corner = `${axle}-${side}`;
   const place = PLACE_OF[corner];
@@ -128,8 +138,8 @@ function tornOf({ family, torn }: CarQuestion, models: Models, state: CarBalance
     loads &&
     computeFaultEffect(family, {
       corner,
-      position: torn.position,
-      fault: { kind: "torn", grade: torn.grade },
+      position: changed.position,
+      fault: changed.fault,
       condition: {
         contactRise: loads.still.contactRise,
         rack: 0,
@@ -139,48 +149,8 @@ function tornOf({ family, torn }: CarQuestion, models: Models, state: CarBalance
       },
     });
   if (effect === null) return null;
-  if ("findings" in effect) return { words: position.label, place, told: effect };
+  const words = { words: position.label, as: faultInWords(changed.fault), place };
+  if ("findings" in effect) return { ...words, told: effect };
   const figure = effect.effect.figures.find(({ key }) => key === "toe-change");
-  return figure ? { words: position.label, place, told: { figure } } : null;
-}
-
-function plotsOf(states: BendStates, family: Family, { along }: BendMotion): readonly TravelPlot[] {
-  const form = carMotionForm("bend");
-  const most = form.read(form.most(family));
-  const solved: { by: number; state: CarBalanceState }[] = [];
-  // From standing outward on either side, each begun where the one before it ended; a side ends where a wheel lifts.
-  for (const way of [1, -1]) {
-    let near: CarBalanceState | null = null;
-    for (let i = way === 1 ? 0 : 1; i <= STEPS_EACH_WAY; i++) {
-      const by = (way * i * most) / STEPS_EACH_WAY;
-      const answer = states.solve({ lateral: by, forward: along }, near);
-      if (!("state" in answer)) break;
-      near = answer.state;
-      solved.push({ by, state: near });
-    }
-  }
-  solved.sort((a, b) => a.by - b.by);
-  if (solved.length < 2) return [];
-  const line = (words: string, subject: TravelLine["subject"], of: (s: CarBalanceState) => number): TravelLine => {
-    const values = solved.map(({ state }) => of(state));
-    return { state: "sound", words, subject, rises: solved.map(({ by }) => by), values, low: values, high: values };
-  };
-  return [
-    {
-      figure: "load",
-      title: "load of each wheel, kN",
-      unit: "kN",
-      lines: wheelPlaces.map((place) =>
-        line(PLACE_WORDS[place], place.startsWith("front") ? "sound" : "beside", (s) => s[place].load / 1000),
-      ),
-      leftOut: ["a line ends where a wheel lifts; bands stand at the figures"],
-    },
-    {
-      figure: "lean",
-      title: "lean of the body, °, left side up is +",
-      unit: "deg",
-      lines: [line("lean", "sound", (s) => degreesFromRadians(s.roll))],
-      leftOut: [],
-    },
-  ];
+  return figure ? { ...words, told: { figure } } : null;
 }

@@ -85,10 +85,13 @@ export function drawBalance(family: Family, models: Models, draw: Draw): CarBala
       brakeShare: key === "front" ? front : 1 - front,
     };
   };
-  return new CarBalance({
-    front: drawn("front", models.front.assembly),
-    rear: drawn("rear", models.rear.assembly),
-    massHeight,
-    gravity: STANDARD_GRAVITY,
-  });
+  return new CarBalance(
+    {
+      front: drawn("front", models.front.assembly),
+      rear: drawn("rear", models.rear.assembly),
+      massHeight,
+      gravity: STANDARD_GRAVITY,
+    },
+    { fast: true },
+  );
 }

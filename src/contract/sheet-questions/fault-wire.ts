@@ -8,7 +8,8 @@ import { checkFirmerWire, firmnessKeys, formatFirmer, readFirmer } from "./firme
 import { formatLoose, looseKeys, readLoose } from "./loose-wire.ts";
 import { cornerSchema, gradeSchema } from "./place-schema.ts";
 
-const fault = z.discriminatedUnion("kind", [
+/** What is wrong or different with one joint, as it stands in JSON. */
+export const rubberFaultWire = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("torn"), grade: gradeSchema }),
   z.strictObject({ kind: z.literal("loose"), ...looseKeys }),
   z.strictObject({ kind: z.literal("firmer"), ...firmnessKeys }),
@@ -20,13 +21,14 @@ export const faultWire = z.strictObject({
   family: z.string(),
   corner: cornerSchema,
   position: z.string(),
-  fault,
+  fault: rubberFaultWire,
   condition: conditionWire,
 });
 
 type AskedFault = Extract<SheetQuestion, { kind: "fault" }>;
 
-const readFault = (wire: z.infer<typeof fault>): RubberFault => {
+/** A fault of a joint from JSON; of a firmer one what checkFirmerWire has let pass. */
+export const readFault = (wire: z.infer<typeof rubberFaultWire>): RubberFault => {
   switch (wire.kind) {
     case "torn":
       return wire;
@@ -37,7 +39,8 @@ const readFault = (wire: z.infer<typeof fault>): RubberFault => {
   }
 };
 
-const formatFault = (asked: RubberFault): z.input<typeof fault> => {
+/** The same as it is sent. */
+export const formatFault = (asked: RubberFault): z.input<typeof rubberFaultWire> => {
   switch (asked.kind) {
     case "torn":
       return asked;

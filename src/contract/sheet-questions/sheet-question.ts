@@ -5,7 +5,7 @@ import type { Family } from "#vehicle";
 import { isObject } from "../doors/loose-corner.ts";
 import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
-import { carWire, formatCar, readCar } from "./car-wire.ts";
+import { carWire, checkCarWire, formatCar, readCar } from "./car-wire.ts";
 import { checkFaultWire, faultWire, formatFaultQuestion, readFaultQuestion } from "./fault-wire.ts";
 import { formatHold, holdWire, readHold } from "./hold-wire.ts";
 import { checkLayoutWire, formatLayoutQuestion, layoutPath, layoutWire, readLayoutQuestion } from "./layout-wire.ts";
@@ -77,6 +77,7 @@ export const parseSheetQuestion = (text: string): Parsed<AskedSheet> => {
 function checkWire(raw: unknown): readonly Finding[] {
   if (!isObject(raw)) return [];
   if (raw.sheet === "fault") return checkFaultWire(raw);
+  if (raw.sheet === "car") return checkCarWire(raw);
   if (raw.sheet === "layout") return checkLayoutWire(raw);
   return raw.sheet === "travel" ? checkTravelWire(raw) : [];
 }

@@ -64,7 +64,10 @@ const questions: readonly SheetQuestion[] = [
     question: {
       family: ouzel,
       motion: { kind: "bend", by: 4.9, along: -2.4 },
-      torn: { position: "rear-right/trailing-link/inner-bush", grade: 3 },
+      changed: {
+        position: "rear-right/trailing-link/inner-bush",
+        fault: { kind: "loose", play: 0.001, assumed: true },
+      },
     },
   },
   {

@@ -1,4 +1,5 @@
-import { type CarMotion, carMotions } from "#casework";
+import { type CarMotion, carMotions, type RubberFault } from "#casework";
+import { parseMark } from "../underside/marks-in-address.ts";
 
 /** What of the whole car stands in its address. */
 export interface WholeCarSearch {
@@ -7,13 +8,21 @@ export interface WholeCarSearch {
   readonly by?: number;
   /** Along the car in a bend, g: braked negative. */
   readonly along?: number;
-  /** Id of the position whose rubber is torn in a bend. */
-  readonly torn?: string;
+  /** Id of the position that is torn, loose or firmer in a bend. */
+  readonly at?: string;
+  /** What it is, as a mark says it: "torn-3", "loose-1.5", "firmer-shore-55-65". */
+  readonly as?: string;
 }
 
 const numberIn = (value: unknown): number | null => {
   const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
   return typeof number === "number" && Number.isFinite(number) ? number : null;
+};
+
+/** The fault of a joint a mark stands for; null where it stands for none that is computed in a bend. */
+export const changeOf = (as: string | undefined): RubberFault | null => {
+  const mark = as === undefined ? null : parseMark(as);
+  return mark !== null && (mark.kind === "torn" || mark.kind === "loose" || mark.kind === "firmer") ? mark : null;
 };
 
 /** Reads the search part of an address; what cannot be read is left out. */
@@ -24,6 +33,7 @@ export const readWholeCarSearch = (search: Record<string, unknown>): WholeCarSea
     ...(motion === undefined ? {} : { motion }),
     ...(by === null ? {} : { by }),
     ...(along === null ? {} : { along }),
-    ...(typeof search.torn === "string" && search.torn !== "" ? { torn: search.torn } : {}),
+    ...(typeof search.at === "string" && search.at !== "" ? { at: search.at } : {}),
+    ...(typeof search.as === "string" && changeOf(search.as) !== null ? { as: search.as } : {}),
   };
 };

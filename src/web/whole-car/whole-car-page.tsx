@@ -1,8 +1,16 @@
 import { getRouteApi, Link, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
-import { alongForm, type CarQuestion, carMotionForm, carMotions, formatNumber, type WholeCar } from "#casework";
+import {
+  alongForm,
+  type CarQuestion,
+  carMotionForm,
+  carMotions,
+  formatNumber,
+  type RubberFault,
+  type WholeCar,
+} from "#casework";
 import { drawTravelPlots } from "#drawing";
-import { positionsOf } from "../car.ts";
+import { type Family, type Position, positionsOf } from "../car.ts";
 import { byQuery } from "../cases/case/recorder.ts";
 import { Choice } from "../choices/choice.tsx";
 import { FigureLine } from "../effect/figure-line.tsx";
@@ -18,7 +26,9 @@ import { printAskedSheet } from "../server/print-asked-sheet.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
-import { possibleFaultsAt } from "../underside/rubber-at.ts";
+import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
+import { changeOf } from "./car-search.ts";
+import { ChangedJoint, changesAt, HowMuch } from "./changed-joint.tsx";
 import { useCar } from "./use-car.ts";
 import "./whole-car.css";
 
@@ -28,8 +38,6 @@ const leastHeight = () => 400;
 /** Where a motion begins to be looked at, as shown. */
 const FIRST = { roll: 2, heave: -30, pitch: 1, rack: 40, bend: 0.5 } as const;
 const FIRST_ALONG = 0;
-const TORN_GRADE = 3;
-const NONE = "";
 
 const Curves = ({ car }: { readonly car: WholeCar }) => {
   const draw = useCallback(
@@ -72,6 +80,13 @@ const CarMargin = ({ question, car }: CarMarginProps) => (
   </>
 );
 
+/** What a joint is looked at as first: torn where it can be, the worst. */
+const firstChange = (family: Family, position: Position): RubberFault | null => {
+  const faults = changesAt(family, position, null).map(({ fault }) => fault);
+  const found = faults.findLast(({ kind }) => kind === "torn") ?? faults[0];
+  return found !== undefined && found.kind !== "fluid-gone" ? found : null;
+};
+
 /** The whole car on level ground: leaning, sinking, nodding, steered. */
 export const WholeCarPage = () => {
   const { family } = familyRoute.useLoaderData();
@@ -94,32 +109,35 @@ export const WholeCarPage = () => {
     Math.max(-alongForm.brake, Math.min(alongForm.drive, search.along ?? FIRST_ALONG)),
     writeAlong,
   );
-  const tearable = useMemo(
-    () => positionsOf(family).filter((p) => possibleFaultsAt(family, p).tornGrades.includes(TORN_GRADE)),
+  const places = useMemo(
+    () => positionsOf(family).filter((p) => p.side !== null && isComputed(possibleFaultsAt(family, p))),
     [family],
   );
-  const torn = kind === "bend" && tearable.some(({ id }) => id === search.torn) ? search.torn : undefined;
+  const position = (kind === "bend" && places.find(({ id }) => id === search.at)) || null;
+  const fault = useMemo(
+    () => (position === null ? null : (changeOf(search.as) ?? firstChange(family, position))),
+    [family, position, search.as],
+  );
   const question = useMemo((): CarQuestion => {
     const amount = carMotionForm(kind).read(by);
     if (kind !== "bend") return { family, motion: { kind, by: amount } };
     return {
       family,
       motion: { kind, by: amount, along: alongForm.read(along) },
-      ...(torn === undefined ? {} : { torn: { position: torn, grade: TORN_GRADE } }),
+      ...(position === null || fault === null ? {} : { changed: { position: position.id, fault } }),
     };
-  }, [family, kind, by, along, torn]);
+  }, [family, kind, by, along, position, fault]);
   const { answer, busy, ended, stop } = useCar(question);
   const car = answer !== null && "car" in answer && answer.car.motion.kind === kind ? answer.car : null;
   const said = `${formatNumber(by, form.unit === "mm" ? 0 : 2)}${form.unit === "°" ? "°" : ` ${form.unit}`}`;
   const move = useCallback((motion: typeof kind) => void navigate({ search: { motion } }), [navigate]);
   const still = useCallback(() => setBy(0), [setBy]);
-  const tear = useCallback(
-    (position: string) =>
-      void navigate({
-        search: ({ torn: _, ...last }) => ({ ...last, ...(position === NONE ? {} : { torn: position }) }),
-      }),
+  const place = useCallback(
+    (id: string | null) =>
+      void navigate({ search: ({ at: _, as: __, ...last }) => ({ ...last, ...(id === null ? {} : { at: id }) }) }),
     [navigate],
   );
+  const lookAs = useCallback((as: string) => void navigate({ search: (last) => ({ ...last, as }) }), [navigate]);
   const keys = useMemo(
     () => [
       ...carMotions.map(({ kind: motion, name }, i) => ({
@@ -140,13 +158,23 @@ export const WholeCarPage = () => {
       fieldKeys={SLIDER_KEYS}
       waiting={busy ? { doing: "Putting four wheels on the ground", stop } : null}
       margin={
-        car !== null ? (
-          <CarMargin question={question} car={car} />
-        ) : answer !== null && "findings" in answer ? (
-          <FindingsList findings={answer.findings} nameOf={() => form.name} />
-        ) : (
-          <NoAnswer ended={ended} doing="Every wheel is put on the ground." again="Move the car" />
-        )
+        <>
+          {search.at !== undefined && kind === "bend" && position === null ? (
+            <p className="margin-notice">
+              {search.at} is no joint of this car line that can be computed, so all are sound.
+            </p>
+          ) : null}
+          {position === null || fault === null ? null : (
+            <HowMuch family={family} position={position} fault={fault} onAs={lookAs} />
+          )}
+          {car !== null ? (
+            <CarMargin question={question} car={car} />
+          ) : answer !== null && "findings" in answer ? (
+            <FindingsList findings={answer.findings} nameOf={() => form.name} />
+          ) : (
+            <NoAnswer ended={ended} doing="Every wheel is put on the ground." again="Move the car" />
+          )}
+        </>
       }
       choices={{
         label: "Motion",
@@ -159,14 +187,13 @@ export const WholeCarPage = () => {
               onChoose={(motion) => move(motion as typeof kind)}
             />
             {kind === "bend" ? (
-              <Choice
-                label="Torn"
-                value={torn ?? NONE}
-                options={[
-                  { value: NONE, words: "none" },
-                  ...tearable.map((p) => ({ value: p.id, words: `${p.axle} ${p.side}: ${p.label}` })),
-                ]}
-                onChoose={tear}
+              <ChangedJoint
+                family={family}
+                places={places}
+                position={position}
+                fault={fault}
+                onPlace={place}
+                onAs={lookAs}
               />
             ) : null}
           </>

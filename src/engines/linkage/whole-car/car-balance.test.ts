@@ -171,6 +171,24 @@ describe("a car on the reference's corners in a steady bend", () => {
   };
   const balance = new CarBalance(car);
 
+  it("stands where the solved linkage puts it when its wheels go by polynomials", () => {
+    const fast = new CarBalance(car, { fast: true });
+    for (const [lateral, forward] of [
+      [1, 0],
+      [-4, -5],
+      [7, 2],
+    ] as const) {
+      const [one, other] = [stateOf(balance, lateral, forward), stateOf(fast, lateral, forward)];
+      expect(other.roll).toBeCloseTo(one.roll, 8);
+      expect(other.pitch).toBeCloseTo(one.pitch, 8);
+      for (const place of wheelPlaces) {
+        expect(other[place].load / one[place].load, place).toBeCloseTo(1, 6);
+        expect(other[place].travel, place).toBeCloseTo(one[place].travel, 8);
+        expect(other[place].toe, place).toBeCloseTo(one[place].toe, 7);
+      }
+    }
+  });
+
   it("stands where it stood without one", () => {
     const { roll, heave, frontLeft, moved } = stateOf(balance, 0);
     expect([roll, heave, frontLeft.travel].map(Math.abs).every((x) => x < 1e-12)).toBe(true);

@@ -12,10 +12,11 @@ import {
   type Vector,
 } from "#numeric";
 import type { Metres, Newtons, NewtonsPerMetre, Radians } from "#quantity";
+import { buildCornerLinkage } from "../corner-linkage.ts";
 import type { CornerGeometry } from "../geometry.ts";
-import { TravelSweep } from "../solve-travel.ts";
-import { computeDesignContact, velocityAt } from "../wheel-figures.ts";
+import { computeDesignContact } from "../wheel-figures.ts";
 import { type AntiRollBar, type BodyMotion, bodyRotation, computeBar } from "./car-pose.ts";
+import { interpolatedWheel, solvedWheel, type WheelOverTravel } from "./wheel-over-travel.ts";
 
 /** What carries one axle of a car, both sides alike; the left corner with its spring. */
 export interface LoadedAxle {
@@ -103,23 +104,32 @@ interface WheelNow {
 const LIMIT = 200;
 /** Steps in metres and radians, loads by the standing one: rounding of places of some metres stays below it. */
 const SETTLED = 1e-13;
+/** The same where only the scatter of many cars is asked for. */
+const SETTLED_FAST = 1e-9;
 /** Unknowns: heave, roll, pitch, four travels, four loads. */
 const SIZE = 11;
 const UP: Vector = [0, 0, 1];
 
 /** Balance of body and four wheels in a steady bend, braked or driven; made once per car. */
 export class CarBalance {
-  private readonly sweeps: { readonly front: TravelSweep; readonly rear: TravelSweep };
+  private readonly wheels: { readonly front: WheelOverTravel; readonly rear: WheelOverTravel };
   private readonly about: Vector;
   private readonly sprung: { readonly mass: number; readonly at: Vector };
   private readonly spring: Readonly<Record<"front" | "rear", { force: number; length: number }>>;
   private readonly ground: Readonly<Record<"front" | "rear", number>>;
+  private readonly settled: number;
 
-  constructor(readonly car: LoadedCar) {
-    this.sweeps = { front: new TravelSweep(car.front.geometry), rear: new TravelSweep(car.rear.geometry) };
+  /** `fast`: wheels by polynomials through solved postures, for many bends of many cars; else solved at every step. */
+  constructor(
+    readonly car: LoadedCar,
+    { fast = false }: { readonly fast?: boolean } = {},
+  ) {
+    const wheelOf = fast ? interpolatedWheel : solvedWheel;
+    this.wheels = { front: wheelOf(car.front.geometry), rear: wheelOf(car.rear.geometry) };
+    this.settled = fast ? SETTLED_FAST : SETTLED;
     const contacts = {
-      front: computeDesignContact(this.sweeps.front.linkage),
-      rear: computeDesignContact(this.sweeps.rear.linkage),
+      front: computeDesignContact(buildCornerLinkage(car.front.geometry)),
+      rear: computeDesignContact(buildCornerLinkage(car.rear.geometry)),
     };
     const weight = 2 * (car.front.wheelLoad + car.rear.wheelLoad);
     const middle = (2 * (car.front.wheelLoad * contacts.front[0] + car.rear.wheelLoad * contacts.rear[0])) / weight;
@@ -152,11 +162,11 @@ export class CarBalance {
   }
 
   private wheelAt(axle: "front" | "rear", side: "left" | "right", motion: BodyMotion, travel: number): WheelNow | null {
-    const p = this.sweeps[axle].solve({ travel, rack: 0 });
-    if ("foldAt" in p || p.springRatio === null || p.springLength === null) return null;
+    const p = this.wheels[axle](travel);
+    if (p === null) return null;
     const mine = side === "left" ? motion : { ...motion, roll: -motion.roll };
     const turned = bodyRotation(mine);
-    const { centre, axis } = p.attitude;
+    const { centre, axis } = p;
     const up: Vector = [turned[6] as number, turned[7] as number, turned[8] as number];
     const across = subtract(up, scale(axis, dot(up, axis)));
     const radius = this.car[axle].geometry.wheel.loadedRadius;
@@ -168,10 +178,10 @@ export class CarBalance {
     return {
       contact: place(lowest),
       centre: place(centre),
-      contactBy: own(rotate(turned, velocityAt(p.attitude, p.screw, lowest))),
-      centreBy: own(rotate(turned, p.screw.v)),
+      contactBy: own(rotate(turned, add(p.way, cross(p.turn, subtract(lowest, centre))))),
+      centreBy: own(rotate(turned, p.way)),
       springLength: p.springLength,
-      springBy: -p.springRatio,
+      springBy: p.springBy,
       camber: Math.atan2(-n[2], Math.hypot(n[0], n[1])),
       toe: Math.atan2(n[0], n[1]),
     };
@@ -199,7 +209,7 @@ export class CarBalance {
         x[i] = (x[i] as number) + (step[i] as number);
         most = Math.max(most, Math.abs(step[i] as number) / (i < 7 ? 1 : this.car.front.wheelLoad));
       }
-      if (most < SETTLED) return this.describe(x, acceleration);
+      if (most < this.settled) return this.describe(x, acceleration);
     }
     return { unsolved: "no-equilibrium" };
   }
@@ -294,6 +304,18 @@ export class CarBalance {
         set(3 + i, 3 + (i ^ 1), -rate);
       }
       set(3 + i, 7 + i, -w.contactBy[2]);
+      // Load that comes to a wheel brings its share of the sideways force with it.
+      const [mine, other] = [x[7 + i] as number, x[7 + (i ^ 1)] as number];
+      const perLoad = this.lateralOf(i, x, lateral) / (mine + other) / mine;
+      for (const [j, by] of [
+        [i, perLoad * other],
+        [i ^ 1, -perLoad * mine],
+      ] as const) {
+        set(3 + i, 7 + j, -by * w.contactBy[1]);
+        turns.forEach((axis, k) => {
+          set(1 + k, 7 + j, -by * cross(axis, subtract(w.contact, middle))[1]);
+        });
+      }
       const height = this.ground[place.startsWith("front") ? "front" : "rear"];
       b[7 + i] = height - w.contact[2] - ((x[7 + i] as number) - axle.wheelLoad) / axle.tyreRate;
       set(7 + i, 0, 1);
