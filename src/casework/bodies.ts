@@ -1,4 +1,5 @@
 import type { LayoutElasticity, LayoutRubber, PlaySeenBy, Rock } from "#engines/linkage";
+import type { Finding } from "#numeric";
 import type { Kilograms, Metres, Newtons, Share } from "#quantity";
 import type { BodyLayout, Rung } from "#vehicle";
 import type { Condition, EffectPart, Figure, HardnessChange } from "./fault-effect.ts";
@@ -13,6 +14,8 @@ export interface BodiesFile {
   readonly layout: BodyLayout;
   /** A layout alone: moved as a rigid linkage, nothing in it is torn, loose or firmer. */
   readonly isPlain: boolean;
+  /** What is doubtful in the file and computed all the same. */
+  readonly doubts: readonly Finding[];
   /** What the file says of itself; "" where it says nothing. */
   readonly note: string;
   readonly elasticity: LayoutElasticity;

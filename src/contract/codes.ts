@@ -42,6 +42,7 @@ export const codes: Readonly<Record<string, string>> = {
   "not-json-type": "A body that is not sent as application/json.",
   "not-utf-eight": "Bytes that are not UTF-8.",
   "nothing-soft": "The end is rigid: there is nothing that could be torn.",
+  "not-used": "Something listed that nothing else names; of a point it is said and computed all the same.",
   "nothing-steered": "The rack moves but no link is steered.",
   "number-too-large": "A figure is larger than any figure of a car in any unit used here (1e9).",
   "one-of-two": "Exactly one of two keys is needed.",

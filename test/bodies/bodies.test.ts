@@ -7,6 +7,7 @@ import {
   type BodiesSheet,
   computeBodies,
   computeBodiesHold,
+  doubtWords,
   formatBodiesCsv,
   placeOfFault,
 } from "#casework";
@@ -155,6 +156,34 @@ describe("a layout alone", () => {
         9,
       );
     }
+  });
+
+  it("says which of its points nothing uses and which parts are called the same, and is computed all the same", () => {
+    const whole = document.layout;
+    type Part = Record<string, unknown>;
+    const points = [...(whole.points as Part[]), { name: "spare", at_mm: [-2700, 600, 300] }];
+    const links = (whole.links as Part[]).map((link) => ({ ...link, label: "Link" }));
+    const doubtful = { ...whole, points, links };
+    const wanted = [
+      { code: "not-used", path: `points[${points.length - 1}]`, got: '"spare"' },
+      { code: "repeated-name", path: "links[1].label", got: '"Link"' },
+      { code: "repeated-name", path: "links[2].label", got: '"Link"' },
+    ];
+    expect(fileOf(doubtful).doubts).toMatchObject(wanted);
+    expect(fileOf(whole).doubts).toEqual([]);
+    expect(doubtWords(fileOf(doubtful))).toContain('points[13], "spare": Nothing uses this point');
+    const answer = askDoor("linkage.bodies", { layout: doubtful, steps: [{ wheel_travel_mm: 0 }] });
+    expect("output" in answer && answer.output).toMatchObject({
+      doubts: wanted.map(({ path, ...rest }) => ({ ...rest, path: `layout.${path}` })),
+    });
+    const sound = askDoor("linkage.bodies", { layout: whole, steps: [{ wheel_travel_mm: 0 }] });
+    expect("output" in sound && sound.output).not.toHaveProperty("doubts");
+  });
+
+  it("is refused with a body that nothing joins", () => {
+    const parsed = parseBodiesFile(JSON.stringify({ ...bare, bodies: [...(bare.bodies as string[]), "subframe"] }));
+    const found = "findings" in parsed ? parsed.findings.map(({ code, path }) => `${code} ${path}`) : [];
+    expect(found).toEqual(["not-used bodies[2]", "constraint-too-few joints"]);
   });
 
   it("is told its own mistakes, with the paths of a layout", () => {

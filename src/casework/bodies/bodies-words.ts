@@ -1,6 +1,6 @@
 import { mmFromMetres } from "#quantity";
 import { type BodyLayout, CAR_BODY } from "#vehicle";
-import type { BodiesFault, RubberPlace } from "../bodies.ts";
+import type { BodiesFault, BodiesFile, RubberPlace } from "../bodies.ts";
 import { firmerWords } from "../fault/firmer-rubber.ts";
 import { formatNumber, writtenDecimals } from "../fault/format-figure.ts";
 
@@ -78,6 +78,10 @@ export function pointWords(layout: BodyLayout, point: string): string {
   }
   return spaced(point);
 }
+
+/** What is doubtful in a file and computed all the same, one sentence after the other; null where nothing is. */
+export const doubtWords = ({ doubts }: Pick<BodiesFile, "doubts">): string | null =>
+  doubts.length === 0 ? null : doubts.map(({ path, got, hint }) => `${path}, ${got}: ${hint}`).join(" ");
 
 /** What a change is called: "torn less sound". */
 export const lessSoundWords = (fault: BodiesFault): string => `${fault.kind} less sound`;

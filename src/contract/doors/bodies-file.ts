@@ -3,7 +3,7 @@ import { type BodiesFile, STAND_IN_SPRING } from "#casework";
 import { buildLayoutLinkage } from "#engines/linkage";
 import type { Finding } from "#numeric";
 import { CAR_BODY } from "#vehicle";
-import { checkLayout, layoutSheet, readLayout } from "../layout/index.ts";
+import { checkLayout, findUnused, layoutSheet, readLayout } from "../layout/index.ts";
 import { readJson } from "../read-json.ts";
 import { type Parsed, parseReading } from "../refusal.ts";
 import { bodiesKeys, readLayoutElasticity } from "./bodies-schema.ts";
@@ -104,7 +104,7 @@ function parseLayoutAlone(text: string): Parsed<BodiesFile> {
   };
   const sheet = layout.spring === undefined ? { ...layout, points, spring } : layout;
   const read = readBodiesFile(bodiesFile.parse({ layout: sheet, ...STAND_IN }), text);
-  return "findings" in read ? read : { value: { ...read.value, isPlain: true } };
+  return "findings" in read ? read : { value: { ...read.value, isPlain: true, doubts: findUnused(layout, "") } };
 }
 
 /** A checked file in SI; findings where things are held twice. */
@@ -118,6 +118,7 @@ function readBodiesFile(wire: z.output<typeof bodiesFile>, text: string): Parsed
       text,
       isPlain: false,
       layout,
+      doubts: findUnused(wire.layout, "layout"),
       note: wire.layout.note ?? "",
       elasticity: readLayoutElasticity(wire, layout, "left"),
       sd: [mm(x), mm(y), mm(z)],

@@ -1,9 +1,9 @@
 import { z } from "zod";
 import type { EndRate, LayoutElasticity, LayoutFault, LayoutRubber } from "#engines/linkage";
-import { subtract, type Vector } from "#numeric";
+import { type Finding, subtract, type Vector } from "#numeric";
 import { perRadianFromPerDegree, radiansFromDegrees } from "#quantity";
 import { type BodyLayout, directionOfClocking } from "#vehicle";
-import { layoutSheet } from "../layout/index.ts";
+import { findUnused, layoutSheet } from "../layout/index.ts";
 import { directionFromWire } from "./linkage-reading.ts";
 import { axisSchema } from "./linkage-schema.ts";
 
@@ -43,6 +43,21 @@ export const bodiesKeys = {
     .max(40)
     .default([]),
 };
+
+const text = z.string();
+/** What is doubtful in a layout and computed all the same; left out where nothing is. */
+export const doubtsKey = {
+  doubts: z
+    .array(z.strictObject({ code: text, path: text, got: text, needed: text, hint: text }))
+    .optional()
+    .meta({ description: "what is doubtful in the layout: points nothing uses, parts called the same" }),
+};
+
+/** The same of a layout, to be spread into an answer. */
+export function doubtsOf(layout: z.output<typeof layoutSheet>): { readonly doubts?: readonly Finding[] } {
+  const doubts = findUnused(layout, "layout");
+  return doubts.length === 0 ? {} : { doubts };
+}
 
 /** Something wrong with a layout, told as a range where it is not known exactly. */
 export const bodiesFault = z.strictObject({

@@ -15,7 +15,14 @@ import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
 import { checkLayout, readLayout } from "../layout/index.ts";
 import { checkBodiesRubber } from "./bodies-rubber-check.ts";
-import { bodiesFault, bodiesKeys, readLayoutElasticity, readLayoutFaults } from "./bodies-schema.ts";
+import {
+  bodiesFault,
+  bodiesKeys,
+  doubtsKey,
+  doubtsOf,
+  readLayoutElasticity,
+  readLayoutFaults,
+} from "./bodies-schema.ts";
 import { checkLoads, formatPerKn, loadFromWire, loadSchema, perKnSchema, unsolvedState } from "./compliance-load.ts";
 import { findLayoutDependence } from "./linkage-bodies.ts";
 import { pointToWire } from "./linkage-reading.ts";
@@ -69,6 +76,7 @@ const state = z.strictObject({
 const output = z.strictObject({
   states: z.array(z.union([state, unsolvedState])),
   per_kn: perKnSchema,
+  ...doubtsKey,
 });
 
 type Input = z.output<typeof bodiesInput>;
@@ -165,7 +173,7 @@ export const linkageBodiesCompliance: Door<Input> = {
     });
     const still = solveLayout(balance, loadFromWire(loadSchema.parse({}), 1));
     const rates = "unsolved" in still ? null : balance.loadRates(still.state);
-    return { output: { states, per_kn: rates && formatPerKn(rates, side) } };
+    return { output: { states, per_kn: rates && formatPerKn(rates, side), ...doubtsOf(wire.layout) } };
   },
 };
 

@@ -17,7 +17,15 @@ import { type BodyLayout, STANDARD_GRAVITY } from "#vehicle";
 import type { Door } from "../door.ts";
 import { checkLayout, readLayout } from "../layout/index.ts";
 import { checkBodiesRubber } from "./bodies-rubber-check.ts";
-import { bodiesFault, bodiesKeys, type RangedFaults, readLayoutElasticity, readLayoutFaults } from "./bodies-schema.ts";
+import {
+  bodiesFault,
+  bodiesKeys,
+  doubtsKey,
+  doubtsOf,
+  type RangedFaults,
+  readLayoutElasticity,
+  readLayoutFaults,
+} from "./bodies-schema.ts";
 import {
   bestStates,
   formatHeld,
@@ -96,6 +104,7 @@ const state = z.strictObject({
 const output = z.strictObject({
   states: z.array(z.union([state, refusedHold])),
   best: z.array(z.strictObject({ ...partKeys, state: z.number().nullable(), play_seen_by: seenBy })),
+  ...doubtsKey,
 });
 
 /** A force at a place of the wheel, told at ride height; the wheel moved there. Null for no force. */
@@ -229,6 +238,6 @@ export const linkageBodiesLoadStates: Door<Input> = {
       };
     });
     const best = bestStates(judged).map(({ joint: { part, end }, ...way }) => ({ part, end, ...way }));
-    return { output: { states, best } };
+    return { output: { states, best, ...doubtsOf(wire.layout) } };
   },
 };

@@ -4,6 +4,7 @@ import type { Finding } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Door } from "../door.ts";
 import { checkLayout, layoutSheet, readLayout } from "../layout/index.ts";
+import { doubtsKey, doubtsOf } from "./bodies-schema.ts";
 import { sideways } from "./linkage-reading.ts";
 import { isObject } from "./loose-corner.ts";
 import {
@@ -47,6 +48,7 @@ const output = z.strictObject({
     end: z.enum(["converged", "binds"]),
     binds: z.strictObject({ low: branchEnd, high: branchEnd }),
   }),
+  ...doubtsKey,
 });
 
 type Input = z.output<typeof input>;
@@ -151,6 +153,7 @@ export const linkageBodies: Door<Input> = {
           end: refusals > 0 ? "binds" : "converged",
           binds: { low: formatEnd(low), high: formatEnd(high) },
         },
+        ...doubtsOf(wire.layout),
       },
     };
   },

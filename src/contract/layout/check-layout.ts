@@ -63,6 +63,7 @@ export function checkLayout(sheet: unknown, path: string, side: "left" | "right"
     ...checkRepeated(points),
     ...checkRepeated([...namesOf(sheet.joints, at("joints"), "name"), ...namesOf(sheet.links, at("links"), "name")]),
     ...bodies.filter(({ name }) => name === CAR_BODY).map(reservedName),
+    ...joinedByNothing(bodies, sheet),
     ...checkNamed(carrier, bodies, "body that moves"),
     ...checkNamed(
       named.flatMap((n) => n.bodies),
@@ -97,6 +98,26 @@ const reservedName = ({ name, path }: NamedEntry): Finding => ({
   needed: "the name of a body that moves",
   hint: "The car body is there without being listed.",
 });
+
+/** Bodies that no joint and no link names: nothing could hold them. */
+function joinedByNothing(bodies: readonly NamedEntry[], sheet: Loose): Finding[] {
+  if (!Array.isArray(sheet.joints ?? []) || !Array.isArray(sheet.links ?? [])) return [];
+  const joined = new Set(
+    [
+      ...entriesOf(sheet.joints).map(([, joint]) => namesInJoint(joint, "")),
+      ...entriesOf(sheet.links).flatMap(([, link]) => endsOf(link, "")),
+    ].flatMap((named) => named.bodies.map(({ name }) => name)),
+  );
+  return bodies
+    .filter(({ name }) => name !== CAR_BODY && !joined.has(name))
+    .map(({ name, path }) => ({
+      code: "not-used",
+      path,
+      got: JSON.stringify(name),
+      needed: "a body that joints or links hold",
+      hint: "Nothing joins this body: leave it out, or name it where it was meant.",
+    }));
+}
 
 function placeOf(sheet: Loose, name: unknown): Point | null {
   const found = entriesOf(sheet.points).find(([, p]) => p.name === name)?.[1];

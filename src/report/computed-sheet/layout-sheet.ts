@@ -2,6 +2,7 @@ import {
   type BodiesAsked,
   type BodiesHold,
   type BodiesSheet,
+  doubtWords,
   formatForce,
   formatNumber,
   partWords,
@@ -26,6 +27,7 @@ export function layoutSheet(
 ): ComputedSheet {
   const { layout, note } = file;
   const { placed, faultyPlaced, fault } = sheet;
+  const doubts = doubtWords(file);
   const bodies = layout.bodies.length === 1 ? "one moving body" : `${layout.bodies.length} moving bodies`;
   return {
     subject: {
@@ -81,6 +83,7 @@ export function layoutSheet(
           ]),
       { heading: "Where it binds", text: sheet.binds },
       { heading: "Not computed", text: sheet.notComputed },
+      ...(doubts === null ? [] : [{ heading: "Doubtful in the file", text: doubts }]),
       {
         heading: "Computed so",
         text: `${sheet.computedSo}${hold ? ` ${hold.computedSo}` : ""} Method: docs/method/linkage-bodies.md${hold ? ", docs/method/load-states.md; hand-means, from memory" : ""}.`,

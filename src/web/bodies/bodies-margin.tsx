@@ -1,5 +1,12 @@
 import { Link } from "@tanstack/react-router";
-import { type BodiesAsked, type BodiesFault, type BodiesSheet, formatBodiesCsv } from "#casework";
+import {
+  type BodiesAsked,
+  type BodiesFault,
+  type BodiesFile,
+  type BodiesSheet,
+  doubtWords,
+  formatBodiesCsv,
+} from "#casework";
 import { byQuery } from "../cases/case/recorder.ts";
 import { FigureLine } from "../effect/figure-line.tsx";
 import { CsvLink } from "../printing/csv-link.tsx";
@@ -14,9 +21,16 @@ import { FaultAmount } from "./fault-amount.tsx";
 import { layoutPathWords } from "./layout-path-words.ts";
 import type { BodiesView } from "./use-bodies-view.ts";
 
+/** What is doubtful in the file; nothing where nothing is. */
+const Doubts = ({ file }: { readonly file: BodiesFile }) => {
+  const words = doubtWords(file);
+  return words === null ? null : <MarginSection title="Doubtful in the file">{words}</MarginSection>;
+};
+
 /** Which file is looked at, and the way to another one. */
 export const LayoutSource = ({ view }: { readonly view: BodiesView }) => (
   <>
+    {"file" in view.read ? <Doubts file={view.read.file} /> : null}
     <FileInput label="Read a layout in" onFile={(file) => void view.readIn(file)} />
     <p className="note">
       Looked at: {view.source.name}. To begin a file of your own, save the example and change it: its points, joints and
