@@ -250,6 +250,34 @@ describe("two layouts beside each other", () => {
       }
   });
 
+  it("name what would settle it, of either car, where it is too close to call", () => {
+    const coarse = structuredClone(demoFamilySheets["dunlin-hatch"]) as { front: { defaults: { sd_mm: number[] } } };
+    Object.assign(coarse, { id: "taped", name: "Taped hatch" });
+    coarse.front.defaults.sd_mm = [20, 20, 12];
+    const parsed = parseFamily(coarse);
+    if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
+    const pairs = [
+      [ouzel, siskin, "rear-left"],
+      [ouzel, dunlin, "rear-left"],
+      [siskin, parsed.family, "front-left"],
+    ] as const;
+    const open = pairs.flatMap(([own, beside, corner]) => {
+      const answer = compute(own, corner, [sound, { kind: "beside", family: beside }], ["toe"]);
+      expect(answer.open.map(({ asked }) => `${asked} is too close to call`)).toEqual(
+        answer.verdicts.flatMap((words) => words.match(/^Which .* is too close to call/)?.[0] ?? []),
+      );
+      return answer.open.map(({ settle }) => settle);
+    });
+    for (const settle of open)
+      expect(settle).toMatch(
+        /^(To settle it takes|No measuring of joints settles it; |Neither measuring all joints nor )/,
+      );
+    expect(open.some((settle) => settle.includes(" of the Taped hatch"))).toBe(true);
+    expect(open.some((settle) => settle.includes("toe read on both cars at ride height and at 50 mm of droop"))).toBe(
+      true,
+    );
+  });
+
   it("answers for a strut and a five-link front of its own accord", () => {
     const fronts = compute(ouzel, "front-left", [sound, { kind: "beside", family: dunlin }], ["camber"]);
     expect(fronts.sentences.filter((s) => s.includes(dunlin.name)).length).toBeGreaterThanOrEqual(3);

@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { findByAxe } from "./axe.ts";
 import { describeSheets } from "./describe-sheets.ts";
+import { enterHardness } from "./enter-hardness.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 import { GEOMETRY_SHEETS } from "./sheets.ts";
 
@@ -13,22 +14,17 @@ const drawFourStates = async (page: Page): Promise<void> => {
   await page.getByLabel("Also firmer").selectOption("firmer-2");
   await page.getByLabel("Lowered").selectOption("30");
   await page.getByLabel("Second").selectOption("wheelbase");
-  await page.getByRole("button", { name: "By its hardness" }).click();
-  for (const [field, hardness] of [
-    ["Old part", "55"],
-    ["New part", "65"],
-  ] as const) {
-    await page.getByLabel(field).fill(hardness);
-    await page.getByLabel(field).press("Enter");
-  }
+  await enterHardness(page, "55", "65");
   await page.waitForURL(/also=firmer-shore-55-65/);
   const firm = "firmer, 55 to 65 Shore A: trailing link, front bush";
   await page.getByRole("table", { name: firm }).waitFor();
   await settle(page);
   for (const name of ["torn: trailing link, front bush", "Sound", "lowered 30 mm"])
     expect(await page.getByRole("table", { name, exact: true }).count(), name).toBe(1);
-  const drawn = (await page.locator(".geometry-curves svg").first().textContent()) ?? "";
-  for (const label of ["sound", "torn", "firmer", "lowered"]) expect(drawn).toContain(label);
+  const curves = page.locator(".geometry-curves svg").first();
+  const labels = (await curves.locator("text").allTextContents()).map((text) => text.trim());
+  for (const label of ["sound", "torn", "firmer", "lowered 30 mm"]) expect(labels, label).toContain(label);
+  expect(await curves.locator("path[opacity], path[fill-opacity]").count(), "bands").toBeGreaterThanOrEqual(4);
   expect(await page.getByLabel("Also loose").isDisabled()).toBe(true);
   const [file] = await Promise.all([
     page.waitForEvent("download"),

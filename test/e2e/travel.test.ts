@@ -14,6 +14,7 @@ import {
 import { parseBodiesFile, parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
 import { findByAxe } from "./axe.ts";
+import { enterHardness } from "./enter-hardness.ts";
 import { openAtDesk, settle } from "./open-sheet.ts";
 
 const readFamily = (id: string) => {
@@ -69,13 +70,7 @@ describe("over travel", () => {
     await page.getByRole("table", { name: "every rubber firmer, 3 times" }).waitFor();
     await page.getByRole("button", { name: "By its hardness" }).click();
     await page.getByText("the hardness of the old part, 20 to 80 Shore A").first().waitFor();
-    for (const [field, hardness] of [
-      ["Old part", "55"],
-      ["New part", "65"],
-    ] as const) {
-      await page.getByLabel(field).fill(hardness);
-      await page.getByLabel(field).press("Enter");
-    }
+    await enterHardness(page, "55", "65");
     await page.getByRole("table", { name: "every rubber firmer, 55 to 65 Shore A" }).waitFor();
     expect(await findByAxe(page)).toEqual([]);
     await page.reload();

@@ -47,6 +47,8 @@ const layoutText = readFileSync(
 );
 const { unsprung_kg: _mass, droop_stop_mm: _stop, ...withoutMass } = JSON.parse(layoutText) as Record<string, unknown>;
 
+const FOUR_STATES = "over travel, torn, firmer by hardness and lowered";
+
 const more: readonly (readonly [string, SheetQuestion])[] = [
   [
     "a layout from a file, a joint loose, and how it is held",
@@ -79,7 +81,7 @@ const more: readonly (readonly [string, SheetQuestion])[] = [
     },
   ],
   [
-    "over travel, torn and lowered",
+    FOUR_STATES,
     {
       kind: "travel",
       question: {
@@ -89,6 +91,11 @@ const more: readonly (readonly [string, SheetQuestion])[] = [
         subjects: [
           { kind: "sound" },
           { kind: "rubber", position: "rear-left/trailing-link/inner-bush", fault: { kind: "torn", grade: 3 } },
+          {
+            kind: "rubber",
+            position: "rear-left/trailing-link/inner-bush",
+            fault: { kind: "firmer", hardness: { from: 55, to: 65 } },
+          },
           { kind: "lowered", by: 0.03 },
         ],
         figures: ["camber", "roll-centre"],
@@ -157,6 +164,17 @@ describe("a computed sheet", { timeout: 120_000 }, () => {
       expect([...outsideFrame(page, MARGIN), ...overlappingWords(page), ...struckWords(page)]).toEqual([]);
     },
   );
+
+  it("bears every state it was asked for: as a table, and at its line in the drawing", async () => {
+    const [, question] = more.find(([name]) => name === FOUR_STATES) ?? [];
+    if (question === undefined) throw new Error("no sheet");
+    const { texts } = readPdf(await print(question));
+    const words = texts.map((text) => text.replaceAll(/\s+/g, ""));
+    for (const table of ["torn:trailinglink", "firmer,55to65ShoreA:"])
+      expect(words.some((text) => text.startsWith(table))).toBe(true);
+    expect(words.filter((text) => text === "lowered30mm").length).toBeGreaterThanOrEqual(2);
+    for (const label of ["sound", "torn", "firmer"]) expect(words).toContain(label);
+  });
 
   it("has the same bytes for the same question on the same day", async () => {
     const [, question] = sheets[1] ?? [];

@@ -47,22 +47,41 @@ export function findSettlingReading(
   assembly: CornerAssembly,
   without: readonly string[] = [],
 ): string {
-  const value = jet[0] as number;
-  const shares = jets.shares(jet);
-  const order = shares.map((share, i) => ({ share, i })).sort((a, b) => b.share - a.share);
-  const sd = jets.parameters.map((p) => (p.kind === "rate" && without.includes(p.name) ? 0 : p.sd));
-  const left = (): number => jets.spread(jet, sd);
+  return settleSign(jet[0] as number, [{ jets, jet, assembly, of: "" }], without);
+}
+
+/** What one car adds to the doubt about a value: its part of it with the derivatives, and how its places are told apart. */
+export interface DoubtOfCar {
+  readonly jets: JetCorner;
+  readonly jet: Jet;
+  readonly assembly: CornerAssembly;
+  /** Said behind a place: " of the Ouzel saloon"; "" where there is one car only. */
+  readonly of: string;
+}
+
+/** The same of a value that several cars make together, their uncertain numbers taken as independent of each other's. */
+export function settleSign(value: number, cars: readonly DoubtOfCar[], without: readonly string[] = []): string {
+  const left = cars.map(({ jets }) =>
+    jets.parameters.map((p) => (p.kind === "rate" && without.includes(p.name) ? 0 : p.sd)),
+  );
+  const spread = (): number => Math.hypot(...cars.map(({ jets, jet }, car) => jets.spread(jet, left[car] ?? [])));
+  const order = cars
+    .flatMap(({ jets, jet }, car) => {
+      const variance = jets.deviation(jet) ** 2;
+      return jets.shares(jet).map((share, i) => ({ car, i, weight: share * variance }));
+    })
+    .sort((a, b) => b.weight - a.weight);
   const readings: Reading[] = [];
-  for (const { share, i } of order) {
-    if (share <= 0 || isSignSure(value, left())) break;
-    const p = jets.parameters[i];
-    if (!p) break;
-    const { after, reading } = readingOf(jets, i, assembly);
+  for (const { car, i, weight } of order) {
+    if (weight <= 0 || isSignSure(value, spread())) break;
+    const [doubt, sd] = [cars[car], left[car]];
+    if (!doubt || !sd) break;
+    const { after, reading } = readingOf(doubt.jets, i, doubt.assembly);
     if (after >= (sd[i] as number)) continue;
     sd[i] = after;
-    readings.push(reading);
+    readings.push({ ...reading, place: `${reading.place}${doubt.of}` });
   }
-  if (!isSignSure(value, left())) return NEVER_SETTLED;
+  if (!isSignSure(value, spread())) return NEVER_SETTLED;
   return readings.length === 0 ? "" : sayReadings(readings);
 }
 
@@ -102,14 +121,15 @@ export function readingWays(readings: readonly Reading[]): string {
 function joinPlaces(places: readonly string[]): string {
   const ends = new Map<string, string[]>();
   for (const place of places) {
-    const of = /^(the .+'s) (inner|outer) joint$/.exec(place);
-    const key = of?.[1] ?? place;
+    const of = /^(the .+?'s) (inner|outer) joint(.*)$/.exec(place);
+    const key = of ? `${of[1]}|${of[3]}` : place;
     ends.set(key, [...(ends.get(key) ?? []), ...(of?.[2] ? [of[2]] : [])]);
   }
   return [...ends]
-    .map(([key, which]) =>
-      which.length === 0 ? key : `${key} ${which.join(" and ")} joint${which.length > 1 ? "s" : ""}`,
-    )
+    .map(([key, which]) => {
+      const [link = key, car = ""] = key.split("|");
+      return which.length === 0 ? key : `${link} ${which.join(" and ")} joint${which.length > 1 ? "s" : ""}${car}`;
+    })
     .join(", ");
 }
 

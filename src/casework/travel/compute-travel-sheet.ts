@@ -15,6 +15,7 @@ import { firmFactors, firmFaults } from "./firm-corner.ts";
 import { rackTheSameWay } from "./rack-direction.ts";
 import { compareRows, describeRows, describeRubber } from "./row-words.ts";
 import { everyRubberRow, type FirmWalks, rubberRow } from "./rubber-row.ts";
+import { settleBetween, type WalkedRow } from "./settle-between.ts";
 import type {
   TravelChange,
   TravelFigure,
@@ -94,8 +95,28 @@ export function computeTravelSheet(
         ...verdicts,
       ],
       verdicts,
+      open: openBetween(question, computed, rows),
     },
   };
+}
+
+/** What is too close to call between this car line and the one beside it; nothing where none stands beside. */
+function openBetween(
+  { family }: TravelSheetQuestion,
+  computed: readonly Computed[],
+  rows: readonly TravelRow[],
+): TravelSheet["open"] {
+  const [own, beside] = (["sound", "beside"] as const).map((kind): WalkedRow | null => {
+    const walked = computed.find((one): one is Walked => "walk" in one && one.subject.kind === kind);
+    const row = rows.find(({ subject }) => subject === kind);
+    if (!walked || !row) return null;
+    return {
+      name: walked.subject.kind === "beside" ? walked.subject.family.name : family.name,
+      walk: walked.walk,
+      row,
+    };
+  });
+  return own && beside ? settleBetween(own, beside) : [];
 }
 
 function computeSubject(

@@ -6,7 +6,8 @@ import { changeSizes } from "./change-words.ts";
 import type { RubberRow, TravelChange, TravelRow, TravelSheetQuestion } from "./travel-sheet.ts";
 
 const degrees = (value: number): string => `${formatNumber(Math.abs(value), 2)}°`;
-const height = ({ travel }: Pick<TravelChange, "travel">): string =>
+/** "50 mm of bump". */
+export const heightWords = ({ travel }: Pick<TravelChange, "travel">): string =>
   `${mmFromMetres(Math.abs(travel)).toFixed(0)} mm of ${travel > 0 ? "bump" : "droop"}`;
 
 const directions = { toe: ["in", "out"], camber: ["top outward", "top inward"] } as const;
@@ -15,8 +16,8 @@ const directions = { toe: ["in", "out"], camber: ["top outward", "top inward"] }
 function describeRow(row: TravelRow): string {
   const said = (["camber", "toe"] as const).flatMap((key) =>
     row[key].map((change) => {
-      if (!change.sure) return `at ${height(change)} which way its ${key} goes is not sure`;
-      return `at ${height(change)} its ${key} goes ${degrees(change.value)} ${directions[key][change.value > 0 ? 0 : 1]}`;
+      if (!change.sure) return `at ${heightWords(change)} which way its ${key} goes is not sure`;
+      return `at ${heightWords(change)} its ${key} goes ${degrees(change.value)} ${directions[key][change.value > 0 ? 0 : 1]}`;
     }),
   );
   return `${capital(row.words)}: ${said.join("; ")}.`;
@@ -43,7 +44,7 @@ export function describeRubber(row: RubberRow, travel: Metres): string {
     return [`its ${key} goes ${size} further ${way} (${between})`];
   });
   if (said.length === 0) return `${capital(row.words)}: no balance at this travel.`;
-  const where = Math.abs(travel) < SAME_HEIGHT ? "at ride height" : `at ${height({ travel })}`;
+  const where = Math.abs(travel) < SAME_HEIGHT ? "at ride height" : `at ${heightWords({ travel })}`;
   return `${capital(row.words)}: ${where}, against the sound corner under the same force, ${said.join("; ")}.`;
 }
 
@@ -56,19 +57,38 @@ export function changesShown(row: TravelRow, key: "toe" | "camber"): readonly Tr
   return shown.toSorted((a, b) => a.travel - b.travel);
 }
 
-/** The larger of two changes in size, where that is sure: their bands taken as independent. */
-function compareChange(key: "toe" | "camber", a: TravelRow, b: TravelRow): string[] {
+/** Changes of two corners at one height, and by how much the first is the larger in size. */
+export interface ComparedChange {
+  readonly key: "toe" | "camber";
+  readonly one: TravelChange;
+  readonly other: TravelChange;
+  readonly difference: number;
+  /** Which is the larger is 97.5 % sure, their bands taken as independent. */
+  readonly sure: boolean;
+}
+
+/** The changes that two corners have at the same heights. */
+export function compareChanges(key: "toe" | "camber", a: TravelRow, b: TravelRow): readonly ComparedChange[] {
   return a[key].flatMap((one) => {
     const other = b[key].find(({ travel }) => Math.sign(travel) === Math.sign(one.travel));
     if (!other || Math.abs(other.travel - one.travel) > 0.0005) return [];
-    const verb = key === "toe" ? "steers" : "changes its camber";
     const difference = Math.abs(one.value) - Math.abs(other.value);
-    const sd = Math.hypot(sdOf(one), sdOf(other));
-    if (signProbability(difference, sd) < SIGN_SURE)
-      return [`Which of the two ${verb} more at ${height(one)} is too close to call${against(one, other)}.`];
-    const [more, less, large, small] = difference > 0 ? [a, b, one, other] : [b, a, other, one];
-    return [`At ${height(one)} ${more.words} ${verb} more than ${less.words}${against(large, small)}.`];
+    const sure = signProbability(difference, Math.hypot(sdOf(one), sdOf(other))) >= SIGN_SURE;
+    return [{ key, one, other, difference, sure }];
   });
+}
+
+/** What is asked of two corners at one height: "which of the two steers more at 50 mm of bump". */
+export const comparedWords = ({ key, one }: ComparedChange): string =>
+  `which of the two ${verbs[key]} more at ${heightWords(one)}`;
+
+const verbs = { toe: "steers", camber: "changes its camber" } as const;
+
+function sayComparison(compared: ComparedChange, a: TravelRow, b: TravelRow): string {
+  const { key, one, other, difference, sure } = compared;
+  if (!sure) return `${capital(comparedWords(compared))} is too close to call${against(one, other)}.`;
+  const [more, less, large, small] = difference > 0 ? [a, b, one, other] : [b, a, other, one];
+  return `At ${heightWords(one)} ${more.words} ${verbs[key]} more than ${less.words}${against(large, small)}.`;
 }
 
 const layoutNames: Readonly<Record<LayoutName, string>> = {
@@ -103,7 +123,7 @@ function compareLayouts(a: TravelRow, b: TravelRow, layouts: readonly [LayoutNam
   const lean = ({ value }: TravelChange): string => `${degrees(value)} ${value < 0 ? "inward" : "outward"}`;
   const figures =
     own?.sure && theirs?.sure
-      ? `: ${height(own)} takes its top ${lean(own)}, that of the ${other} ${lean(theirs)}; what leans inward in bump makes up for the lean of the body`
+      ? `: ${heightWords(own)} takes its top ${lean(own)}, that of the ${other} ${lean(theirs)}; what leans inward in bump makes up for the lean of the body`
       : "";
   const lost = camber === null ? "Too close to call" : `${answers[camber]}${figures}`;
   const turned =
@@ -139,7 +159,8 @@ export function compareRows(question: TravelSheetQuestion, rows: readonly Travel
   const { axle } = axleAndSide(corner);
   return [
     ...compareLayouts(own, beside, [family[axle].layout, other.family[axle].layout]),
-    ...compareChange("camber", own, beside),
-    ...compareChange("toe", own, beside),
+    ...(["camber", "toe"] as const).flatMap((key) =>
+      compareChanges(key, own, beside).map((compared) => sayComparison(compared, own, beside)),
+    ),
   ];
 }

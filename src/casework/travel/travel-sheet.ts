@@ -101,4 +101,6 @@ export interface TravelSheet {
   readonly sentences: readonly string[];
   /** The sentences that set another car line against this one. */
   readonly verdicts: readonly string[];
+  /** What between the two is too close to call, and the readings that would settle it. */
+  readonly open: readonly { readonly asked: string; readonly settle: string }[];
 }

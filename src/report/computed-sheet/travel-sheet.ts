@@ -60,6 +60,14 @@ export function travelSheet(question: TravelSheetQuestion, sheet: TravelSheet, s
         heading: "How sure",
         text: `${rubber.flatMap(({ means }) => (means === null ? [] : [`${means} `])).join("")}Each change with its 95 %; a value whose sign is less than 97.5 % sure is not printed. Two car lines are compared as independent, the rack moved so that both turn the same way.`,
       },
+      ...(sheet.open.length === 0
+        ? []
+        : [
+            {
+              heading: "What would settle it",
+              text: sheet.open.map(({ asked, settle }) => `${asked}: ${settle}`).join(" "),
+            },
+          ]),
       {
         heading: "Where it binds",
         text: [rows[0]?.binds, beside && `${beside.words}: ${beside.binds}`].filter(Boolean).join(" "),

@@ -30,18 +30,14 @@ import { type Geometry, useGeometry } from "./use-geometry.ts";
 /** On an upright tablet place, heading and figure stay in view below the drawing. */
 const MARGIN_LOW = 172;
 
-/** All lines as they were last computed for this place; null where only sound and the fault are drawn. */
-const linesOf = (
-  { lines, corner, position, family }: Geometry,
-  { answer, asked }: MarginOfProps["besides"],
-): DrawnLines | null => {
-  if (lines.question === null || answer === null || asked === null || "findings" in answer) return null;
-  const [, fault] = asked.subjects;
-  const same =
-    asked.family.id === family.id &&
-    asked.corner === corner &&
-    (fault?.kind !== "rubber" || fault.position === position?.id);
-  return same ? { sheet: answer.sheet, asked } : null;
+/** All lines as they were last computed, perhaps for another travel or force; null where none, or others, are drawn. */
+const linesOf = ({ lines, family }: Geometry, { answer, asked }: MarginOfProps["besides"]): DrawnLines | null => {
+  const { question } = lines;
+  if (question === null || answer === null || asked === null || "findings" in answer) return null;
+  const same = asked.family.id === family.id && asked.corner === question.corner;
+  return same && JSON.stringify(asked.subjects) === JSON.stringify(question.subjects)
+    ? { sheet: answer.sheet, asked }
+    : null;
 };
 
 /** What stands in the margin where the question cannot be computed; the drawing says why. */

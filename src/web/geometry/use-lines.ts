@@ -1,17 +1,14 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useMemo } from "react";
-import type { Condition, RubberFault, TravelFigure, TravelSheetQuestion, TravelSubject } from "#casework";
-import { metresFromMm } from "#quantity";
+import type { Condition, RubberFault, TravelFigure, TravelSheetQuestion } from "#casework";
 import type { Corner, Family, Position } from "../car.ts";
 import { figuresOf, MOST_LINES } from "../travel/line-search.ts";
-import { formatMark, parseMark } from "../underside/marks-in-address.ts";
-import { faultOfMark, type PartFault } from "../underside/position-mark.ts";
-import { possibleFaultsAt } from "../underside/rubber-at.ts";
-import { canStandAt } from "../underside/signs-at.ts";
+import { formatMark } from "../underside/marks-in-address.ts";
+import type { PartFault } from "../underside/position-mark.ts";
 import type { GeometrySearch } from "./geometry-search.ts";
+import { alsoOf, BETWEEN, subjectsOf } from "./line-subjects.ts";
 
 const geometryRoute = getRouteApi("/families/$familyId/geometry");
-const BETWEEN = "~";
 
 /** What is drawn on this sheet besides sound and the one thing the place is looked at as. */
 export interface Lines {
@@ -29,24 +26,6 @@ export interface Lines {
   readonly chooseFigure: (place: "first" | "second", figure: string) => void;
 }
 
-/** What else an address draws a place as: what can stand there, no kind twice and none it is looked at as. */
-const alsoOf = (
-  family: Family,
-  position: Position | null,
-  shown: PartFault | null,
-  text: string | undefined,
-): readonly RubberFault[] => {
-  if (position === null || shown === null || shown.kind === "fluid-gone" || text === undefined) return [];
-  const kinds = new Map<string, RubberFault>();
-  for (const part of text.split(BETWEEN)) {
-    const mark = parseMark(part);
-    const fault = faultOfMark(mark);
-    if (mark === null || fault === null || fault.kind === shown.kind || kinds.has(fault.kind)) continue;
-    if (canStandAt(position, possibleFaultsAt(family, position), mark)) kinds.set(fault.kind, fault);
-  }
-  return [...kinds.values()];
-};
-
 interface LinesSubject {
   readonly family: Family;
   readonly corner: Corner;
@@ -61,16 +40,11 @@ export const useLines = ({ family, corner, position, shown, condition }: LinesSu
   const navigate = useNavigate({ from: "/families/$familyId/geometry" });
   const { first, second, lowered_mm: lowered } = search;
   const figures = useMemo(() => figuresOf({ ...(first && { first }), ...(second && { second }) }), [first, second]);
-  const also = useMemo(() => alsoOf(family, position, shown, search.also), [family, position, shown, search.also]);
-  const subjects = useMemo((): readonly TravelSubject[] => {
-    const faults = position === null || shown === null || shown.kind === "fluid-gone" ? [] : [shown, ...also];
-    const all: readonly TravelSubject[] = [
-      { kind: "sound" },
-      ...faults.map((fault) => ({ kind: "rubber" as const, position: position?.id ?? "", fault })),
-      ...(lowered === undefined ? [] : [{ kind: "lowered" as const, by: metresFromMm(lowered) }]),
-    ];
-    return all.slice(0, MOST_LINES);
-  }, [position, shown, also, lowered]);
+  const also = useMemo(
+    () => alsoOf(family, position, shown, search.also, lowered !== undefined),
+    [family, position, shown, search.also, lowered],
+  );
+  const subjects = useMemo(() => subjectsOf(position, shown, also, lowered), [position, shown, also, lowered]);
   const usual = also.length === 0 && lowered === undefined && figures[0] === "toe" && figures[1] === "camber";
   const question = useMemo(
     (): TravelSheetQuestion | null =>

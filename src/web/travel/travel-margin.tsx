@@ -56,6 +56,15 @@ export const TravelMargin = ({ view, sheet, asked }: TravelMarginProps) => {
           .map(({ words, subject, binds }) => (subject === "beside" ? `${words}: ${binds}` : binds))
           .join(" ")}
       </MarginSection>
+      {sheet.open.length === 0 ? null : (
+        <MarginSection title="What would settle it">
+          {sheet.open.map(({ asked: between, settle }) => (
+            <p key={between}>
+              {between}: {settle}
+            </p>
+          ))}
+        </MarginSection>
+      )}
       <MarginSection title="How sure">
         {rubber.flatMap(({ means }) => (means === null ? [] : [`${means} `])).join("")}
         {layoutDoubt(view.family, [asked.corner.startsWith("front") ? "front" : "rear"])}Geometry: {rungs.join("; ")}.

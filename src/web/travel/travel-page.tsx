@@ -29,6 +29,9 @@ const MarginOf = ({ view, state: { answer, asked, ended } }: MarginOfProps) => (
         {id} is not on this corner or not on the list, so it has no line.
       </p>
     ))}
+    {view.leftOut === null ? null : (
+      <p className="margin-notice">Four lines are drawn already, so {view.leftOut} has none.</p>
+    )}
     {answer === null ? (
       <NoAnswer ended={ended} doing="Each state is balanced at every height." again="Choose or move anything" />
     ) : "findings" in answer ? (

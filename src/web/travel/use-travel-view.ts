@@ -30,6 +30,8 @@ export interface TravelView {
   readonly eye: EyePlace;
   /** What the address names that this car line or this corner does not have. */
   readonly strangers: readonly string[];
+  /** Id of the car line that stands in the address but is left out, four lines being drawn already; else null. */
+  readonly leftOut: string | null;
   readonly change: (change: Partial<Record<keyof TravelSearch, string | number | undefined>>) => void;
   /** Another corner; what was torn or firmer of this one is left behind, all of its rubber is not. */
   readonly chooseCorner: (corner: Corner) => void;
@@ -55,7 +57,7 @@ const subjectsOf = (
   beside: Family | null,
   tearable: readonly Position[],
   stiffenable: readonly Position[],
-): { readonly subjects: readonly TravelSubject[]; readonly strangers: readonly string[] } => {
+): Pick<TravelView, "strangers" | "leftOut"> & { readonly subjects: readonly TravelSubject[] } => {
   const subjects: TravelSubject[] = [{ kind: "sound" }];
   const strangers: string[] = [];
   const rubber = (
@@ -71,9 +73,11 @@ const subjectsOf = (
   if (search.firmer === EVERY_RUBBER) subjects.push({ kind: EVERY_RUBBER, fault: firmerOf(search) });
   else rubber(search.firmer, stiffenable, firmerOf(search));
   if (search.lowered_mm !== undefined) subjects.push({ kind: "lowered", by: metresFromMm(search.lowered_mm) });
-  if (beside !== null && beside.id !== family.id) subjects.push({ kind: "beside", family: beside });
+  const another = beside !== null && beside.id !== family.id ? beside : null;
+  const full = subjects.length >= MOST_LINES;
+  if (another !== null && !full) subjects.push({ kind: "beside", family: another });
   if (search.beside !== undefined && beside === null) strangers.push(search.beside);
-  return { subjects: subjects.slice(0, MOST_LINES), strangers };
+  return { subjects, strangers, leftOut: full ? (another?.id ?? null) : null };
 };
 
 /** What the sheet over travel of this address shows. */
@@ -101,7 +105,7 @@ export const useTravelView = (): TravelView => {
     search,
     useCallback((place) => void navigate({ search: (last) => ({ ...last, ...place }), replace: true }), [navigate]),
   );
-  const { subjects, strangers } = useMemo(
+  const { subjects, strangers, leftOut } = useMemo(
     () => subjectsOf(family, search, beside, tearable, stiffenable),
     [family, search, beside, tearable, stiffenable],
   );
@@ -137,6 +141,7 @@ export const useTravelView = (): TravelView => {
     condition,
     eye,
     strangers,
+    leftOut,
     change,
     chooseCorner,
     setCondition,
