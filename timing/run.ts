@@ -1,5 +1,6 @@
 import { cpus } from "node:os";
 import { rateOfCompiled } from "./compiled-rival.ts";
+import { rateOfLayout, timeLayoutStates } from "./layouts.ts";
 import { formatFigure, median, ROUNDS, type TimingRow } from "./measure.ts";
 import { measureMemory } from "./memory.ts";
 import { rateOfEngine, rateOfLeastSquares } from "./positions.ts";
@@ -96,6 +97,27 @@ function stateRows(): TimingRow[] {
   ];
 }
 
+/** Rounds of what takes long. */
+const FEW_ROUNDS = 5;
+
+function layoutRows(): TimingRow[] {
+  const states = timeLayoutStates(FEW_ROUNDS);
+  return [
+    {
+      what: "a layout of two bodies: positions, warm",
+      figure: `${formatFigure(rateOfLayout(ROUNDS, 20))} per second`,
+      goal: "",
+      met: null,
+    },
+    {
+      what: `a layout of two bodies: 4 states x 60 positions (${states.positions}), compliance and bands`,
+      figure: `${formatFigure(states.milliseconds)} ms`,
+      goal: "",
+      met: null,
+    },
+  ];
+}
+
 function memoryRow(): TimingRow {
   const { solves, before, after } = measureMemory(SOLVES);
   return {
@@ -106,7 +128,7 @@ function memoryRow(): TimingRow {
   };
 }
 
-const rows = [...positionRows(), ...stateRows(), memoryRow()];
+const rows = [...positionRows(), ...stateRows(), ...layoutRows(), memoryRow()];
 const width = Math.max(...rows.map((r) => r.what.length));
 process.stdout.write(
   `${cpus()[0]?.model ?? "unknown processor"}, node ${process.version}, seed ${SEED}, median of ${ROUNDS}, one thread, processor time\n\n`,

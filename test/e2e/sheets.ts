@@ -19,7 +19,17 @@ export const CAR_LINE_SHEETS: readonly Sheet[] = [
   { name: "family-copy-first", path: `${family}/edit` },
   { name: "match", path: `${family}/match` },
   { name: "whole-car", path: `${family}/car?motion=bend&along=-0.3` },
-  { name: "bodies", path: "/layouts?at=arm-front" },
+  { name: "bodies", path: "/layouts?at=arm-front", pressed: [".head", ".margin", "#drawing"] },
+  {
+    name: "bodies-firmer",
+    path: "/layouts?at=arm-front&as=firmer&by=hardness&old_shore_a=55&new_shore_a=75",
+    pressed: [".margin"],
+  },
+  {
+    name: "bodies-held",
+    path: "/layouts?show=hold&at=toe-link&as=loose&held=under/carrier-arm",
+    pressed: [".head", ".margin", "#drawing"],
+  },
 ];
 
 /** The underside and its corners. */

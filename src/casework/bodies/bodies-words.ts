@@ -59,11 +59,12 @@ export function faultInSentence(layout: BodyLayout, fault: BodiesFault): string 
     : `${place} ${timesWords(fault.low, fault.high)} as firm`;
 }
 
-/** On a line of a curve, whose place the sentence says: "torn", "loose 1 mm", "1.5 times as firm". */
+/** On a line of a curve, whose place the sentence says: "torn", "loose 1 mm", "1.5 times as firm", "firmer". */
 export function faultOnLine(fault: BodiesFault): string {
   if (fault.kind === "loose") return `loose ${playWords(fault.play)}`;
   if (fault.kind === "torn") return "torn";
-  return "hardness" in fault ? hardnessWords(fault) : `${timesWords(fault.low, fault.high)} as firm`;
+  // The hardness of both parts is too long for a line.
+  return "hardness" in fault ? "firmer" : `${timesWords(fault.low, fault.high)} as firm`;
 }
 
 /** Where a named point is, by the joint or the end of a link that stands there; its name where none does. */
