@@ -146,6 +146,9 @@ describe("a layout alone", () => {
       const still = sheetOf({ file: plain, fault: null });
       expect(still.sentence).toMatch(/^The wheel turns (in|out) /);
       expect(still.howSure).toContain("no deviation");
+      expect(still.computedSo).toContain("nothing in the file gives");
+      // Nothing is uncertain, so no figure has a band, not even one of no width.
+      expect(new Set(still.figures.map(({ band }) => band))).toEqual(new Set([null]));
       expect(still.placed?.spring === null).toBe(layout === bare);
       const [toe] = still.plots;
       const line = toe?.lines[0];

@@ -64,8 +64,7 @@ export function computeBodies(
       binds: bindWords(file, ends.low, ends.high),
       howSure: howSure(asked),
       notComputed: notComputed(file),
-      computedSo:
-        "All bodies in balance on rubber at the asked forces, the contact height held; bodies are rigid. Play is a dead band; of several balances the one on the side of the healthy preload is shown. No code knows this layout: it is read from the file.",
+      computedSo: `${isRigid(file) ? RIGID : ELASTIC} No code knows this layout: it is read from the file.`,
     },
   };
 }
@@ -84,6 +83,10 @@ function notComputed({ isPlain, held, elasticity: { rubber } }: BodiesFile): str
       : []),
   ].join(" ");
 }
+
+const RIGID = "Every joint and link keeps its measures exactly, the contact height held: nothing in the file gives.";
+const ELASTIC =
+  "All bodies in balance on rubber at the asked forces, the contact height held; bodies are rigid. Play is a dead band; of several balances the one on the side of the healthy preload is shown.";
 
 /** Whether nothing in the file gives: what is rigid stands alike under every force. */
 const isRigid = ({ elasticity: { rubber, members } }: BodiesFile): boolean =>

@@ -46,7 +46,8 @@ export function changeFigure({ states, key, label, bands, less, inputs }: Change
     value: middle.value,
     u: middle.sd,
     range: range.length === 2 ? [Math.min(...range), Math.max(...range)] : null,
-    band: bandOfAngles(angles),
+    // Where nothing is uncertain there is no band: rounded outward it would look like one.
+    band: angles.every(({ sd }) => sd === 0) ? null : bandOfAngles(angles),
     rung: "measured",
     inputs,
     relation: "balance of all bodies, elastic forces from one potential; derivatives by the transposed stiffness",
