@@ -94,6 +94,13 @@ export interface WheelPose {
   readonly contact: readonly [Metres, Metres, Metres];
   /** Row-major rotation of the knuckle from its design attitude. */
   readonly rotation: readonly number[];
+  /**
+   * Of a linkage of several bodies, by name: how far the place of the wheel centre at design has gone with each, and its
+   * rotation. Absent: there is the knuckle alone.
+   */
+  readonly bodies?: Readonly<
+    Record<string, { readonly shift: readonly [Metres, Metres, Metres]; readonly rotation: readonly number[] }>
+  >;
 }
 
 /** One line of a curve: a value per entry of `rises`, with the band inside which it lies (95 %, torn share included). */

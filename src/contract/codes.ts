@@ -29,6 +29,7 @@ export const codes: Readonly<Record<string, string>> = {
   "no-file": "A file that is not there or may not be read.",
   "no-input": "There is no text at all.",
   "no-play-here": "The position is a mount; play is told along a link.",
+  "not-for-bodies": "This is not computed for an axle whose linkage is one of several bodies.",
   "no-rubber-here":
     "The position has no rubber whose rate is known, so nothing there can be computed as torn or firmer.",
   "no-fluid-here": "The position has no hydraulic bush at the inner end of a link, so no fluid can be gone.",

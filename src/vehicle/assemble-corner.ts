@@ -1,4 +1,5 @@
 import type { DirectionIn, PointIn } from "#quantity";
+import { assembleBodies } from "./axle-bodies.ts";
 import { directionOfClocking } from "./clocking.ts";
 import type {
   CornerAssembly,
@@ -36,7 +37,8 @@ export function assembleCorner(family: Family, corner: Corner): CornerAssembly {
   const { axle: axleName, side } = axleAndSide(corner);
   const axle = family[axleName];
   const points = new PointRegister(side);
-  const links = axle.links.map((link) => ({
+  // The members of several bodies are drawn as links; what is computed with stands in `bodies`.
+  const links = (axle.bodies ? [] : axle.links).map((link) => ({
     name: link.name,
     label: link.label,
     inner: points.end(`${link.name}.inner`, link.inner),
@@ -61,6 +63,7 @@ export function assembleCorner(family: Family, corner: Corner): CornerAssembly {
         bushJoint: cornerJoint(axle.trailingArm.bushJoint, side),
       }
     : null;
+  for (const [name, point] of Object.entries(axle.bodies?.points ?? {})) points.end(name, point);
   const axleShare = axleName === "front" ? family.frontWeightShare : 1 - family.frontWeightShare;
   return deepFreeze({
     corner,
@@ -73,6 +76,7 @@ export function assembleCorner(family: Family, corner: Corner): CornerAssembly {
     links,
     strut,
     trailingArm,
+    bodies: axle.bodies ? assembleBodies(axle.bodies, (joint) => cornerJoint(joint, "left")) : null,
     spring: cornerSpring(axle, axle.spring, side),
     damper: cornerDamper(axle, axle.damper, side),
     points: points.all(),
@@ -189,6 +193,9 @@ function cornerSeat(axle: Axle, seat: Seat, side: Side): CornerSeat {
         links: [linkIndex(axle, seat.links[0]), linkIndex(axle, seat.links[1])],
         moving: pointOnSide(seat.moving.at, side),
       };
+    // What carries a seat of several bodies stands in `bodies`; here only its place counts.
+    case "body":
+      return { on: "knuckle", moving: pointOnSide(seat.moving.at, side) };
   }
 }
 

@@ -1,6 +1,7 @@
 import type { DirectionIn, Metres, Newtons, NewtonsPerMetre, PointIn, Radians, Share } from "#quantity";
 import type { AssumedFigure } from "./assumed.ts";
-import type { AxleName, Corner, FluidFill, JointKind, LayoutName, Origin, Rung, Side, TornShare } from "./family.ts";
+import type { BodyLayout } from "./body-layout.ts";
+import type { AxleLayout, AxleName, Corner, FluidFill, JointKind, Origin, Rung, Side, TornShare } from "./family.ts";
 import type { CorrelationMatrix } from "./point-correlation.ts";
 
 /**
@@ -11,7 +12,7 @@ export interface CornerAssembly {
   readonly corner: Corner;
   readonly axle: AxleName;
   readonly side: Side;
-  readonly layout: LayoutName;
+  readonly layout: AxleLayout;
   readonly rung: Rung;
   /** Figures of its car line that nobody has entered. */
   readonly assumed: readonly AssumedFigure[];
@@ -19,11 +20,14 @@ export interface CornerAssembly {
   readonly links: readonly CornerLink[];
   readonly strut: CornerStrut | null;
   readonly trailingArm: CornerTrailingArm | null;
+  /** A linkage of several bodies, left side whichever corner this is; null: one knuckle on the parts above. */
+  readonly bodies: CornerBodies | null;
   readonly spring: CornerSpring;
   readonly damper: CornerDamper;
   /**
    * Every distinct hard point of the linkage once: links (inner, outer) in their order, strut top, strut axis point,
-   * trailing-arm bush. Points with equal coordinates are one point and move together.
+   * trailing-arm bush; of several bodies those of their layout by its names. Points with equal coordinates are one point
+   * and move together.
    */
   readonly points: readonly CornerPoint[];
   /** Correlations of the errors of these points, three rows each; null: every coordinate has an error of its own. */
@@ -123,6 +127,21 @@ export interface CornerTrailingArm {
   /** Unit vector along which the bush lets the arm slide; null: it holds in all three directions. */
   readonly freeAxis: DirectionIn<"vehicle"> | null;
   readonly bushJoint: CornerJoint;
+}
+
+/** A linkage of several bodies and joints, left side. */
+export interface CornerBodies {
+  readonly layout: BodyLayout;
+  /** Every end of every link, and every joint. */
+  readonly places: readonly CornerBodyPlace[];
+  readonly members: readonly { readonly link: string; readonly rate: NewtonsPerMetre }[];
+}
+
+/** An end of a link, or (end null) a joint. */
+export interface CornerBodyPlace {
+  readonly part: string;
+  readonly end: "from" | "to" | null;
+  readonly joint: CornerJoint;
 }
 
 /** Where the moving end sits; links are indices into CornerAssembly.links. */

@@ -9,6 +9,7 @@ import type {
   Share,
 } from "#quantity";
 import type { AssumedFigure } from "./assumed.ts";
+import type { BodyLayout } from "./body-layout.ts";
 import type { AxleName } from "./corners.ts";
 import type { FamilyWork } from "./family-work.ts";
 import type { PointCorrelation } from "./point-correlation.ts";
@@ -19,6 +20,8 @@ export type { AxleName, Corner, Side } from "./corners.ts";
 export type Rung = "layout" | "scaled" | "measured" | "matched";
 /** The silhouettes a person can choose from; each is a linkage of its own. */
 export type LayoutName = "five-link" | "double-wishbone" | "strut" | "trailing-arm";
+/** The linkage of an axle: one of those, or one that its sheet gives as bodies and joints. */
+export type AxleLayout = LayoutName | "bodies";
 
 /** Where a coordinate or a rate comes from; decides its default standard deviation and what a page says of it. */
 export type Origin =
@@ -110,6 +113,8 @@ export interface Link {
   readonly arm?: string;
   /** On which of the two corner sheets it is drawn. */
   readonly sheet: "lower" | "upper";
+  /** Of an axle with bodies: what its ends are on, the car body by its own word. */
+  readonly between?: readonly [inner: string, outer: string];
 }
 
 export interface Strut {
@@ -132,7 +137,9 @@ export interface TrailingArm {
 export type Seat =
   | { readonly on: "knuckle"; readonly moving: HardPoint }
   | { readonly on: "link"; readonly link: string; readonly fraction: Share }
-  | { readonly on: "arm"; readonly links: readonly [string, string]; readonly moving: HardPoint };
+  | { readonly on: "arm"; readonly links: readonly [string, string]; readonly moving: HardPoint }
+  /** Of an axle with bodies: on this one of them. */
+  | { readonly on: "body"; readonly body: string; readonly moving: HardPoint };
 
 export interface Spring {
   readonly body: HardPoint;
@@ -189,12 +196,35 @@ export interface Wheel {
 /** Closed outline as seen from below, in the ground plane: [x, y]; whole, the left half first. */
 export type Outline = readonly (readonly [x: Metres, y: Metres])[];
 
+/** A place of a layout of several bodies that can be worn: an end of a link, or (end null) a joint. */
+export interface AxleBodyPlace {
+  readonly part: string;
+  readonly end: "from" | "to" | null;
+  /** What sits there; one that no rubber is given for is a ball joint or a rigid pivot. */
+  readonly joint: Joint;
+}
+
+/** The linkage of an axle as several bodies and joints, left side, and how well its points and rubber are known. */
+export interface AxleBodies {
+  readonly layout: BodyLayout;
+  /** By name, every point of the layout. */
+  readonly points: Readonly<Record<string, HardPoint>>;
+  /** Every end of every link, and every joint. */
+  readonly places: readonly AxleBodyPlace[];
+  /** Rates of bare members along their length. */
+  readonly members: readonly { readonly link: string; readonly rate: NewtonsPerMetre }[];
+  /** The keys of the sheet it was read from, as JSON, so that they can be written again to the letter. */
+  readonly file: string;
+}
+
 export interface Axle {
   readonly name: AxleName;
-  readonly layout: LayoutName;
+  readonly layout: AxleLayout;
   readonly rung: Rung;
   readonly track: Metres;
   readonly wheel: Wheel;
+  /** The linkage where the layout is "bodies", and only there: then `links` are its members as they are drawn and renewed. */
+  readonly bodies?: AxleBodies;
   readonly links: readonly Link[];
   readonly strut?: Strut;
   readonly trailingArm?: TrailingArm;

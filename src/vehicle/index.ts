@@ -1,5 +1,6 @@
 export * from "./assemble-corner.ts";
 export * from "./assumed.ts";
+export { isOfBodies } from "./axle-bodies.ts";
 export * from "./body-layout.ts";
 export * from "./clocking.ts";
 export type * from "./corner.ts";

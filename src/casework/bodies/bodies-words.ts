@@ -84,5 +84,18 @@ export function pointWords(layout: BodyLayout, point: string): string {
 export const doubtWords = ({ doubts }: Pick<BodiesFile, "doubts">): string | null =>
   doubts.length === 0 ? null : doubts.map(({ path, got, hint }) => `${path}, ${got}: ${hint}`).join(" ");
 
+/** A rate by its name, "<joint>" or "<link>.<end>", in words. */
+export function placeOfRate(layout: BodyLayout, name: string): string {
+  const end = name.endsWith(".from") ? "from" : name.endsWith(".to") ? "to" : null;
+  const part = end === null ? name : name.slice(0, -end.length - 1);
+  return end === null
+    ? partInSentence(layout, part)
+    : `${partInSentence(layout, part)}'s ${endWords(layout, part, end)}`;
+}
+
+/** A point or a rate by its name, in words. */
+export const partOrPointWords = (layout: BodyLayout, name: string): string =>
+  layout.points[name] === undefined ? placeOfRate(layout, name) : pointWords(layout, name);
+
 /** What a change is called: "torn less sound". */
 export const lessSoundWords = (fault: BodiesFault): string => `${fault.kind} less sound`;

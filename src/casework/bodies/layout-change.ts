@@ -1,10 +1,9 @@
 import type { LayoutDerivatives } from "#engines/linkage";
 import { degreesFromRadians } from "#quantity";
-import type { BodyLayout } from "#vehicle";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
-import { endWords, partInSentence, pointWords } from "./bodies-words.ts";
+import { placeOfRate, pointWords } from "./bodies-words.ts";
 import type { LayoutBand, LayoutStates } from "./layout-states.ts";
 
 type Angle = "toe" | "camber";
@@ -55,15 +54,6 @@ export function changeFigure({ states, key, label, bands, less, inputs }: Change
     signSure: sure,
     settle: sure ? null : settledBy(states, less.by, middle.parts),
   };
-}
-
-/** A rate by its name, "<joint>" or "<link>.<end>", in words. */
-function placeOfRate(layout: BodyLayout, name: string): string {
-  const end = name.endsWith(".from") ? "from" : name.endsWith(".to") ? "to" : null;
-  const part = end === null ? name : name.slice(0, -end.length - 1);
-  return end === null
-    ? partInSentence(layout, part)
-    : `${partInSentence(layout, part)}'s ${endWords(layout, part, end)}`;
 }
 
 /** The numbers a sign hangs on most. */

@@ -10,6 +10,7 @@ import type { Finding } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Rung } from "#vehicle";
 import type { CarQuestion, WholeCar } from "../car.ts";
+import { refuseBodies } from "../fault/bodies-refused.ts";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
 import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
@@ -66,6 +67,12 @@ export function computeCar(
         },
       ],
     };
+  const refused = refuseBodies(
+    family,
+    ["front", "rear"],
+    "four wheels on one body need all bodies of both corners at once",
+  );
+  if (refused.length > 0) return { findings: refused };
   const [front, rear] = [modelCorner(family, "front-left"), modelCorner(family, "rear-left")];
   const rung = RUNGS[Math.min(RUNGS.indexOf(family.front.rung), RUNGS.indexOf(family.rear.rung))] ?? "layout";
   if (motion.kind === "bend") return computeBend({ ...question, motion }, { front, rear }, rung);

@@ -1,4 +1,4 @@
-import type { StateBand } from "#engines/linkage";
+import type { WheelBand } from "#engines/linkage";
 import { computeScaledNormalQuantile, type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { rateNamesAt } from "./corner-model.ts";
@@ -43,7 +43,7 @@ export function changeOf(
   states: FaultStates,
   pair: PairBand,
   key: BandQuantity,
-  faulty: StateBand = pair.faulty,
+  faulty: WheelBand = pair.faulty,
   deviations: readonly number[] = deviationsOf(states),
 ): Change {
   const { jets } = states.sound.band;

@@ -1,7 +1,7 @@
 import type { Finding } from "#numeric";
 import { axleAndSide, type Family, type Position, positionsOf } from "#vehicle";
 import type { FaultQuestion } from "../fault-effect.ts";
-import { type CornerModel, jointOf } from "./corner-model.ts";
+import { type CornerKnown, jointOf } from "./corner-model.ts";
 import { checkFirmer } from "./firmer-rubber.ts";
 
 /** More force at one wheel than any road car's tyre passes on, N. */
@@ -14,7 +14,7 @@ export function findPosition(family: Family, question: FaultQuestion): Position 
 }
 
 /** Everything that keeps a question from being computed; empty where nothing does. */
-export function checkQuestion(question: FaultQuestion, position: Position, model: CornerModel): Finding[] {
+export function checkQuestion(question: FaultQuestion, position: Position, model: CornerKnown): Finding[] {
   const findings: Finding[] = [];
   const { axle, side } = axleAndSide(question.corner);
   if (position.axle !== axle || position.side !== side)
@@ -61,6 +61,7 @@ export function checkQuestion(question: FaultQuestion, position: Position, model
     });
   if (
     fault.kind === "loose" &&
+    !model.assembly.bodies &&
     (position.joint === null || !model.assembly.links.some((l) => l.name === position.joint?.link))
   )
     findings.push({

@@ -1,18 +1,18 @@
-import type { ElasticFault, ElasticState } from "#engines/linkage";
-import { type Finding, mirrorY } from "#numeric";
+import type { WheelState } from "#engines/linkage";
+import { type Finding, mirrorY, type Vector } from "#numeric";
 import type { Family, Position, TornShare } from "#vehicle";
 import type { FaultEffect, FaultQuestion, Firmness, RubberFault, WheelPose } from "../fault-effect.ts";
 import { checkQuestion, findPosition } from "./check-question.ts";
-import { type CornerModel, engineName, jointOf, linksAt, modelCorner, playFaults, softFaults } from "./corner-model.ts";
+import { type CornerKnown, jointOf } from "./corner-model.ts";
+import { type CornerOfCar, cornerOfCar } from "./corner-of-car.ts";
 import { listParts } from "./effect-parts.ts";
 import { computeCurves } from "./fault-curves.ts";
 import { buildFigures } from "./fault-figures.ts";
 import { faultInWords } from "./fault-in-words.ts";
 import { type FaultStates, middleShare, solvePair } from "./fault-pair.ts";
-import { CornerState, loadOf, type RepairState, unloaded } from "./fault-states.ts";
+import { loadOf, type RepairState, unloaded } from "./fault-states.ts";
 import { describeEffect } from "./fault-words.ts";
 import { firmnessOf } from "./firmer-rubber.ts";
-import { LooseBallState } from "./loose-ball.ts";
 import { narrowingWords } from "./narrow.ts";
 import { beyondUsableWords } from "./usable-force.ts";
 
@@ -38,7 +38,7 @@ export function computeFaultEffect(
         },
       ],
     };
-  const model = modelCorner(family, question.corner);
+  const model = cornerOfCar(family, question.corner);
   const findings = checkQuestion(question, position, model);
   if (findings.length > 0) return { findings };
   const states = makeStates(model, position, question);
@@ -101,16 +101,15 @@ export function computeFaultEffect(
   };
 }
 
-function makeStates(model: CornerModel, position: Position, question: FaultQuestion): FaultStates {
+function makeStates(model: CornerOfCar, position: Position, question: FaultQuestion): FaultStates {
   const { fault } = question;
   const joint = jointOf(model.assembly, position);
   const tornShare = fault.kind === "torn" ? (joint?.tornShare[fault.grade] ?? null) : null;
-  const state = (faults: readonly ElasticFault[]): CornerState => new CornerState(model, faults);
-  const soft = (factor: number): CornerState => state(softFaults(model.assembly, position, factor));
+  const soft = (factor: number): RepairState => model.softAt([position], factor);
   const firmness = fault.kind === "firmer" ? firmnessOf(fault, joint) : null;
   const range = tornShare ?? firmness;
   const faulty =
-    fault.kind === "loose" ? looseState(model, position, fault.play) : soft(middleFactor(fault, tornShare, firmness));
+    fault.kind === "loose" ? model.looseAt(position, fault.play) : soft(middleFactor(fault, tornShare, firmness));
   return {
     model,
     position,
@@ -118,7 +117,7 @@ function makeStates(model: CornerModel, position: Position, question: FaultQuest
     tornShare,
     firmness,
     load: loadOf(question.condition, model.mirrored),
-    sound: state([]),
+    sound: model.sound(),
     faulty,
     ends: range ? [soft(range.low), soft(range.high)] : [],
   };
@@ -134,20 +133,17 @@ function middleFactor(
   return "factor" in fault ? fault.factor : (firmness?.factor ?? 1);
 }
 
-/** Play along one link, or in the ball that several legs of an arm share. */
-function looseState(model: CornerModel, position: Position, play: number): RepairState {
-  const legs = linksAt(model.assembly, position).map(engineName);
-  return legs.length > 1
-    ? new LooseBallState(model, legs, play)
-    : new CornerState(model, playFaults(model.assembly, position, play));
-}
-
 /** The pose of a balance on the asked side of the car. */
-export function poseOf(model: CornerModel, state: Pick<ElasticState, "attitude" | "pose">): WheelPose {
-  const { attitude, pose } = state;
-  const turn = model.mirrored ? -1 : 1;
-  const side = (v: readonly [number, number, number]): [number, number, number] => [
-    ...(model.mirrored ? mirrorY(v) : v),
+export function poseOf({ assembly, mirrored }: CornerKnown, { attitude, pose }: WheelState): WheelPose {
+  const turn = mirrored ? -1 : 1;
+  const side = (v: Vector): Vector => [...(mirrored ? mirrorY(v) : v)];
+  const rotationOf = (body: number): readonly number[] =>
+    Array.from(pose.r.subarray(9 * body, 9 * body + 9), (x, i) => ((i % 3 === 1) !== (i >= 3 && i < 6) ? turn * x : x));
+  const shiftOf = (body: number): Vector =>
+    side([0, 1, 2].map((c) => pose.t[3 * body + c] as number) as [number, number, number]);
+  const names = assembly.bodies && [
+    assembly.bodies.layout.wheel.on,
+    ...assembly.bodies.layout.bodies.filter((name) => name !== assembly.bodies?.layout.wheel.on),
   ];
   return {
     toe: attitude.toe,
@@ -155,6 +151,9 @@ export function poseOf(model: CornerModel, state: Pick<ElasticState, "attitude" 
     spin: attitude.spin,
     centre: side(attitude.centre),
     contact: side(attitude.contact),
-    rotation: Array.from(pose.r, (x, i) => ((i % 3 === 1) !== (i >= 3 && i < 6) ? turn * x : x)),
+    rotation: rotationOf(0),
+    ...(names && {
+      bodies: Object.fromEntries(names.map((name, k) => [name, { shift: shiftOf(k), rotation: rotationOf(k) }])),
+    }),
   };
 }

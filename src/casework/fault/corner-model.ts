@@ -15,6 +15,8 @@ import {
   axleAndSide,
   type Corner,
   type CornerAssembly,
+  type CornerBodies,
+  type CornerBodyPlace,
   type CornerJoint,
   type CornerSeat,
   type Family,
@@ -23,10 +25,14 @@ import {
   TRAILING_ARM,
 } from "#vehicle";
 
-/** One corner as the linkage computes with it: always a left one; `mirrored` says that the asked one is its mirror image. */
-export interface CornerModel {
+/** What is on file of a corner: always a left one; `mirrored` says that the asked one is its mirror image. */
+export interface CornerKnown {
   readonly assembly: CornerAssembly;
   readonly mirrored: boolean;
+}
+
+/** One corner with a single knuckle as the linkage computes with it. */
+export interface CornerModel extends CornerKnown {
   readonly geometry: CornerGeometry;
   readonly elasticity: CornerElasticity;
   /** Standard deviations of the mechanism's points, by their names. */
@@ -42,7 +48,7 @@ const ENGINE_NAME: Readonly<Record<string, string>> = { [STRUT_TOP]: "strut_top"
 /** The engine's name of a link or mount. */
 export const engineName = (name: string): string => ENGINE_NAME[name] ?? name;
 
-/** Builds the left-hand model of a corner from its family. */
+/** Builds the left-hand model of a corner from its family; its axle must have one knuckle (isOfBodies is false). */
 export function modelCorner(family: Family, corner: Corner): CornerModel {
   const { axle, side } = axleAndSide(corner);
   const assembly = assembleCorner(family, `${axle}-left`);
@@ -56,11 +62,11 @@ export function modelCorner(family: Family, corner: Corner): CornerModel {
   };
 }
 
-/** Geometry and elasticity of an assembled left-hand corner. */
-export const modelOfAssembly = (assembly: CornerAssembly): Pick<CornerModel, "geometry" | "elasticity"> => ({
-  geometry: geometryOf(assembly),
-  elasticity: elasticityOf(assembly),
-});
+/** Geometry and elasticity of an assembled left-hand corner with one knuckle. */
+export function modelOfAssembly(assembly: CornerAssembly): Pick<CornerModel, "geometry" | "elasticity"> {
+  if (assembly.bodies) throw new Error(`the ${assembly.axle} axle is of several bodies: nothing was asked before`);
+  return { geometry: geometryOf(assembly), elasticity: elasticityOf(assembly) };
+}
 
 function geometryOf(a: CornerAssembly): CornerGeometry {
   const seat = (s: CornerSeat): SeatGeometry => {
@@ -87,7 +93,7 @@ function geometryOf(a: CornerAssembly): CornerGeometry {
 }
 
 /** Rates of an end that has any; a rigid one has none. */
-function rateOf(joint: CornerJoint): EndRate | null {
+export function rateOf(joint: CornerJoint): EndRate | null {
   if (joint.radial === null) return null;
   return {
     radial: joint.radial,
@@ -154,10 +160,17 @@ function ratesOf(a: CornerAssembly): RateDeviation[] {
   return out;
 }
 
+/** The place of a linkage of several bodies a position stands for, or null where it has none there. */
+export function bodyPlaceAt({ places }: CornerBodies, { joint }: Position): CornerBodyPlace | null {
+  const end = joint?.end === "inner" ? "from" : "to";
+  return places.find((place) => place.part === joint?.link && (place.end ?? end) === end) ?? null;
+}
+
 /** The joint a position stands for, or null where the linkage has none there. */
 export function jointOf(a: CornerAssembly, position: Position): CornerJoint | null {
   const { joint } = position;
   if (!joint) return null;
+  if (a.bodies) return bodyPlaceAt(a.bodies, position)?.joint ?? null;
   if (joint.link === STRUT_TOP) return a.strut?.topMount ?? null;
   if (joint.link === TRAILING_ARM) return a.trailingArm?.bushJoint ?? null;
   const link = a.links.find((l) => l.name === joint.link);
@@ -186,6 +199,10 @@ export function playFaults(a: CornerAssembly, position: Position, play: number):
 
 /** Names of the rates at a position, as the bands know them. */
 export function rateNamesAt(a: CornerAssembly, position: Position): readonly string[] {
+  if (a.bodies) {
+    const place = bodyPlaceAt(a.bodies, position);
+    return place ? [place.end ? `${place.part}.${place.end}` : place.part] : [];
+  }
   const end = position.joint?.end ?? "inner";
   return linksAt(a, position).map((link) => {
     const name = engineName(link);
@@ -194,4 +211,5 @@ export function rateNamesAt(a: CornerAssembly, position: Position): readonly str
 }
 
 /** A point or direction of the left-hand model on the asked side. */
-export const onAskedSide = (model: CornerModel, v: Vector): Vector => (model.mirrored ? mirrorY(v) : v);
+export const onAskedSide = (model: Pick<CornerKnown, "mirrored">, v: Vector): Vector =>
+  model.mirrored ? mirrorY(v) : v;

@@ -1,16 +1,18 @@
 import type { Vector } from "#numeric";
 import { mmFromMetres, perDegreeFromPerRadian, perMmFromNewtonsPerMetre } from "#quantity";
 import { type CornerAssembly, type CornerJoint, type CornerPoint, isAssumed } from "#vehicle";
+import { partWords, pointWords, rubberWords } from "../bodies/bodies-words.ts";
 import type { EffectPart } from "../fault-effect.ts";
-import { type CornerModel, onAskedSide } from "./corner-model.ts";
+import { type CornerKnown, onAskedSide } from "./corner-model.ts";
 import { formatNumber, writtenDecimals } from "./format-figure.ts";
 import { originWords, percent } from "./phrases.ts";
 
+const sentenceCase = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 const EXACT = "taken as exact";
 const TEMPLATE = "from the template, taken as exact";
 
 /** Every hard point and rate a corner is computed from, on the asked side, in the order of its links. */
-export function listParts(model: CornerModel): readonly EffectPart[] {
+export function listParts(model: CornerKnown): readonly EffectPart[] {
   return [...pointParts(model), ...rateParts(model)];
 }
 
@@ -26,7 +28,14 @@ const knownPoint = ({ sd, origin }: CornerPoint): string =>
   `standard deviation ${sd.map((one) => mm(one, 2)).join(", ")} mm; ${originWords[origin] ?? origin}`;
 
 /** What every end of the linkage is called, with the number of its point. */
-function endsOf({ links, strut, trailingArm }: CornerAssembly): readonly { label: string; point: number }[] {
+function endsOf({
+  links,
+  strut,
+  trailingArm,
+  bodies,
+  points,
+}: CornerAssembly): readonly { label: string; point: number }[] {
+  if (bodies) return points.map(({ name }, point) => ({ label: sentenceCase(pointWords(bodies.layout, name)), point }));
   return [
     ...links.flatMap(({ label, inner, outer }) => [
       { label: `${label}, inner end`, point: inner.point },
@@ -42,7 +51,7 @@ function endsOf({ links, strut, trailingArm }: CornerAssembly): readonly { label
   ];
 }
 
-function pointParts(model: CornerModel): readonly EffectPart[] {
+function pointParts(model: CornerKnown): readonly EffectPart[] {
   const { assembly } = model;
   const ends = endsOf(assembly);
   const at = (place: Vector): string => placeWords(onAskedSide(model, place));
@@ -60,8 +69,9 @@ function pointParts(model: CornerModel): readonly EffectPart[] {
   });
   return [
     ...hard,
-    exact("Spring, end on the body", spring.body),
-    exact("Spring, moving end", spring.seatAt),
+    ...(assembly.bodies
+      ? []
+      : [exact("Spring, end on the body", spring.body), exact("Spring, moving end", spring.seatAt)]),
     exact("Wheel centre", wheel.centre),
   ];
 }
@@ -71,8 +81,8 @@ const perMm = (rate: number): string => {
   return formatNumber(value, Math.min(1, writtenDecimals(value)));
 };
 
-function rateParts(model: CornerModel): readonly EffectPart[] {
-  const { links, strut, trailingArm, spring } = model.assembly;
+function rateParts(model: CornerKnown): readonly EffectPart[] {
+  const { links, strut, trailingArm, spring, bodies } = model.assembly;
   const joint = (label: string, one: CornerJoint): readonly EffectPart[] => {
     if (one.radial === null) return [];
     const direction = (v: Vector): string =>
@@ -105,6 +115,14 @@ function rateParts(model: CornerModel): readonly EffectPart[] {
       ...joint(`${label}, outer joint`, outerJoint),
       ...(memberRate === null ? [] : [exact(`${label}, the bare member along its length`, memberRate, member)]),
     ]),
+    ...(bodies
+      ? bodies.places.flatMap((place) => joint(sentenceCase(rubberWords(bodies.layout, place)), place.joint))
+      : []),
+    ...(bodies
+      ? bodies.members.map(({ link, rate }) =>
+          exact(`${sentenceCase(partWords(bodies.layout, link))}, the bare member along its length`, rate),
+        )
+      : []),
     ...(strut ? joint("Strut, top mount", strut.topMount) : []),
     ...(trailingArm ? joint("Trailing arm, front bush", trailingArm.bushJoint) : []),
     exact("Spring", spring.rate, isAssumed(assembly, `${assembly.axle}-spring-rate`) ? TEMPLATE : EXACT),

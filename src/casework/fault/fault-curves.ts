@@ -1,4 +1,4 @@
-import type { CornerLoad, ElasticState } from "#engines/linkage";
+import type { CornerLoad, WheelState } from "#engines/linkage";
 import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians } from "#quantity";
 import type { Curve, CurveLine, CurveQuantity } from "../fault-effect.ts";
@@ -14,7 +14,7 @@ export interface EffectCurves {
   readonly rises: number[];
   readonly curves: Curve[];
   /** The sound corner at the lowest and the highest point of the curves, for the drawing. */
-  readonly ends: readonly ElasticState[];
+  readonly ends: readonly WheelState[];
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { StateBand } from "#engines/linkage";
+import type { WheelBand } from "#engines/linkage";
 import { type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, perMmFromNewtonsPerMetre } from "#quantity";
 import type { Figure } from "../fault-effect.ts";
@@ -18,6 +18,8 @@ export interface EffectFigures {
 
 const BALANCE =
   "Static balance of the knuckle on its links, joints and spring with the contact height held: sum of forces and moments = 0";
+const BALANCE_OF_BODIES =
+  "Static balance of all bodies on their joints, links and spring with the contact height held: sum of forces and moments on each = 0";
 const PROPAGATION = "band, 95 %: exact derivatives by every hard-point coordinate and rate, added in squares";
 const OVER_TORN = ", over the torn range";
 const OVER_FIRMNESS =
@@ -25,6 +27,9 @@ const OVER_FIRMNESS =
 const OWN_RATE = "this joint's own rate spreads the change as a factor and cannot turn its sign";
 const SOURCE =
   "balance of links and rubber (two-force-links), bands by exact derivatives (implicit-function, gum); checked against two independent programs (linkage-reference, band-reference)";
+
+const SOURCE_OF_BODIES =
+  "balance of links and rubber (two-force-links), bands by exact derivatives (implicit-function, gum); docs/method/linkage-bodies.md";
 
 const FIRMNESS_SOURCE = "; modulus from hardness (gent-hardness, hardness-scatter)";
 
@@ -37,7 +42,13 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
   const inputs = inputsOf(states);
   const { rung } = states.model.assembly;
   const { jets } = states.sound.band;
-  const common = { rung, inputs, source: `${SOURCE}${states.firmness ? FIRMNESS_SOURCE : ""}` };
+  const ofBodies = states.model.assembly.bodies !== null;
+  const balance = ofBodies ? BALANCE_OF_BODIES : BALANCE;
+  const common = {
+    rung,
+    inputs,
+    source: `${ofBodies ? SOURCE_OF_BODIES : SOURCE}${states.firmness ? FIRMNESS_SOURCE : ""}`,
+  };
   const propagation = propagationOf(states);
   const { assembly } = states.model;
   const changed = (
@@ -67,7 +78,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       u: middle.sd * Math.abs(scale),
       range: ends.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
       band: [Math.min(low, high), Math.max(low, high)],
-      relation: `${relation}. ${BALANCE}; ${propagation}${factor ? `; ${OWN_RATE}` : ""}`,
+      relation: `${relation}. ${balance}; ${propagation}${factor ? `; ${OWN_RATE}` : ""}`,
       signSure: sure,
       settle: sure ? null : settle(),
     };
@@ -100,14 +111,14 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       u: sd,
       range: ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : null,
       band: bandOfAngles([{ value, sd }, ...angles]),
-      relation: `Angle of the wheel in balance, from the set angle at ride height. ${BALANCE}; ${propagation}`,
+      relation: `Angle of the wheel in balance, from the set angle at ride height. ${balance}; ${propagation}`,
       signSure: sure,
       settle: sure ? null : settle(),
     };
   };
   /** How far the force turns the wheel, from where it stands without any. */
   const turned = (which: "sound" | "faulty"): Figure => {
-    const by = (under: StateBand, without: StateBand) => {
+    const by = (under: WheelBand, without: WheelBand) => {
       const jet = subtractJets(under.toe, without.toe);
       return {
         jet,
@@ -130,7 +141,7 @@ export function buildFigures(states: FaultStates, loaded: PairBand, free: PairBa
       u: middle.sd,
       range: values.length > 0 ? [Math.min(...values), Math.max(...values)] : null,
       band: bandOfAngles(all),
-      relation: `toe at the stated force - toe without tyre force. ${BALANCE}; ${propagation}`,
+      relation: `toe at the stated force - toe without tyre force. ${balance}; ${propagation}`,
       signSure: sure,
       settle: sure ? null : findSettlingReading(jets, middle.jet, assembly),
     };

@@ -5,6 +5,9 @@ import {
   FaultBand,
   NO_LOAD,
   type StateBand,
+  type UncertainNumbers,
+  type WheelBand,
+  type WheelState,
 } from "#engines/linkage";
 import type { Jet } from "#numeric";
 import type { Condition } from "../fault-effect.ts";
@@ -12,22 +15,30 @@ import type { CornerModel } from "./corner-model.ts";
 
 /** One state of repair of a corner, asked at many heights: poses, and their derivatives where a band is wanted. */
 export interface RepairState {
-  readonly band: FaultBand;
+  readonly band: { readonly jets: UncertainNumbers };
   /** False where the joints cannot carry the wheel load: nothing can be computed then. */
   readonly carries: boolean;
   /** All balances under a load, the one on the healthy side first; null where none is found. */
-  solve(load: CornerLoad): { state: ElasticState; others: readonly ElasticState[] } | null;
+  solve(load: CornerLoad): SolvedState | null;
   /** Toe, camber and place with derivatives at a load; null where no balance is found. */
-  bandAt(load: CornerLoad): StateBand | null;
-  /** How far each loose member stands from leaving its side of the play, positive while it holds; empty without play. */
-  reservesAt(state: ElasticState, load: CornerLoad): readonly Jet[];
-  /** The corner with its loose members held on one side of their play, each way. */
-  sidesAt(load: CornerLoad): readonly StateBand[];
+  bandAt(load: CornerLoad): WheelBand | null;
+  /** The corner with its loose members held on one side of their play, each way; empty where they have no two sides. */
+  sidesAt(load: CornerLoad): readonly WheelBand[];
   /** Starts the next question from design again. */
   forget(): void;
 }
 
-/** A corner with given faults. */
+/** What was found at a load. */
+export interface SolvedState<State extends WheelState = WheelState> {
+  readonly state: State;
+  readonly others: readonly State[];
+  /** Its toe, camber and place with derivatives; null where the stiffness is singular. */
+  readonly band: () => WheelBand | null;
+  /** How far each loose member stands from leaving its side of the play, positive while it holds; empty without play. */
+  readonly reserves: () => readonly Jet[];
+}
+
+/** A corner with one knuckle with given faults. */
 export class CornerState implements RepairState {
   readonly band: FaultBand;
   private near: ElasticState | null = null;
@@ -42,20 +53,22 @@ export class CornerState implements RepairState {
     return this.band.solver.carries;
   }
 
-  solve(load: CornerLoad): { state: ElasticState; others: readonly ElasticState[] } | null {
+  solve(load: CornerLoad): SolvedState<ElasticState> | null {
     const answer = this.band.solver.solve(load, this.near);
     if (!("state" in answer)) return null;
-    this.near = answer.state;
-    return answer;
+    const { state, others } = answer;
+    this.near = state;
+    return {
+      state,
+      others,
+      band: () => this.band.bandAt(state, load),
+      reserves: () => this.band.branchReserves(state, load),
+    };
   }
 
   bandAt(load: CornerLoad): StateBand | null {
     const answer = this.solve(load);
     return answer ? this.band.bandAt(answer.state, load) : null;
-  }
-
-  reservesAt(state: ElasticState, load: CornerLoad): readonly Jet[] {
-    return this.band.branchReserves(state, load);
   }
 
   sidesAt(load: CornerLoad): readonly StateBand[] {

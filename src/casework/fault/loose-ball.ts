@@ -20,7 +20,7 @@ import {
   type Vector,
 } from "#numeric";
 import type { CornerModel } from "./corner-model.ts";
-import type { RepairState } from "./fault-states.ts";
+import type { RepairState, SolvedState } from "./fault-states.ts";
 
 /** Rounds after which the direction of the force no longer moves; far more than it takes. */
 const ROUNDS = 30;
@@ -52,7 +52,7 @@ export class LooseBallState implements RepairState {
     return this.healthy.solver.carries;
   }
 
-  solve(load: CornerLoad): { state: ElasticState; others: readonly ElasticState[] } | null {
+  solve(load: CornerLoad): SolvedState<ElasticState> | null {
     const sound = this.healthy.solver.solve(load);
     if (!("state" in sound)) return null;
     let state = sound.state;
@@ -67,8 +67,15 @@ export class LooseBallState implements RepairState {
       if (turned < SETTLED) break;
     }
     this.at = { load, way, band: this.bandWith(this.shiftsAlong(way, state, load)) };
-    const answer = this.at.band.solver.solve(load);
-    return "state" in answer ? answer : null;
+    const { band } = this.at;
+    const answer = band.solver.solve(load);
+    if (!("state" in answer)) return null;
+    return {
+      state: answer.state,
+      others: answer.others,
+      band: () => band.bandAt(answer.state, load),
+      reserves: () => this.reservesAt(answer.state, load),
+    };
   }
 
   bandAt(load: CornerLoad): StateBand | null {
@@ -77,7 +84,7 @@ export class LooseBallState implements RepairState {
   }
 
   /** The force the ball passes on: where it may vanish, the ball may stand anywhere in its socket. */
-  reservesAt(state: ElasticState, load: CornerLoad): readonly Jet[] {
+  private reservesAt(state: ElasticState, load: CornerLoad): readonly Jet[] {
     const way = this.wayOf(state, load);
     const along = this.legs.flatMap((leg, i) => {
       const force = this.band.linkForce(state, load, leg);

@@ -56,6 +56,7 @@ export function noticedWords(axle: "front" | "rear", side: Side, toe: number, co
 
 /** Layout in words, for "computed so". */
 export function layoutWords(a: CornerAssembly): string {
+  if (a.bodies) return `${a.bodies.layout.name}: ${a.bodies.layout.bodies.length} moving bodies`;
   const counts = ["no", "one", "two", "three", "four", "five"];
   const links = `${counts[a.links.length] ?? a.links.length} links`;
   if (a.strut) return `A strut with ${links}`;

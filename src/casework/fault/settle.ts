@@ -1,6 +1,7 @@
-import type { JetCorner } from "#engines/linkage";
+import type { UncertainNumbers } from "#engines/linkage";
 import { computeNormalProbability, type Jet } from "#numeric";
 import type { CornerAssembly } from "#vehicle";
+import { partOrPointWords } from "../bodies/bodies-words.ts";
 
 /** A sign counts as known from this chance on. */
 export const SIGN_SURE = 0.975;
@@ -42,7 +43,7 @@ export interface Reading {
  * cannot turn the sign and are not asked for.
  */
 export function findSettlingReading(
-  jets: JetCorner,
+  jets: UncertainNumbers,
   jet: Jet,
   assembly: CornerAssembly,
   without: readonly string[] = [],
@@ -87,7 +88,7 @@ export function settleSign(value: number, cars: readonly DoubtOfCar[], without: 
 
 /** The reading that would find one uncertain number anew, and the standard deviation it would leave, SI or a share. */
 export function readingOf(
-  jets: JetCorner,
+  jets: UncertainNumbers,
   parameter: number,
   assembly: CornerAssembly,
 ): { readonly after: number; readonly reading: Reading } {
@@ -95,7 +96,7 @@ export function readingOf(
   if (p === undefined) throw new RangeError(`no uncertain number ${parameter}`);
   const axis = p.kind === "rate" ? null : p.axis;
   const after = axis === null ? READ_RATE : axis === 2 ? READ_HEIGHT : READ_TAPE;
-  const name = p.kind === "coordinate" ? (jets.linkage.mechanism.pointNames[p.point] ?? "") : p.name;
+  const name = p.kind === "coordinate" ? (jets.pointNames[p.point] ?? "") : p.name;
   return { after, reading: { axis, place: placeWords(assembly, name) } };
 }
 
@@ -135,6 +136,8 @@ function joinPlaces(places: readonly string[]): string {
 
 /** "toe-link.inner" as a person says it. */
 function placeWords(assembly: CornerAssembly, name: string): string {
+  const { bodies } = assembly;
+  if (bodies) return `the ${partOrPointWords(bodies.layout, name)}`;
   const dot = name.lastIndexOf(".");
   const [link, end] = dot < 0 ? [name, ""] : [name.slice(0, dot), name.slice(dot + 1)];
   if (link === "strut_top" || name === "strut.top") return "the strut top";

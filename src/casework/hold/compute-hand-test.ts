@@ -1,5 +1,6 @@
 import { type Finding, normalFrom, seededRandom } from "#numeric";
-import { type CornerAssembly, type Family, positionsOf, type TornShare } from "#vehicle";
+import { axleAndSide, type CornerAssembly, type Family, positionsOf, type TornShare } from "#vehicle";
+import { refuseBodies } from "../fault/bodies-refused.ts";
 import { jointOf, modelCorner } from "../fault/corner-model.ts";
 import { listParts } from "../fault/effect-parts.ts";
 import { middleShare } from "../fault/fault-pair.ts";
@@ -24,6 +25,12 @@ export function computeHandTest(
   question: HandQuestion,
 ): { readonly test: HandTest } | { readonly findings: readonly Finding[] } {
   const position = positionsOf(family).find(({ id }) => id === question.position);
+  const refused = refuseBodies(
+    family,
+    [axleAndSide(question.corner).axle],
+    "the page A layout from a file tells what a hand moves",
+  );
+  if (refused.length > 0) return { findings: refused };
   const model = modelCorner(family, question.corner);
   const { assembly } = model;
   const { fault, held, way } = question;

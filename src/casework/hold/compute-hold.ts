@@ -1,6 +1,7 @@
 import { chooseHolds, type LoadState, movingParts, pointOnPart } from "#engines/linkage";
 import type { Finding, Vector } from "#numeric";
-import { type Corner, type Family, positionsOf } from "#vehicle";
+import { axleAndSide, type Corner, type Family, positionsOf } from "#vehicle";
+import { refuseBodies } from "../fault/bodies-refused.ts";
 import { type CornerModel, modelCorner, onAskedSide } from "../fault/corner-model.ts";
 import { listParts } from "../fault/effect-parts.ts";
 import type { BestWay, Held, HeldState, Hold } from "../hold.ts";
@@ -26,6 +27,12 @@ export function computeHold(
   family: Family,
   corner: Corner,
 ): { readonly hold: Hold } | { readonly findings: readonly Finding[] } {
+  const refused = refuseBodies(
+    family,
+    [axleAndSide(corner).axle],
+    "the page A layout from a file holds it in every way",
+  );
+  if (refused.length > 0) return { findings: refused };
   const model = modelCorner(family, corner);
   const { assembly } = model;
   const loaded = loadedCornerOf(assembly);

@@ -1,7 +1,8 @@
 import { type Match, type MatchQuestion, solveMatch, TravelBand } from "#engines/linkage";
 import type { Finding } from "#numeric";
 import { degreesFromRadians } from "#quantity";
-import { keptCorrelation } from "#vehicle";
+import { axleAndSide, keptCorrelation } from "#vehicle";
+import { refuseBodies } from "../fault/bodies-refused.ts";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { type CornerModel, modelCorner, pointIndex } from "../fault/corner-model.ts";
 import { listParts } from "../fault/effect-parts.ts";
@@ -25,6 +26,12 @@ const STEPS_EACH_WAY = 8;
 export function computeMatch(
   asked: MatchAsked,
 ): { readonly match: CornerMatch } | { readonly findings: readonly Finding[] } {
+  const refused = refuseBodies(
+    asked.family,
+    [axleAndSide(asked.corner).axle],
+    "fitting readings needs the derivatives of every figure by its points",
+  );
+  if (refused.length > 0) return { findings: refused };
   const model = modelCorner(asked.family, asked.corner);
   const { assembly } = model;
   const findings = checkMatch(asked, assembly);

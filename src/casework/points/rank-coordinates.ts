@@ -1,6 +1,6 @@
 import { TravelBand } from "#engines/linkage";
 import { metresFromMm, mmFromMetres } from "#quantity";
-import type { AxleName, Family } from "#vehicle";
+import { type AxleName, type Family, isOfBodies } from "#vehicle";
 import { modelCorner, pointIndex } from "../fault/corner-model.ts";
 import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 import type { RankedCoordinate, RankedFigure } from "../points.ts";
@@ -13,9 +13,10 @@ const MOST_NAMED = 5;
 /**
  * The figures of an axle's left corner that its hard points decide, each with its deviation from what the sheet says of
  * every point, whether it can be printed, and the coordinates that do most to it. Rigid links, exact derivatives.
- * @returns no figure for a travel the linkage does not reach
+ * @returns no figure for a travel the linkage does not reach, and none of a linkage of several bodies
  */
 export function rankCoordinates(family: Family, axle: AxleName): readonly RankedFigure[] {
+  if (isOfBodies(family[axle])) return [];
   const { assembly, geometry, deviations, correlations } = modelCorner(family, `${axle}-left`);
   const band = new TravelBand(geometry, deviations, correlations);
   const { jets } = band;

@@ -1,8 +1,8 @@
 import { type Jet, subtractJets } from "#numeric";
 import type { AlignmentTarget, AxleName, Corner, Family, Side } from "#vehicle";
 import { shownValue } from "../cases/reading-reasons.ts";
-import { modelCorner } from "../fault/corner-model.ts";
-import { CornerState, loadOf } from "../fault/fault-states.ts";
+import { cornerOfCar } from "../fault/corner-of-car.ts";
+import { loadOf } from "../fault/fault-states.ts";
 import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 
 /** Nearer to the height of the targets than this the angles are taken as those of that height, m (common practice, no source). */
@@ -32,8 +32,8 @@ const NO_FORCE = { contactRise: 0, rack: 0, braking: 0, lateral: 0, drive: 0 } a
 
 /** How far camber and toe of a corner go when the wheel stands `rise` metres higher in its arch than the family's ride height. */
 function carryCorner(family: Family, corner: Corner, rise: number): Readonly<Record<CarriedAngle, Carried>> {
-  const model = modelCorner(family, corner);
-  const state = new CornerState(model, []);
+  const model = cornerOfCar(family, corner);
+  const state = model.sound();
   const load = loadOf(NO_FORCE, model.mirrored);
   const rest = state.carries ? state.bandAt(load) : null;
   const there = rest === null ? null : state.bandAt({ ...load, contactRise: rise });

@@ -1,5 +1,6 @@
 import type { Finding } from "#numeric";
 import { axleAndSide, type Corner, type CornerAssembly, type Family, type Position, positionsOf } from "#vehicle";
+import { refuseBodies } from "../fault/bodies-refused.ts";
 import { linksAt, modelCorner } from "../fault/corner-model.ts";
 import { listParts } from "../fault/effect-parts.ts";
 import type { EffectPart } from "../fault-effect.ts";
@@ -65,6 +66,8 @@ export function prepareShake(
   const { axle, side } = axleAndSide(corner);
   if (position.axle !== axle || position.side !== side)
     return refuseShake("not-consistent", "corner", corner, `the corner of ${position.id}`, "");
+  const refused = refuseBodies(family, [axle], "the shake needs how far the wheel goes fore and aft by this one bush");
+  if (refused.length > 0) return { findings: refused };
   const modelled = modelCorner(family, corner);
   const { assembly } = modelled;
   const link = findLink(assembly, position);

@@ -1,6 +1,8 @@
-import { type BranchEnd, type CornerGeometry, TravelSweep } from "#engines/linkage";
+import type { BranchEnd } from "#engines/linkage";
 import { mmFromMetres } from "#quantity";
-import { type CornerModel, engineName } from "../fault/corner-model.ts";
+import { partInSentence } from "../bodies/bodies-words.ts";
+import { engineName } from "../fault/corner-model.ts";
+import type { CornerOfCar, RigidCorner } from "../fault/corner-of-car.ts";
 
 /** Links are looked at for locking so far from ride height, metres of wheel travel. */
 const REACH = 0.2;
@@ -15,24 +17,26 @@ const OTHER_JOINTS: Readonly<Record<string, string>> = { strut: "strut", trailin
 const joinWords = (words: readonly string[]): string =>
   words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 
-type Ends = ReturnType<TravelSweep["findEnds"]>;
+type Ends = ReturnType<RigidCorner["findEnds"]>;
 
-/** Ends already found, by the geometry they hang on: the same corner is asked again at every move of a slider. */
+/** Ends already found, by the points they hang on: the same corner is asked again at every move of a slider. */
 const found = new Map<string, Ends>();
 
-function endsOf(geometry: CornerGeometry): Ends {
-  const key = JSON.stringify(geometry);
+function endsOf({ assembly, rigid }: CornerOfCar): Ends {
+  const { links, strut, trailingArm, bodies, wheel } = assembly;
+  const key = JSON.stringify([links, strut, trailingArm, bodies?.layout, wheel]);
   const known = found.get(key);
   if (known) return known;
-  const ends = new TravelSweep(geometry).findEnds(REACH);
+  const ends = rigid("centre-height").findEnds(REACH);
   if (found.size >= MOST_KEPT) found.clear();
   found.set(key, ends);
   return ends;
 }
 
 /** Where the links of a corner lock, rack at rest, and where its stops end the travel, in one or two sentences. */
-export function bindingWords({ assembly, geometry }: CornerModel): string {
-  const { low, high } = endsOf(geometry);
+export function bindingWords(corner: CornerOfCar): string {
+  const { assembly } = corner;
+  const { low, high } = endsOf(corner);
   const { droopStop, bumpStop } = assembly;
   const mm = (metres: number): string => `${mmFromMetres(Math.abs(metres)).toFixed(0)} mm`;
   const stops = `its stops end the travel at ${mm(droopStop)} of droop and ${mm(bumpStop)} of bump`;
@@ -41,7 +45,11 @@ export function bindingWords({ assembly, geometry }: CornerModel): string {
     if (!end) return [];
     const joints = end.joints
       .filter(({ share }) => share >= LOCKS)
-      .map(({ joint }) => labels.get(joint) ?? OTHER_JOINTS[joint] ?? joint);
+      .map(({ joint }) =>
+        assembly.bodies
+          ? partInSentence(assembly.bodies.layout, joint)
+          : (labels.get(joint) ?? OTHER_JOINTS[joint] ?? joint),
+      );
     const early = Math.abs(end.at) < stop ? ", before its stop" : "";
     return [`at ${mm(end.at)} of ${way}${early}, in the ${joinWords(joints)}`];
   };

@@ -1,4 +1,4 @@
-import { type StateBand, TravelBand } from "#engines/linkage";
+import type { WheelBand } from "#engines/linkage";
 import { type Finding, type Jet, subtractJets } from "#numeric";
 import { degreesFromRadians, mmFromMetres } from "#quantity";
 import { axleAndSide, positionsOf } from "#vehicle";
@@ -11,7 +11,7 @@ import type { Condition, FaultEffect, RubberFault } from "../fault-effect.ts";
 import { bindingWords } from "./binding-words.ts";
 import { type CornerWalk, type WalkPoint, walkCorner } from "./corner-walk.ts";
 import { travelFigureForm } from "./figure-forms.ts";
-import { firmFactors, firmFaults } from "./firm-corner.ts";
+import { firmFactors, rubberOf } from "./firm-corner.ts";
 import { rackTheSameWay } from "./rack-direction.ts";
 import { compareRows, describeRows, describeRubber } from "./row-words.ts";
 import { everyRubberRow, type FirmWalks, rubberRow } from "./rubber-row.ts";
@@ -173,7 +173,7 @@ function computeEveryRubber(
   const factors = firmFactors(subject.fault);
   if ("findings" in factors) return factors;
   const walkWith = (factor: number): CornerWalk =>
-    walkCorner(family, corner, level, 0, (model) => firmFaults(family, corner, model, factor));
+    walkCorner(family, corner, level, 0, (model) => model.softAt(rubberOf(family, corner, model.assembly), factor));
   const [walk, ...ends] = [walkWith(factors.middle), ...factors.ends.map(walkWith)];
   if (walk.points.length < 2) return { findings: [noBalance(family.name)] };
   const firm = { firmer: subject.fault, sound: walkWith(1), walk, ends };
@@ -232,8 +232,9 @@ function lineOfWalk(figure: TravelFigure, one: Walked): TravelLine | string {
   if (rigid) {
     if (one.subject.kind === "every-rubber") return `${one.words}: drawn for toe, camber and wheelbase only`;
     const rest = walk.points.find(({ rise }) => rise === 0)?.rigid ?? null;
-    const { geometry, deviations, correlations } = walk.model;
-    const band = figure === "roll-centre" ? new TravelBand(geometry, deviations, correlations) : null;
+    const band = figure === "roll-centre" ? walk.model.rigidBand() : null;
+    if (figure === "roll-centre" && band === null)
+      return `${one.words}: no band of it is computed for a layout of several bodies`;
     const points = walk.points.flatMap(({ rise, rigid: position }) => {
       const value = position && rest ? rigid(position, rest) : null;
       if (!position || value === null) return [];
@@ -310,6 +311,6 @@ function changesAt(walk: CornerWalk, travel: number): Record<"toe" | "camber", T
 
 function poseAt(one: Computed, { condition }: TravelSheetQuestion) {
   if ("effect" in one) return one.effect.faulty;
-  const at: StateBand | null = one.walk.solveAt(condition.contactRise);
+  const at: WheelBand | null = one.walk.solveAt(condition.contactRise);
   return at ? poseOf(one.walk.model, at.state) : null;
 }

@@ -1,7 +1,6 @@
-import type { ElasticFault } from "#engines/linkage";
 import type { Finding } from "#numeric";
-import { axleAndSide, type Corner, type Family, positionsOf } from "#vehicle";
-import { type CornerModel, jointOf, softFaults } from "../fault/corner-model.ts";
+import { axleAndSide, type Corner, type CornerAssembly, type Family, type Position, positionsOf } from "#vehicle";
+import { jointOf } from "../fault/corner-model.ts";
 import { checkFirmer, firmnessOf } from "../fault/firmer-rubber.ts";
 import type { FirmerRubber } from "../fault-effect.ts";
 
@@ -23,20 +22,12 @@ export function firmFactors(firmer: FirmerRubber): FirmFactors | { readonly find
   return firmness ? { middle: firmness.factor, ends: [firmness.low, firmness.high] } : { middle: 1, ends: [] };
 }
 
-/** The engine's faults for every rubber of a corner with its rates times `factor`; ball joints keep theirs. */
-export function firmFaults(
-  family: Family,
-  corner: Corner,
-  { assembly }: Pick<CornerModel, "assembly">,
-  factor: number,
-): readonly ElasticFault[] {
+/** Every position of a corner that holds rubber with a rate; a ball joint holds none. */
+export function rubberOf(family: Family, corner: Corner, assembly: CornerAssembly): readonly Position[] {
   const { axle, side } = axleAndSide(corner);
-  const faults = positionsOf(family)
-    .filter((place) => place.axle === axle && place.side === side)
-    .flatMap((place) => {
-      const joint = jointOf(assembly, place);
-      const isRubber = joint !== null && joint.radial !== null && joint.kind !== "ball-joint";
-      return isRubber ? softFaults(assembly, place, factor) : [];
-    });
-  return [...new Map(faults.map((fault) => [JSON.stringify(fault), fault])).values()];
+  return positionsOf(family).filter((place) => {
+    if (place.axle !== axle || place.side !== side) return false;
+    const joint = jointOf(assembly, place);
+    return joint !== null && joint.radial !== null && joint.kind !== "ball-joint";
+  });
 }

@@ -1,5 +1,5 @@
 import { type Metres, mmFromMetres } from "#quantity";
-import { axleAndSide, type LayoutName } from "#vehicle";
+import { type AxleLayout, axleAndSide } from "#vehicle";
 import { formatNumber } from "../fault/format-figure.ts";
 import { SIGN_SURE, signProbability } from "../fault/settle.ts";
 import { changeSizes } from "./change-words.ts";
@@ -91,11 +91,12 @@ function sayComparison(compared: ComparedChange, a: TravelRow, b: TravelRow): st
   return `At ${heightWords(one)} ${more.words} ${verbs[key]} more than ${less.words}${against(large, small)}.`;
 }
 
-const layoutNames: Readonly<Record<LayoutName, string>> = {
+const layoutNames: Readonly<Record<AxleLayout, string>> = {
   "five-link": "five-link",
   "double-wishbone": "double wishbone",
   strut: "strut",
   "trailing-arm": "trailing arm",
+  bodies: "layout of several bodies",
 };
 
 /** "yes", "no" or "too close to call", by how sure the sign of a difference is. */
@@ -106,7 +107,7 @@ const verdict = (difference: number, sd: number): "yes" | "no" | null =>
  * What a customer asks of two layouts: does the one lose less camber, and does it steer less over bumps? Lost camber is what
  * the body's lean takes and bump does not give back: the more a wheel leans inward in bump, the less it loses.
  */
-function compareLayouts(a: TravelRow, b: TravelRow, layouts: readonly [LayoutName, LayoutName]): string[] {
+function compareLayouts(a: TravelRow, b: TravelRow, layouts: readonly [AxleLayout, AxleLayout]): string[] {
   const [one, other] = [layoutNames[layouts[0]], layoutNames[layouts[1]]];
   if (one === other) return [];
   const bump = (row: TravelRow, key: "toe" | "camber") => row[key].find(({ travel }) => travel > 0);

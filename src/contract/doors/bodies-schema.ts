@@ -11,7 +11,8 @@ const positive = z.number().positive();
 const share = z.number().positive().max(100);
 const width = z.number().min(0).max(100);
 
-const rubber = z.strictObject({
+/** The rates of one end of a link or of a joint. */
+export const rubber = z.strictObject({
   part: z.string().min(1).meta({ description: "name of a link (then with end) or of a joint" }),
   end: z.enum(["from", "to"]).optional().meta({ description: "which end of a link" }),
   radial_n_per_mm: positive.meta({ description: "across the axis; without an axis in every direction" }),

@@ -5,7 +5,7 @@ import { bar, brake, damper, link, spring, strut, tornShare, trailingArm } from 
 /** Farther from ride height than the wheel of any road car travels (invented bound). */
 const FARTHEST_STOP_MM = 400;
 
-export const layoutWord = z.enum(["five-link", "double-wishbone", "strut", "trailing-arm"]);
+export const layoutWord = z.enum(["five-link", "double-wishbone", "strut", "trailing-arm", "bodies"]);
 export const rungWord = z.enum(["layout", "scaled", "measured", "matched"]);
 
 const defaults = z
@@ -67,6 +67,10 @@ export const axleShape = {
   defaults: defaults.optional(),
   track_mm: lengthMm.meta({ description: "Distance between the wheel centres in mm." }),
   wheel,
+  bodies: z.record(z.string(), z.unknown()).optional().meta({
+    description:
+      "Only where layout is bodies, and then instead of links, strut, trailing_arm, spring and damper: a linkage of several bodies as docs/family-sheet.md says; its layout as in layout.schema.json.",
+  }),
   links: z.array(link).min(1).max(12).meta({ description: "All links of the left wheel, tie rod included." }),
   strut: strut.optional(),
   trailing_arm: trailingArm.optional(),

@@ -1,7 +1,9 @@
 import type { Finding } from "#numeric";
+import { STANDARD_GRAVITY } from "#vehicle";
 import { readJson } from "../read-json.ts";
 import { limitFindings, parseWire } from "../refusal.ts";
 import { checkBar } from "./check-bar.ts";
+import { checkBodies, saysBodies, withDrawnKeys } from "./check-bodies.ts";
 import { checkCar, checkSubframe } from "./check-car.ts";
 import { checkConstraints } from "./check-constraints.ts";
 import { checkCorrelation } from "./check-correlation.ts";
@@ -36,12 +38,17 @@ export function checkFamilySheet(
   before: readonly Finding[] = [],
   strictness: Strictness = "new",
 ): CheckedSheet {
-  const parsed = parseWire(familySheet, document, before);
-  const byForm = "findings" in parsed ? parsed.findings : [];
   const raw = asObject(document);
-  const axles = [looseAxle("front", raw.front), looseAxle("rear", raw.rear)];
+  const [front, rear] = [withDrawnKeys(raw.front), withDrawnKeys(raw.rear)];
+  const isDrawn = front !== raw.front || rear !== raw.rear;
+  const parsed = parseWire(familySheet, isDrawn ? { ...raw, front, rear } : document, before);
+  const byForm = "findings" in parsed ? parsed.findings : [];
+  const axles = [looseAxle("front", front, raw.front), looseAxle("rear", rear, raw.rear)];
   const wheelbase = typeof raw.wheelbase_mm === "number" ? raw.wheelbase_mm : undefined;
-  const bySense = [...checkPlausibleCar(raw), ...axles.flatMap((axle) => checkAxle(axle, wheelbase))];
+  const bySense = [
+    ...checkPlausibleCar(raw),
+    ...axles.flatMap((axle) => checkAxle(axle, wheelbase, wheelLoadOf(raw, axle))),
+  ];
   bySense.push(...checkCar(raw, axles, bySense.length === 0));
   const sound = byForm.length === 0 && bySense.length === 0;
   const doubts = sound && strictness === "new" ? axles.flatMap(checkTravel) : [];
@@ -78,16 +85,27 @@ function tooLarge(letters: number): Finding {
 
 /** What can be said of an axle once it moves; a slip in its points explains a fold better than a stop does. */
 function checkTravel(axle: LooseAxle): Finding[] {
+  if (saysBodies(axle)) return [];
   const slips = checkSlips(axle);
   return slips.length > 0 ? slips : [...checkStops(axle), ...checkBar(axle)];
 }
 
-function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined): Finding[] {
+/** At one wheel of an axle while the car stands, N; null where mass or share cannot be understood. */
+function wheelLoadOf(raw: Readonly<Record<string, unknown>>, { name }: LooseAxle): number | null {
+  const { kerb_mass_kg: mass, front_weight_share: front } = raw;
+  if (typeof mass !== "number" || typeof front !== "number") return null;
+  return (mass * (name === "front" ? front : 1 - front) * STANDARD_GRAVITY) / 2;
+}
+
+function checkAxle(axle: LooseAxle, wheelbaseMm: number | undefined, wheelLoad: number | null): Finding[] {
+  if (saysBodies(axle))
+    return [...checkBodies(axle, wheelLoad), ...checkWheel(axle, wheelbaseMm), ...checkSubframe(axle)];
   const constraints = checkConstraints(axle);
   const points = checkPoints(axle);
   const sound = constraints.length === 0 && points.length === 0;
   const wheel = checkWheel(axle, wheelbaseMm);
   return [
+    ...checkBodies(axle, wheelLoad),
     ...checkNames(axle),
     ...constraints,
     ...points,

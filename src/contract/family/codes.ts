@@ -32,6 +32,8 @@ export const familyCodes = {
   "part-missing-in-layout": "A part the layout is named after is not given.",
   "arm-of-one-link": "An arm has one leg only.",
   "arm-outer-points-apart": "The legs of one arm end at different points.",
+  "bodies-against-axle": "What the bodies of an axle say of the wheel or the car line is not what the axle says.",
+  "bodies-name": "A body or part is not named as places of a car line are.",
   "layout-without-arm": "A double wishbone has no rigid arm.",
   "no-steered-link": "No link of the front axle is steered.",
   "seat-on-unknown-link": "A spring or damper sits on a link that is not there.",

@@ -5,8 +5,19 @@ import { commonDefaults, formatDefaults } from "./format-defaults.ts";
 import { formatJoint, formatPlace, formatPoint } from "./format-points.ts";
 import type { AxleDefaults } from "./read-points.ts";
 
+/** An axle as it stands in a file: of several bodies it has no members of one knuckle. */
+export type AxleFile = Omit<AxleSheet, "links" | "spring" | "damper"> &
+  Partial<Pick<AxleSheet, "links" | "spring" | "damper">>;
+
 /** An axle as it stands in a file; readAxle gives the same axle back, to the double. */
-export function formatAxle(axle: Axle): AxleSheet {
+export function formatAxle(axle: Axle): AxleFile {
+  const whole = formatOneKnuckle(axle);
+  if (!axle.bodies) return whole;
+  const { links: _links, spring: _spring, damper: _damper, defaults: _defaults, ...rest } = whole;
+  return { ...rest, ...(JSON.parse(axle.bodies.file) as Pick<AxleSheet, "defaults" | "bodies">) };
+}
+
+function formatOneKnuckle(axle: Axle): AxleSheet {
   const defaults = commonDefaults(axle);
   return {
     layout: axle.layout,
@@ -95,6 +106,8 @@ function formatSeat(seat: Seat, defaults: AxleDefaults): AxleSheet["spring"]["se
       return { on: "link", link: seat.link, fraction: seat.fraction };
     case "arm":
       return { on: "arm", links: [...seat.links], moving_mm: formatPoint(seat.moving, defaults) };
+    case "body":
+      return { on: "knuckle", moving_mm: formatPoint(seat.moving, defaults) };
   }
 }
 

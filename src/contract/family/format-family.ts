@@ -1,8 +1,11 @@
 import type { Family } from "#vehicle";
 import { exactMm } from "./exact-figure.ts";
 import { FAMILY_FORMAT, type FamilySheet } from "./family-schema.ts";
-import { formatAxle } from "./format-axle.ts";
+import { type AxleFile, formatAxle } from "./format-axle.ts";
 import { formatWork } from "./format-work.ts";
+
+/** A family sheet as it is written: an axle of several bodies has no members of one knuckle. */
+export type FamilyFile = Omit<FamilySheet, "front" | "rear"> & { readonly front: AxleFile; readonly rear: AxleFile };
 
 /**
  * A family as it stands in a file.
@@ -10,7 +13,7 @@ import { formatWork } from "./format-work.ts";
  * a template. A length set by other arithmetic may have no double in mm that lands on it: then the nearest, one unit in
  * the last place away.
  */
-export function formatFamily(family: Family): FamilySheet {
+export function formatFamily(family: Family): FamilyFile {
   return {
     format: FAMILY_FORMAT,
     id: family.id,

@@ -11,6 +11,7 @@ const travelsMm = [-80, -60, -40, -20, 0, 20, 40, 60, 80];
 function geometryOf(family: Family, axle: AxleName): CornerGeometry {
   const { wheel, links, strut, trailingArm } = assembleCorner(family, `${axle}-left`);
   const { body, seat } = family[axle].spring;
+  if (seat.on === "body") throw new Error("a sheet with one knuckle was meant");
   return {
     spring: { body: body.at, seat: seat.on === "link" ? seat : { ...seat, moving: seat.moving.at } },
     wheel,

@@ -36,6 +36,8 @@ export interface LooseAxle {
   /** Whether an unusual order or motion of its points has been looked at again and is so. */
   readonly pointsConfirmed: boolean;
   readonly raw: Readonly<Record<string, unknown>>;
+  /** Keys that stand in the sheet; `raw` has drawn ones beside them where the linkage is one of several bodies. */
+  readonly given: Readonly<Record<string, unknown>>;
 }
 
 export interface LooseLink {
@@ -75,7 +77,7 @@ export function jointOf(value: unknown): JointSheet | undefined {
   return understood(joint, value);
 }
 
-export function looseAxle(name: AxleName, sheet: unknown): LooseAxle {
+export function looseAxle(name: AxleName, sheet: unknown, given: unknown = sheet): LooseAxle {
   const raw = asObject(sheet);
   const links: unknown[] = Array.isArray(raw.links) ? raw.links : [];
   const strut = asObject(raw.strut);
@@ -83,6 +85,7 @@ export function looseAxle(name: AxleName, sheet: unknown): LooseAxle {
   return {
     name,
     raw,
+    given: asObject(given),
     layout: understood(axleShape.layout, raw.layout),
     trackMm: understood(axleShape.track_mm, raw.track_mm),
     wheel: understood(axleShape.wheel, raw.wheel),

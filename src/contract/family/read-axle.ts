@@ -17,7 +17,9 @@ import {
   type Wheel,
 } from "#vehicle";
 import type { AxleSheet, WheelSheet } from "./axle-schema.ts";
+import { membersOf, strutEnds } from "./body-members.ts";
 import type { bar, brake, damper, joint, link, seat, spring } from "./joint-schema.ts";
+import { blockOf, readBodies } from "./read-bodies.ts";
 import {
   type AxleDefaults,
   readDefaults,
@@ -35,13 +37,19 @@ const DRAWN = { section: [30, 30], coilDiameter: 110, wireDiameter: 12, tubeDiam
 export function readAxle(name: AxleName, sheet: AxleSheet): Axle {
   const defaults = readDefaults(sheet.defaults);
   const wheel = readWheel(sheet.wheel);
+  const block = blockOf(sheet);
+  const spring = readSpring(sheet.spring, defaults);
+  const damper = readDamper(sheet.damper, defaults);
   return {
     name,
     layout: sheet.layout,
     rung: sheet.rung,
     track: metresFromMm(sheet.track_mm),
     wheel,
-    links: sheet.links.map((one) => readLink(one, defaults, wheel)),
+    ...(block && { bodies: readBodies(block, wheel, sheet, readJoint) }),
+    links: block
+      ? membersOf(block).map(({ sheet: one, between }) => ({ ...readLink(one, defaults, wheel), between }))
+      : sheet.links.map((one) => readLink(one, defaults, wheel)),
     ...(sheet.strut && {
       strut: {
         top: readPoint(sheet.strut.top_mm, defaults),
@@ -57,8 +65,8 @@ export function readAxle(name: AxleName, sheet: AxleSheet): Axle {
         section: readSection(sheet.trailing_arm.section_mm),
       },
     }),
-    spring: readSpring(sheet.spring, defaults),
-    damper: readDamper(sheet.damper, defaults),
+    spring: block ? { ...spring, seat: seatOnBody(spring.seat, strutEnds(block, "spring").on) } : spring,
+    damper: block ? { ...damper, seat: seatOnBody(damper.seat, strutEnds(block, "damper").on) } : damper,
     ...(sheet.bar && { bar: readBar(sheet.bar) }),
     brake: readBrake(sheet.brake),
     subframe: sheet.subframe_mm
@@ -169,6 +177,10 @@ function readSeat(sheet: z.infer<typeof seat>, defaults: AxleDefaults): Seat {
       return { on: "arm", links: sheet.links, moving: readPoint(sheet.moving_mm, defaults) };
   }
 }
+
+/** A seat of an axle with bodies, which is read as one on the knuckle, on the body that carries it. */
+const seatOnBody = (seat: Seat, body: string): Seat =>
+  seat.on === "knuckle" ? { on: "body", body, moving: seat.moving } : seat;
 
 function readSpring(sheet: z.infer<typeof spring>, defaults: AxleDefaults): Spring {
   return {

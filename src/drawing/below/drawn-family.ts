@@ -16,8 +16,8 @@ export function drawnFamily(family: Family): DrawnFamily {
   const { front, rear, wheelbase } = family;
   const silhouette = familyFromSilhouette(
     {
-      frontLayout: front.layout,
-      rearLayout: rear.layout,
+      ...(front.layout === "bodies" ? {} : { frontLayout: front.layout }),
+      ...(rear.layout === "bodies" ? {} : { rearLayout: rear.layout }),
       wheelbase,
       frontTrack: front.track,
       rearTrack: rear.track,

@@ -142,12 +142,40 @@ export function trailingArmParts(axle: Axle, side: Side): readonly CornerPart[] 
   ];
 }
 
+interface KnuckleEnd {
+  readonly at: CarPoint;
+  readonly radius: number;
+}
+
+/** Where members meet the knuckle: their outer ends, or of several bodies every place on the one that carries the wheel. */
+function knuckleEnds({ links, bodies }: Axle): readonly KnuckleEnd[] {
+  if (bodies === undefined)
+    return links.map(({ outer, outerJoint }) => ({ at: outer.at, radius: eyeRadius(outerJoint) }));
+  const { layout, points, places } = bodies;
+  const end = (part: string, which: "from" | "to" | null, name: string): readonly KnuckleEnd[] => {
+    const joint = places.find((place) => place.part === part && place.end === which)?.joint;
+    const at = points[name]?.at;
+    return joint && at ? [{ at, radius: eyeRadius(joint) }] : [];
+  };
+  const { on } = layout.wheel;
+  return [
+    ...layout.links.flatMap(({ name, from, to }) => [
+      ...(from.on === on ? end(name, "from", from.at) : []),
+      ...(to.on === on ? end(name, "to", to.at) : []),
+    ]),
+    ...layout.joints.flatMap((joint) => {
+      if (joint.kind !== "slider") return joint.between.includes(on) ? end(joint.name, null, joint.at) : [];
+      return joint.line.on === on ? end(joint.name, null, joint.line.from) : [];
+    }),
+  ];
+}
+
 /** The knuckle's arms from the hub to the joints above or below it, and its extra metal. */
 export function knuckleParts(axle: Axle, side: Side): readonly CornerPart[] {
   const [wx, wy, wz] = axle.wheel.centre;
   const boss = onSide(side, [wx, wy - BOSS_INBOARD, wz]);
-  const ends: readonly { readonly at: CarPoint; readonly radius: number }[] = [
-    ...axle.links.map((link) => ({ at: link.outer.at, radius: eyeRadius(link.outerJoint) })),
+  const ends: readonly KnuckleEnd[] = [
+    ...knuckleEnds(axle),
     ...(axle.strut === undefined ? [] : [{ at: axle.strut.axisPoint.at, radius: 0.034 }]),
     ...(axle.damper.seat.on === "knuckle" ? [{ at: axle.damper.seat.moving.at, radius: 0.024 }] : []),
   ];

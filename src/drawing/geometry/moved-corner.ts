@@ -56,18 +56,28 @@ export function moveCorner(axle: Axle, side: Side, pose: WheelPose, rack: number
   const design = point(onSide(side, axle.wheel.centre));
   const onKnuckle = (p: CarPoint): Point =>
     plus(pose.centre, rotated(pose.rotation, minus(point(onSide(side, p)), design)));
+  const carrier = axle.bodies?.layout.wheel.on;
+  /** Of several bodies: with the one it sits on, by its own pose. */
+  const onBody = (p: CarPoint, body: string): Point => {
+    const moved = pose.bodies?.[body];
+    if (body === carrier) return onKnuckle(p);
+    const place = point(onSide(side, p));
+    return moved === undefined ? place : plus(plus(design, moved.shift), rotated(moved.rotation, minus(place, design)));
+  };
   const links = axle.links.map((link) => {
-    const inner = point(onSide(side, link.inner.at));
+    const [innerOn, outerOn] = link.between ?? [];
+    const inner = innerOn === undefined ? point(onSide(side, link.inner.at)) : onBody(link.inner.at, innerOn);
     return {
       name: link.name,
       arm: link.arm ?? null,
       inner: link.steered ? plus(inner, [0, rack, 0]) : inner,
-      outer: onKnuckle(link.outer.at),
+      outer: outerOn === undefined ? onKnuckle(link.outer.at) : onBody(link.outer.at, outerOn),
       width: link.section.width,
     };
   });
   const seatOf = (seat: Axle["spring"]["seat"]): CarPoint => {
     if (seat.on === "knuckle") return onKnuckle(seat.moving.at);
+    if (seat.on === "body") return onBody(seat.moving.at, seat.body);
     if (seat.on === "link") {
       const link = links.find(({ name }) => name === seat.link);
       return link === undefined

@@ -20,17 +20,10 @@ import {
 } from "#numeric";
 import type { CornerLinkage } from "./corner-linkage.ts";
 import type { Pose } from "./pose.ts";
-
-/** One uncertain number of a corner: a coordinate of a hard point, or the common factor of one joint's rates. */
-export type Parameter =
-  | { readonly kind: "coordinate"; readonly point: number; readonly axis: 0 | 1 | 2; readonly sd: number }
-  | { readonly kind: "rate"; readonly name: string; readonly sd: number };
+import { type Parameter, type PointCorrelations, UncertainNumbers } from "./uncertain-numbers.ts";
 
 /** Standard deviations of a point along x, y and z, metres. */
 export type PointDeviation = readonly [number, number, number];
-
-/** Correlations of the points' errors, symmetric, three rows per point of the mechanism; null: none hang together. */
-export type PointCorrelations = readonly (readonly number[])[] | null;
 
 /** Every coordinate of every point of a corner, then the rates named, each with its standard deviation. */
 export function listParameters(
@@ -49,21 +42,19 @@ export function listParameters(
 }
 
 /** The corner's points as jets over some of its uncertain parameters: every derivative below is exact. */
-export class JetCorner {
+export class JetCorner extends UncertainNumbers {
   readonly n: number;
   readonly points: readonly JetVector[];
-  /** Standard deviations of the parameters as they are on file, in their order. */
-  readonly deviations: readonly number[];
 
   /** `steps` further parameters follow those listed: the moves of a pose, where a figure is to be derived by those too. */
   constructor(
     readonly linkage: CornerLinkage,
-    readonly parameters: readonly Parameter[],
+    parameters: readonly Parameter[],
     steps = 0,
-    private readonly correlation: PointCorrelations = null,
+    correlation: PointCorrelations = null,
   ) {
+    super(parameters, linkage.mechanism.pointNames, correlation);
     this.n = parameters.length + steps;
-    this.deviations = parameters.map(({ sd }) => sd);
     const slot = (point: number, axis: number): number =>
       parameters.findIndex((p) => p.kind === "coordinate" && p.point === point && p.axis === axis);
     this.points = linkage.mechanism.points.map((p, i) => [
@@ -91,35 +82,6 @@ export class JetCorner {
   pointAt(p: Vector): JetVector {
     const i = this.linkage.mechanism.points.findIndex((q) => q[0] === p[0] && q[1] === p[1] && q[2] === p[2]);
     return i < 0 ? this.constant(p) : (this.points[i] as JetVector);
-  }
-
-  /** Standard deviation of a quantity from everything uncertain. */
-  deviation(jet: Jet): number {
-    return this.spread(jet, this.deviations);
-  }
-
-  /**
-   * The same with other deviations of the parameters, and of those only that count: root of the sum of (derivative times
-   * deviation) over every pair times its correlation. A coordinate whose deviation is another than on file was read anew, and
-   * hangs together with none.
-   */
-  spread(jet: Jet, deviations: readonly number[], counts: (parameter: number) => boolean = () => true): number {
-    const parts = deviations.map((sd, i) => (counts(i) ? (jet[i + 1] as number) * sd : 0));
-    let sum = parts.reduce((total, part) => total + part ** 2, 0);
-    this.correlation?.forEach((row, i) => {
-      if (parts[i] === 0 || deviations[i] !== this.deviations[i]) return;
-      for (let j = 0; j < i; j++)
-        if (deviations[j] === this.deviations[j])
-          sum += 2 * (parts[i] as number) * (parts[j] as number) * (row[j] as number);
-    });
-    return Math.sqrt(Math.max(0, sum));
-  }
-
-  /** Share of each parameter in the variance of a quantity, each taken by itself; all zero where the variance is. */
-  shares(jet: Jet): number[] {
-    const parts = this.parameters.map((p, i) => ((jet[i + 1] as number) * p.sd) ** 2);
-    const total = parts.reduce((a, b) => a + b, 0);
-    return parts.map((x) => (total > 0 ? x / total : 0));
   }
 }
 

@@ -13,17 +13,12 @@ import type { ElasticCorner } from "./elastic-corner.ts";
 import { type ElasticTerm, makeTermState, type TermState } from "./elastic-term.ts";
 import { buildElasticTerms } from "./elastic-terms.ts";
 import type { CornerGeometry } from "./geometry.ts";
-import {
-  JetCorner,
-  jetAttitudeRates,
-  listParameters,
-  type PointCorrelations,
-  type PointDeviation,
-} from "./jet-corner.ts";
+import { JetCorner, jetAttitudeRates, listParameters, type PointDeviation } from "./jet-corner.ts";
 import { deriveOwn, type JetTerm, makeOwnDerivatives, type OwnDerivatives } from "./jet-term.ts";
 import { buildJetTerms } from "./jet-terms.ts";
 import { designPose, type Pose } from "./pose.ts";
 import { TravelSweep } from "./solve-travel.ts";
+import type { PointCorrelations } from "./uncertain-numbers.ts";
 import { WheelJets } from "./wheel-jets.ts";
 
 /** A figure with its exact derivatives by every uncertain number. */

@@ -24,7 +24,6 @@ import {
   jetAttitudeRates,
   listParameters,
   makeJetPose,
-  type PointCorrelations,
   type PointDeviation,
 } from "./jet-corner.ts";
 import {
@@ -40,6 +39,8 @@ import { buildJetTerms } from "./jet-terms.ts";
 import { designPose, type Pose } from "./pose.ts";
 import { solveMoves } from "./solve-band.ts";
 import { ComplianceSolver, type ElasticState } from "./solve-compliance.ts";
+import type { PointCorrelations } from "./uncertain-numbers.ts";
+import type { WheelAttitude } from "./wheel-figures.ts";
 import { WheelJets } from "./wheel-jets.ts";
 
 /** Uncertain rates: by "<link>.<end>", "strut_top" or "trailing_arm"; relative standard deviation. */
@@ -48,9 +49,20 @@ export interface RateDeviation {
   readonly sd: number;
 }
 
+/** How a wheel stands in a balance: its angles, and the pose of the bodies, the one that carries it first. */
+export interface WheelState {
+  readonly attitude: WheelAttitude;
+  readonly pose: Pose;
+}
+
 /** Toe, camber and place of one balance with their exact derivatives by every uncertain number; radians, metres. */
-export interface StateBand {
+export interface StateBand extends WheelBand {
   readonly state: ElasticState;
+}
+
+/** The same of a wheel on any number of bodies. */
+export interface WheelBand {
+  readonly state: WheelState;
   readonly toe: Jet;
   readonly camber: Jet;
   /** How far forward the wheel centre stands, metres. */

@@ -1,6 +1,8 @@
-import type { Axle, Joint, JointKind, Link } from "../family.ts";
-import type { PositionKind } from "../position.ts";
+import { isOfBodies } from "../axle-bodies.ts";
+import type { Axle, Joint, Link } from "../family.ts";
+import { bodyPositions } from "./body-positions.ts";
 import type { PositionDraft } from "./draft.ts";
+import { idWord, jointWord, positionKind, sentenceCase } from "./joint-words.ts";
 
 /** Name by which Position.joint points at the rubber of the strut's top mount (end "inner"). No link may be called so. */
 export const STRUT_TOP = "strut-top";
@@ -9,6 +11,7 @@ export const TRAILING_ARM = "trailing-arm";
 
 /** Every joint of the linkage of one side: link ends, arm bushes and ball joints, trailing-arm bush. The strut top is a top mount. */
 export function jointPositions(axle: Axle): PositionDraft[] {
+  if (isOfBodies(axle)) return bodyPositions(axle);
   const drafts: PositionDraft[] = [];
   if (axle.trailingArm) {
     const { bush, bushJoint } = axle.trailingArm;
@@ -91,31 +94,4 @@ function armOuterJoint(arm: string, label: string, first: Link, joint: Joint): P
 function placeWord(index: number, count: number): string {
   if (index === 0) return "front";
   return index === count - 1 ? "rear" : "middle";
-}
-
-/** A rigid pivot is looked at like a bush. */
-function positionKind(kind: JointKind): PositionKind {
-  return kind === "rigid" ? "bush" : kind;
-}
-
-function idWord(kind: JointKind): string {
-  return kind === "ball-joint" ? "joint" : "bush";
-}
-
-function jointWord(kind: JointKind): string {
-  switch (kind) {
-    case "ball-joint":
-      return "joint";
-    case "hydraulic-bush":
-      return "hydraulic bush";
-    case "bush":
-    case "rigid":
-      return "bush";
-  }
-}
-
-/** "lower-rear-link" as it is said: "Lower rear link". */
-export function sentenceCase(name: string): string {
-  const words = name.replaceAll("-", " ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

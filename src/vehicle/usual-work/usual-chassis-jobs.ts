@@ -1,5 +1,6 @@
 import type { Axle, Link } from "../family.ts";
-import { sentenceCase, TRAILING_ARM } from "../positions/joint-positions.ts";
+import { TRAILING_ARM } from "../positions/joint-positions.ts";
+import { sentenceCase } from "../positions/joint-words.ts";
 import { hoursOf } from "./usual-hours.ts";
 import type { UsualFastener, UsualJob } from "./usual-job.ts";
 

@@ -74,7 +74,8 @@ export const usualHours: Readonly<Record<LayoutPlace, LayoutHours>> = {
 };
 
 export function hoursOf(axle: Axle): LayoutHours {
-  if (axle.layout !== "five-link") return usualHours[axle.layout];
+  // A linkage of several bodies has about as many joints to open as five links.
+  if (axle.layout !== "five-link" && axle.layout !== "bodies") return usualHours[axle.layout];
   return axle.name === "front" ? usualHours["front-five-link"] : usualHours["rear-five-link"];
 }
 

@@ -27,15 +27,16 @@ export type LayoutParameter =
   | { readonly kind: "coordinate"; readonly point: number; readonly axis: 0 | 1 | 2 }
   | { readonly kind: "rate"; readonly name: string };
 
-/** Derivatives of the wheel's angles at a balance by every parameter, rad per metre or per factor. */
+/** Derivatives of the wheel's angles and of its centre fore and aft at a balance by every parameter, SI. */
 export interface LayoutDerivatives {
   readonly parameters: readonly LayoutParameter[];
   readonly toe: Float64Array;
   readonly camber: Float64Array;
+  readonly forward: Float64Array;
 }
 
 /** Every coordinate of every point a member uses, then every rate. */
-function parametersOf({ terms, elasticity, linkage }: LayoutBalance): readonly LayoutParameter[] {
+export function listLayoutParameters({ terms, elasticity, linkage }: LayoutBalance): readonly LayoutParameter[] {
   const used = new Set(terms.flatMap(({ measure }) => pointsOfElastic(measure)));
   return [
     ...linkage.mechanism.points.flatMap((_, point) =>
@@ -45,53 +46,56 @@ function parametersOf({ terms, elasticity, linkage }: LayoutBalance): readonly L
   ];
 }
 
+/** Derivatives of anything about a balance, once how it changes with each unknown is said. */
+interface Deriver {
+  readonly parameters: readonly LayoutParameter[];
+  /** By every parameter, of a figure that changes so with the steps of all bodies and the unknown forces. */
+  readonly carry: (byUnknown: Float64Array) => Float64Array;
+  /** How far a member is from where it is free, changed by a parameter with the bodies held. */
+  readonly stretchBy: (term: number, parameter: number) => number;
+}
+
 /**
- * Exact derivatives of toe and camber of a balance by all its uncertain numbers, bush axes given by a direction, wheel and
+ * Exact derivatives of a balance by all its uncertain numbers, bush axes given by a direction, wheel and
  * springs' rates exact: at the pose held the residual changes by F', and one solution with the transposed stiffness for each
  * figure carries it over (implicit function theorem). Null where the stiffness is singular.
  */
-export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutState): LayoutDerivatives | null {
+function deriverAt(balance: LayoutBalance, state: LayoutState): Deriver | null {
   if (!balance.factoriseAt(state)) return null;
-  const parameters = parametersOf(balance);
+  const parameters = listLayoutParameters(balance);
   const design = balance.place(designPose(balance.linkage.mechanism.origins.length), 0);
   const now = balance.place(state.pose, state.load.rack);
   const rates = balance.terms.map((term) => rateChanges(term, balance, parameters));
   const preload = preloadChanges(balance, design, parameters);
-  const { loadedRadius } = balance.linkage.wheel;
-  const adjoint = (figure: "toe" | "camber"): Float64Array => {
-    const y = new Float64Array(balance.size);
-    for (const [j, w] of (
-      [
-        [1, 0, 0],
-        [0, 1, 0],
-        [0, 0, 1],
-      ] as const satisfies readonly Vector[]
-    ).entries())
-      y[3 + j] = computeAttitudeRates(state.attitude, { v: [0, 0, 0], w }, loadedRadius)[figure];
-    solveFactorisedTransposed(balance.factorisation, y);
-    return y;
-  };
-  const [toe, camber] = [adjoint("toe"), adjoint("camber")];
+  const changes = now.map((placed) => parameters.map((parameter) => changeBy(placed, parameter)));
+  const stretches = balance.terms.map((term, i) =>
+    parameters.map((parameter, p) => {
+      const before = changeBy(design[i] as Placed, parameter)?.value ?? 0;
+      const healthy = term.healthyRate;
+      const free = Number.isFinite(healthy)
+        ? before -
+          (preload[p]?.[i] as number) / healthy +
+          ((balance.preload[i] as number) * (rates[i]?.[p]?.healthy ?? 0)) / (healthy * healthy)
+        : before;
+      return (changes[i]?.[p]?.value ?? 0) - free;
+    }),
+  );
+  const stretchBy = (term: number, parameter: number): number => stretches[term]?.[parameter] as number;
   const { steps } = balance;
-  const carry = (y: Float64Array): Float64Array =>
-    Float64Array.from(parameters, (parameter, p) =>
+  const carry = (byUnknown: Float64Array): Float64Array => {
+    const y = Float64Array.from(byUnknown);
+    solveFactorisedTransposed(balance.factorisation, y);
+    return Float64Array.from(parameters, (_, p) =>
       balance.terms.reduce((sum, term, i) => {
-        const change = changeBy(now[i] as Placed, parameter);
-        const before = changeBy(design[i] as Placed, parameter);
+        const row = changes[i]?.[p]?.row;
         const rate = rates[i]?.[p] ?? { healthy: 0, now: 0 };
         const force = state.forces[i] as number;
-        const healthy = term.healthyRate;
-        const free = Number.isFinite(healthy)
-          ? (before?.value ?? 0) -
-            (preload[p]?.[i] as number) / healthy +
-            ((balance.preload[i] as number) * rate.healthy) / (healthy * healthy)
-          : (before?.value ?? 0);
-        const stretch = (change?.value ?? 0) - free;
+        const stretch = stretchBy(i, p);
         let along = 0;
         let turned = 0;
         for (let c = 0; c < steps; c++) {
           along += (y[c] as number) * ((now[i] as Placed).row[c] as number);
-          turned += (y[c] as number) * (change?.row[c] ?? 0);
+          turned += (y[c] as number) * (row?.[c] ?? 0);
         }
         const slot = balance.unknown.indexOf(i);
         if (slot >= 0) {
@@ -102,7 +106,76 @@ export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutSt
         return sum - along * (rate.now * (force / term.rate) + term.rate * stretch) - force * turned;
       }, 0),
     );
-  return { parameters, toe: carry(toe), camber: carry(camber) };
+  };
+  return { parameters, carry, stretchBy };
+}
+
+/**
+ * Exact derivatives of toe, camber and the wheel centre's place of a balance by all its uncertain numbers; null where the
+ * stiffness is singular.
+ */
+export function computeLayoutDerivatives(balance: LayoutBalance, state: LayoutState): LayoutDerivatives | null {
+  const deriver = deriverAt(balance, state);
+  if (!deriver) return null;
+  const { loadedRadius } = balance.linkage.wheel;
+  const angle = (figure: "toe" | "camber"): Float64Array => {
+    const y = new Float64Array(balance.size);
+    for (const [j, w] of AXES.entries())
+      y[3 + j] = computeAttitudeRates(state.attitude, { v: [0, 0, 0], w }, loadedRadius)[figure];
+    return y;
+  };
+  // The first body turns about the wheel centre, so its first step is that of the centre forward.
+  const forward = new Float64Array(balance.size);
+  forward[0] = 1;
+  const { parameters, carry } = deriver;
+  return { parameters, toe: carry(angle("toe")), camber: carry(angle("camber")), forward: carry(forward) };
+}
+
+const AXES: readonly Vector[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+  [0, 0, 1],
+];
+
+/** How far a loose part is from leaving the side it stands on, with the derivatives of that by every parameter. */
+export interface LayoutReserve {
+  /** Its force (N) where it touches, its distance to the nearer end of its gap (m) inside it; positive while it holds. */
+  readonly value: number;
+  readonly by: Float64Array;
+}
+
+/** The reserve of every loose part at a balance; none without play or where the stiffness is singular. */
+export function computeLayoutReserves(balance: LayoutBalance, state: LayoutState): readonly LayoutReserve[] {
+  const deriver = balance.loose.length === 0 ? null : deriverAt(balance, state);
+  if (!deriver) return [];
+  const { parameters, carry, stretchBy } = deriver;
+  const off = balance.stretches(state);
+  const now = balance.place(state.pose, state.load.rack);
+  return balance.loose.map(({ terms, total }, g): LayoutReserve => {
+    const side = state.sides[g] as number;
+    const parts = terms.map((t) => (side === 0 ? off[t] : state.forces[t]) as number);
+    const [only] = parts;
+    const size = Math.hypot(...parts);
+    const along = parts.map((part) => (size === 0 ? 0 : part / size));
+    const y = new Float64Array(balance.size);
+    if (side !== 0) {
+      // A link keeps the sign of its side, a joint only ever presses.
+      const signs = terms.length === 1 ? [side] : along;
+      terms.forEach((t, i) => {
+        y[balance.steps + balance.unknown.indexOf(t)] = signs[i] as number;
+      });
+      return { value: terms.length === 1 ? side * (only as number) : size, by: carry(y) };
+    }
+    terms.forEach((t, i) => {
+      const { row } = now[t] as Placed;
+      for (let c = 0; c < balance.steps; c++) y[c] = (y[c] as number) + (along[i] as number) * (row[c] as number);
+    });
+    const moved = carry(y);
+    const by = Float64Array.from(parameters, (_, p) =>
+      terms.reduce((sum, t, i) => sum - (along[i] as number) * stretchBy(t, p), -(moved[p] as number)),
+    );
+    return { value: total / 2 - size, by };
+  });
 }
 
 const changeBy = (placed: Placed, parameter: LayoutParameter): MeasureChange | null =>

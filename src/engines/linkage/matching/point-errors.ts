@@ -1,5 +1,6 @@
 import type { CholeskyFactor, Jet, Vector } from "#numeric";
-import type { PointCorrelations, PointDeviation } from "../jet-corner.ts";
+import type { PointDeviation } from "../jet-corner.ts";
+import type { PointCorrelations } from "../uncertain-numbers.ts";
 
 /** An error that several points share because they were measured from one base: they move together by it. */
 export interface SharedError {

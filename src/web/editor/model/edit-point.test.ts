@@ -31,7 +31,7 @@ describe("a ball joint that two legs share", () => {
       ...sheet,
       front: {
         ...sheet.front,
-        links: sheet.front.links.map((link, i) => (i === 0 ? { ...link, outer_mm: [14, 720, 180] } : link)),
+        links: (sheet.front.links ?? []).map((link, i) => (i === 0 ? { ...link, outer_mm: [14, 720, 180] } : link)),
       },
     };
     const known = withSaid(withCoordinate(apart, outer(0), 2, 181), outer(0), { origin: "tape" });
