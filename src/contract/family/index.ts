@@ -9,7 +9,7 @@ export {
   parseKeptFamily,
   parseKeptFamilyText,
 } from "./parse-family.ts";
-export { familyJsonSchema } from "./published-schema.ts";
+export { familyFieldsSchema, familyJsonSchema } from "./published-schema.ts";
 export { correctedSilhouette, silhouetteOfFamily } from "./silhouette-of-family.ts";
 export { parseSilhouette, type SilhouetteSheet, silhouetteSheet } from "./silhouette-sheet.ts";
 export { usualPointSdMm } from "./usual-point-sd.ts";

@@ -8,9 +8,14 @@ interface AxleNode extends Record<string, unknown> {
 /** Keys of an axle with one knuckle, which one with bodies has not. */
 const ONE_KNUCKLE = ["links", "spring", "damper"];
 
+/** The schema of a sheet both of whose axles have one knuckle: every key the editor has a field for. */
+export function familyFieldsSchema(): Record<string, unknown> {
+  return { ...z.toJSONSchema(familySheet, { target: "draft-2020-12", io: "input" }) };
+}
+
 /** The published JSON Schema (draft 2020-12) of a family sheet; a copy stands in docs/family.schema.json. */
 export function familyJsonSchema(): Record<string, unknown> {
-  const schema = { ...z.toJSONSchema(familySheet, { target: "draft-2020-12", io: "input" }) };
+  const schema = familyFieldsSchema();
   const defs = schema.$defs as Record<string, AxleNode>;
   const axle = defs.axle as AxleNode;
   const { required, ...rest } = axle;

@@ -36,6 +36,8 @@ const PART_OF_KIND: Readonly<Partial<Record<Position["kind"], PartName>>> = {
 
 /** The drawn part a position lies on; null where it lies on nothing that is drawn. */
 export function partOf(axle: Axle, position: Position): PartName | null {
+  // Of several bodies a place bears the name of the arm or link it sits on.
+  if (position.joint !== null && axle.bodies !== undefined) return position.item;
   if (position.joint !== null) return partOfLink(axle, position.joint.link);
   if (position.item === "damper") return "damper";
   return PART_OF_KIND[position.kind] ?? null;

@@ -6,5 +6,5 @@ export const LAYOUT_WORDS: Readonly<Record<LayoutName, string>> = {
   "double-wishbone": "double wishbone",
   strut: "strut",
   "trailing-arm": "trailing arm",
-  bodies: "several bodies, from a file",
+  bodies: "several bodies",
 };

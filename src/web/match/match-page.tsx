@@ -41,6 +41,18 @@ const pathWords = (path: string): string | null => {
   return path.startsWith("lengths[") ? "A length from the bench" : null;
 };
 
+/** What is said of an axle that cannot be matched, before anything is typed. */
+const OfBodies = () => (
+  <>
+    <h2 className="heading">Not for this layout yet</h2>
+    <p className="margin-lead">
+      The linkage of this axle is one of several bodies. Fitting readings to it needs the derivatives of every figure by
+      its points, which are not computed for such a linkage. Underside, Geometry and Over travel compute with it; the
+      other axle can be matched.
+    </p>
+  </>
+);
+
 const Missing = ({ view }: { readonly view: MatchView }) => (
   <>
     <h2 className="heading">Match it to its own readings</h2>
@@ -73,6 +85,7 @@ export const MatchPage = () => {
   const shown = view.asked === null ? null : answer;
   const match = shown !== null && "match" in shown && shown.match.corner === corner ? shown.match : null;
   const words = corner.replace("-", " ");
+  const isOfBodies = family[corner.startsWith("front") ? "front" : "rear"].bodies !== undefined;
   const taken = useMemo(
     () =>
       lines.examples.some(({ id }) => id === family.id)
@@ -93,7 +106,9 @@ export const MatchPage = () => {
       keys={keys}
       waiting={busy ? { doing: "Looking for the points that explain the readings", stop } : null}
       margin={
-        match !== null ? (
+        isOfBodies ? (
+          <OfBodies />
+        ) : match !== null ? (
           <MatchMargin view={view} match={match} taken={taken} />
         ) : shown !== null && "findings" in shown ? (
           <>
@@ -120,7 +135,9 @@ export const MatchPage = () => {
       drawing={{
         label: "Readings and curves",
         className: "match-drawing",
-        of: (
+        of: isOfBodies ? (
+          <p className="match-later">A linkage of several bodies is not matched to readings.</p>
+        ) : (
           <>
             <MatchForm view={view} />
             {match === null ? (

@@ -1,7 +1,13 @@
 import type { Axle, Family, Joint, Position } from "../car.ts";
 
-/** The joint at an end of a link; a place on no link is the top of the strut or the bush of the trailing arm. */
+/**
+ * The joint at an end of a link; a place on no link is the top of the strut or the bush of the trailing arm. Of several bodies
+ * it is the end of a link, or a joint of its own.
+ */
 const jointIn = (axle: Axle, at: NonNullable<Position["joint"]>): Joint | undefined => {
+  const end = at.end === "inner" ? "from" : "to";
+  if (axle.bodies !== undefined)
+    return axle.bodies.places.find((place) => place.part === at.link && (place.end ?? end) === end)?.joint;
   const link = axle.links.find(({ name }) => name === at.link);
   if (link !== undefined) return at.end === "inner" ? link.innerJoint : link.outerJoint;
   return axle.strut?.topMount ?? axle.trailingArm?.bushJoint;
@@ -43,13 +49,13 @@ export const possibleFaultsAt = (family: Family, position: Position): PossibleFa
   return {
     tornShare,
     tornGrades: ([1, 2, 3] as const).filter((grade) => tornShare[grade] !== undefined),
-    loose: onLink,
+    loose: onLink || axle.bodies !== undefined,
     firmer: joint.radial !== undefined,
     rubber:
       joint.radial === undefined || joint.kind === "ball-joint"
         ? null
         : { hardness: joint.hardness ?? null, rateOrigin: joint.rateOrigin },
-    fluidGone: joint.kind === "hydraulic-bush" && onLink && end === "inner",
+    fluidGone: joint.kind === "hydraulic-bush" && onLink && axle.bodies === undefined && end === "inner",
   };
 };
 

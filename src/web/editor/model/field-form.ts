@@ -1,4 +1,4 @@
-import { familyJsonSchema } from "#contract";
+import { familyFieldsSchema } from "#contract";
 import type { SheetPath } from "./sheet-path.ts";
 import { isKeyed } from "./sheet-value.ts";
 
@@ -67,7 +67,7 @@ export type FieldForm =
 
 let published: SchemaPart | null = null;
 const root = (): SchemaPart => {
-  published ??= familyJsonSchema() as SchemaPart;
+  published ??= familyFieldsSchema() as SchemaPart;
   return published;
 };
 
@@ -146,6 +146,7 @@ const formOf = (given: SchemaPart): FieldForm => {
     case "array":
       return listForm(part, description);
     case "object":
+      if (part.properties === undefined) return { kind: "piece", description };
       return { kind: "group", description, fields: fieldsOf(part) };
     default:
       return { kind: "piece", description };

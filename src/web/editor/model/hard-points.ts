@@ -60,7 +60,7 @@ export const pointRows = (sheet: unknown, axle: AxleName): readonly PointRow[] =
       ? [row(["strut", "top_mm"], "Strut", "top"), row(["strut", "axis_point_mm"], "Strut", "point on its axis")]
       : []),
     ...(there(["trailing_arm"]) ? [row(["trailing_arm", "bush_mm"], "Trailing arm", "front bush")] : []),
-    ...seated,
+    ...(there(["bodies"]) ? [] : seated),
     ...(there(["bar"])
       ? [
           row(["bar", "body_bush_mm"], "Bar", "bush on the body", false),

@@ -53,7 +53,7 @@ export const isPart = (name: unknown): name is PartName => PARTS.some((part) => 
 const AXLE_KEYS: Readonly<Record<string, readonly string[]>> = {
   springs: ["spring", "damper", "bar"],
   wheel: ["wheel", "brake"],
-  links: ["links", "strut", "trailing_arm"],
+  links: ["links", "strut", "trailing_arm", "bodies"],
 };
 
 /** Keys of an axle that have no form of fields but a section of their own. */
