@@ -53,7 +53,7 @@ export function findSettlingReading(
 
 /** What one car adds to the doubt about a value: its part of it with the derivatives, and how its places are told apart. */
 export interface DoubtOfCar {
-  readonly jets: JetCorner;
+  readonly jets: UncertainNumbers;
   readonly jet: Jet;
   readonly assembly: CornerAssembly;
   /** Said behind a place: " of the Ouzel saloon"; "" where there is one car only. */

@@ -1,4 +1,4 @@
-import type { StateBand } from "#engines/linkage";
+import type { WheelBand } from "#engines/linkage";
 import { type Jet, subtractJets } from "#numeric";
 import { radiansFromDegrees } from "#quantity";
 import { isSignSure, NEVER_SETTLED, settleSign } from "../fault/settle.ts";
@@ -55,6 +55,6 @@ function readAngles({ key, difference, one }: ComparedChange): string {
 }
 
 function changeJet(walk: CornerWalk, { key }: ComparedChange, travel: number): Jet | null {
-  const [at, rest] = [travel, 0].map((rise): StateBand | null => walk.solveAt(rise));
+  const [at, rest] = [travel, 0].map((rise): WheelBand | null => walk.solveAt(rise));
   return at && rest ? subtractJets(at[key], rest[key]) : null;
 }
