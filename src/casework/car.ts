@@ -1,5 +1,6 @@
 import type { Metres, Radians } from "#quantity";
 import type { Family, Rung } from "#vehicle";
+import type { CornerRow } from "./car/corner-rows.ts";
 import type { Figure, RubberFault } from "./fault-effect.ts";
 import type { TravelPlot } from "./travel/travel-sheet.ts";
 
@@ -41,6 +42,8 @@ export interface WholeCar {
   readonly axis: "heave, mm" | "roll, °" | "pitch, °" | "rack, mm" | "sideways, g";
   readonly plots: readonly TravelPlot[];
   readonly figures: readonly Figure[];
+  /** Those of the figures that all four wheels have, beside each other. */
+  readonly corners: readonly CornerRow[];
   readonly sentence: string;
   readonly howSure: string;
   readonly computedSo: string;

@@ -3,7 +3,7 @@ export { HARDNESS_RANGE } from "#engines/rubber";
 export { findReadingPlace } from "#vehicle";
 export * from "./bodies/index.ts";
 export type * from "./bodies.ts";
-export { alongForm, carMotionForm, carMotions, computeCar } from "./car/index.ts";
+export { alongForm, type CornerRow, carMotionForm, carMotions, computeCar } from "./car/index.ts";
 export type * from "./car.ts";
 export type { CaseStore, LookOutcome, PhotoStore, SaveOutcome as DocumentSaveOutcome } from "./case-ports.ts";
 export { type LargestPhotoBytes, largestPhotoBytes } from "./case-ports.ts";

@@ -90,6 +90,21 @@ describe("the whole car", { timeout: 60_000 }, () => {
     expect(pivots).toBeGreaterThan(0.8 * ouzel.front.track);
     expect(pivots).toBeLessThan(1.1 * ouzel.front.track);
     expect(figure(car, "error").value).toBeCloseTo(((outer - correct) * 180) / Math.PI, 9);
+    for (const key of ["inner", "outer", "error", "frontLeft-camber", "frontRight-camber"]) {
+      const { band, value: own } = figure(car, key);
+      expect(band?.[0], key).toBeLessThan(own);
+      expect(band?.[1], key).toBeGreaterThan(own);
+    }
+    // Along the curve as at the figure, and to the other side the mirror image.
+    const line = car.plots[0]?.lines[0];
+    const at = line?.rises.findIndex((rack) => Math.abs(rack - 0.04) < 0.0035) ?? -1;
+    expect(line?.low[at]).toBeLessThan(line?.values[at] ?? Number.NaN);
+    const other = carOf({ kind: "rack", by: -0.04 });
+    expect(figure(other, "frontRight-camber").value).toBeCloseTo(figure(car, "frontLeft-camber").value, 9);
+    expect(figure(other, "frontRight-camber").band?.[0]).toBeCloseTo(
+      figure(car, "frontLeft-camber").band?.[0] ?? Number.NaN,
+      9,
+    );
   });
 
   it("prints no toe whose sign is not sure, and no force of a bar that would twist too far, and says both", () => {
@@ -126,13 +141,13 @@ describe("the whole car", { timeout: 60_000 }, () => {
       expect(held / tipping).toBeLessThan(1 + (2 * ((value(car, "bend-lean") * Math.PI) / 180)) / 0.5);
       expect(car.sentence).toMatch(/^In a steady bend to the left at 0\.50 g the body leans \d\.\d°; /);
       expect(car.sentence).toContain(`${10 * Math.round(value(car, "bend-front-moved") / 10)} N`);
-      const loads = ["frontLeft", "frontRight", "rearLeft", "rearRight"].map((p) => value(car, `bend-${p}-load`));
+      const loads = ["frontLeft", "frontRight", "rearLeft", "rearRight"].map((p) => value(car, `${p}-load`));
       expect(loads.reduce((a, b) => a + b)).toBeCloseTo(kerbMass * G, 6);
     });
 
     it("has bands that a heavier, higher or softer car lies in the middle of, the same each time", () => {
       const [one, again] = [carOf(bend(0.5)), carOf(bend(0.5))];
-      for (const key of ["bend-lean", "bend-front-moved", "bend-frontRight-load"]) {
+      for (const key of ["bend-lean", "bend-front-moved", "frontRight-load"]) {
         const { value: lean, band, u } = figure(one, key);
         const [low, high] = band ?? [0, 0];
         // Sought from where each drawn car stood last: the same but for rounding.
@@ -159,7 +174,71 @@ describe("the whole car", { timeout: 60_000 }, () => {
       expect(car.sentence).toMatch(/^Braking with 0\.50 g, \d+ N go to the front axle/);
       const both = carOf(bend(-0.4, -0.3));
       expect(both.sentence).toMatch(/^Braking with 0\.30 g in a steady bend to the right at 0\.40 g, the body leans/);
-      expect(value(both, "bend-frontLeft-load")).toBeGreaterThan(value(both, "bend-frontRight-load"));
+      expect(value(both, "frontLeft-load")).toBeGreaterThan(value(both, "frontRight-load"));
+    });
+
+    it("says what the arms take of the nod by the definition of the corner's own calculation, with a band", () => {
+      const { wheelbase, cgHeight } = ouzel;
+      for (const [along, axles] of [
+        [-0.4, { front: "anti-braked-front", rear: "anti-braked-rear" }],
+        [0.3, { front: "anti-driven-front", rear: "anti-driven-rear" }],
+      ] as const) {
+        const car = carOf(bend(0, along));
+        for (const axle of ["front", "rear"] as const) {
+          const share = along < 0 ? ouzel[axle].brakeShare : ouzel[axle].driveShare;
+          const found = car.figures.find(({ key }) => key === axles[axle]);
+          expect(found === undefined, axles[axle]).toBe(share === 0);
+          if (found === undefined) continue;
+          const a = assembleCorner(ouzel, `${axle}-left`);
+          const answer = askDoor("linkage.travel", {
+            side: "left",
+            links: a.links.map((l) => ({
+              name: l.name,
+              inner_mm: l.inner.at.map((x) => 1000 * x),
+              outer_mm: l.outer.at.map((x) => 1000 * x),
+              steered: l.steered,
+            })),
+            wheel: {
+              centre_mm: a.wheel.centre.map((x) => 1000 * x),
+              camber_deg: (a.wheel.camber * 180) / Math.PI,
+              toe_deg: (a.wheel.toe * 180) / Math.PI,
+              loaded_radius_mm: 1000 * a.wheel.loadedRadius,
+            },
+            car: {
+              axle,
+              wheelbase_mm: 1000 * wheelbase,
+              cg_height_mm: 1000 * cgHeight,
+              brake_share: ouzel[axle].brakeShare,
+              drive_share: ouzel[axle].driveShare,
+            },
+            steps: [{ wheel_travel_mm: 0 }],
+          });
+          if ("findings" in answer) throw new Error(JSON.stringify(answer.findings));
+          const [at] = (answer.output as { readonly positions: readonly Record<string, number>[] }).positions;
+          expect(found.value).toBeCloseTo(
+            at?.[along < 0 ? "anti_dive_percent" : "anti_squat_percent"] ?? Number.NaN,
+            6,
+          );
+          expect(found.band?.[0]).toBeLessThan(found.value);
+          expect(found.band?.[1]).toBeGreaterThan(found.value);
+        }
+      }
+      expect(carOf({ kind: "pitch", by: 0.01 }).figures.map(({ key }) => key)).toContain("anti-braked-front");
+    });
+
+    it("has a table of four wheels, each cell a figure that opens, loads as the sum of the car", () => {
+      const { corners, figures } = carOf(bend(0.5, -0.2));
+      expect(corners.map(({ label }) => label)).toEqual([
+        "load",
+        "travel against the body, bump",
+        "camber against the ground, from standing",
+        "toe by the linkage, from standing",
+        "toe by the joints' give",
+      ]);
+      for (const { cells } of corners)
+        for (const cell of Object.values(cells)) expect(cell !== null && figures.includes(cell)).toBe(true);
+      const heave = carOf({ kind: "heave", by: -0.03 }).corners;
+      expect(heave.map(({ cells }) => cells.frontLeft === cells.frontRight)).toEqual([true, true, true]);
     });
 
     it("says what a torn bush does to its own wheel under the forces that wheel has", () => {

@@ -25,6 +25,10 @@ export interface BendFacts {
   readonly motion: BendMotion;
   readonly models: Models;
   readonly state: CarBalanceState;
+  /** Where it stands still. */
+  readonly standing: CarBalanceState;
+  /** What the arms take of the nod, where there is one. */
+  readonly antis: readonly Figure[];
   /** How many drawn cars the bands are from. */
   readonly draws: number;
   readonly known: (of: (state: CarBalanceState) => number) => Known;

@@ -5,13 +5,21 @@ import { bandOfAngles } from "../fault/change-band.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import type { Figure } from "../fault-effect.ts";
 import { type BendFacts, PLACE_WORDS, sinks } from "./bend-facts.ts";
+import { cornerKey } from "./corner-rows.ts";
 import { USUAL_TYRE_RATE } from "./loaded-car.ts";
 
 const SOURCE = "docs/method/linkage.md, section 16";
 
 /** Every figure of a car in a bend; those of the body and the loads with the scatter of the cars that may be. */
 export function bendFigures(facts: BendFacts): readonly Figure[] {
-  return [...bodyFigures(facts), ...loadFigures(facts), ...giveFigures(facts), ...changedFigures(facts)];
+  return [
+    ...bodyFigures(facts),
+    ...loadFigures(facts),
+    ...facts.antis,
+    ...wheelFigures(facts),
+    ...giveFigures(facts),
+    ...changedFigures(facts),
+  ];
 }
 
 function inputsOf({ question: { family }, motion }: BendFacts): Figure["inputs"] {
@@ -130,19 +138,35 @@ function loadFigures(facts: BendFacts): readonly Figure[] {
             (s) => -Math.sign(along) * s.movedForward,
           ),
         ]),
-    ...wheelPlaces.map((place) =>
-      sampled(
-        facts,
-        {
-          key: `bend-${place}-load`,
-          label: `Load of the ${PLACE_WORDS[place]} wheel`,
-          unit: "N",
-          axle: place.startsWith("front") ? "front" : "rear",
-        },
-        (s) => s[place].load,
-      ),
-    ),
   ];
+}
+
+/** What every wheel has: for the table of four. */
+function wheelFigures(facts: BendFacts): readonly Figure[] {
+  const standing = facts.standing;
+  return wheelPlaces.flatMap((place) => {
+    const axle = place.startsWith("front") ? "front" : "rear";
+    const figure = (end: string, label: string, unit: Said["unit"], of: (s: CarBalanceState) => number): Figure =>
+      sampled(facts, { key: cornerKey(place, end), label, unit, axle }, of);
+    const words = PLACE_WORDS[place];
+    const still = facts.motion.by === 0 && facts.motion.along === 0;
+    return [
+      figure("load", `Load of the ${words} wheel`, "N", (s) => s[place].load),
+      ...(still
+        ? []
+        : [
+            figure("travel", `Travel of the ${words} wheel against the body, bump`, "mm", (s) =>
+              mmFromMetres(s[place].travel),
+            ),
+            figure("camber", `Camber of the ${words} wheel against the ground, from standing`, "deg", (s) =>
+              degreesFromRadians(s[place].camber - standing[place].camber),
+            ),
+            figure("toe", `Toe of the ${words} wheel by the linkage, from standing`, "deg", (s) =>
+              degreesFromRadians(s[place].toe - standing[place].toe),
+            ),
+          ]),
+    ];
+  });
 }
 
 function giveFigures(facts: BendFacts): readonly Figure[] {
@@ -152,7 +176,7 @@ function giveFigures(facts: BendFacts): readonly Figure[] {
     const [value, u] = [degreesFromRadians(give.toe), degreesFromRadians(give.sd)];
     return [
       {
-        key: `bend-${place}-toe`,
+        key: cornerKey(place, "give"),
         label: `Toe the ${PLACE_WORDS[place]} wheel gives by its joints`,
         value,
         unit: "deg",

@@ -1,4 +1,11 @@
-import type { CarAcceleration, CarBalance, CarBalanceAnswer, CarBalanceState, WheelPlace } from "#engines/linkage";
+import type {
+  CarAcceleration,
+  CarBalance,
+  CarBalanceAnswer,
+  CarBalanceState,
+  LoadedCar,
+  WheelPlace,
+} from "#engines/linkage";
 import { normalFrom, seededRandom } from "#numeric";
 import type { Family } from "#vehicle";
 import { carMotionForm } from "./car-motions.ts";
@@ -50,6 +57,12 @@ export class BendStates {
   /** False where a spring cannot carry its wheel. */
   get carries(): boolean {
     return this.nominal.carries;
+  }
+
+  /** The car on file, and the cars that may be. */
+  get cars(): { readonly nominal: LoadedCar; readonly drawn: readonly LoadedCar[] } {
+    this.drawn ??= this.draw();
+    return { nominal: this.nominal.car, drawn: this.drawn.map(({ car }) => car) };
   }
 
   /** The car on file. */

@@ -4,10 +4,13 @@ import { bandOfAngles } from "../fault/change-band.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { findSettlingReading, isSignSure } from "../fault/settle.ts";
 import type { Figure } from "../fault-effect.ts";
+import { spreadOf } from "../sampling/spread.ts";
 import { bandlessFigure } from "./bandless-figure.ts";
 import { isBarDoubted, twistOf } from "./bar-twist.ts";
 import type { CarFacts, WheelName } from "./car-facts.ts";
 import { carMotionForm } from "./car-motions.ts";
+import { cornerKey } from "./corner-rows.ts";
+import type { RackReading } from "./rack-spread.ts";
 
 const SOURCE = "docs/method/linkage.md, section 15, checked in docs/verification.md";
 const WHEELS: readonly { readonly name: WheelName; readonly words: string; readonly axle: "front" | "rear" }[] = [
@@ -20,7 +23,9 @@ const WHEELS: readonly { readonly name: WheelName; readonly words: string; reado
 /** All figures of the car where it is asked for. */
 export function buildCarFigures(facts: CarFacts): readonly Figure[] {
   const { question } = facts;
-  return question.motion.kind === "rack" ? steeringFigures(facts) : [...wheelFigures(facts), ...barFigures(facts)];
+  return question.motion.kind === "rack"
+    ? steeringFigures(facts)
+    : [...wheelFigures(facts), ...facts.antis, ...barFigures(facts)];
 }
 
 function inputsOf({ question }: CarFacts): Figure["inputs"] {
@@ -40,8 +45,19 @@ function inputsOf({ question }: CarFacts): Figure["inputs"] {
 function wheelFigures(facts: CarFacts): readonly Figure[] {
   const { question, rest, there, bands } = facts;
   const leans = question.motion.kind === "roll";
-  return WHEELS.filter(({ name }) => leans || name.endsWith("Left")).flatMap(({ name, words, axle }) =>
-    (["toe", "camber"] as const).map((key): Figure => {
+  return WHEELS.filter(({ name }) => leans || name.endsWith("Left")).flatMap(({ name, words, axle }) => [
+    bandlessFigure({
+      key: cornerKey(name, "travel"),
+      label: `Travel against the body, bump, ${leans ? words : `${axle} wheels`}`,
+      value: mmFromMetres(there[name].travel),
+      unit: "mm",
+      rung: question.family[axle].rung,
+      inputs: inputsOf(facts),
+      relation:
+        "by Newton until its lowest point touches the ground; it follows from the motion nearly alone, so no band",
+      source: SOURCE,
+    }),
+    ...(["toe", "camber"] as const).map((key): Figure => {
       const at = bands[axle].solve(there[name].travel);
       const change = "foldAt" in at ? null : at[key === "toe" ? "toeChange" : "camberChange"];
       const value = degreesFromRadians(there[name][key] - rest[name][key]);
@@ -72,7 +88,7 @@ function wheelFigures(facts: CarFacts): readonly Figure[] {
         settle: sure || change === null ? null : findSettlingReading(bands[axle].jets, change.jet, model.assembly),
       };
     }),
-  );
+  ]);
 }
 
 function barFigures(facts: CarFacts): readonly Figure[] {
@@ -109,24 +125,42 @@ function barFigures(facts: CarFacts): readonly Figure[] {
 }
 
 function steeringFigures(facts: CarFacts): readonly Figure[] {
-  const { question, steeredThere: steered } = facts;
-  if (!steered) return [];
-  const figure = (key: string, label: string, radians: number): Figure =>
-    bandlessFigure({
+  const { question, rack } = facts;
+  if (rack === null || rack.there === null) return [];
+  const { there, drawn } = rack;
+  const figure = (key: string, label: string, of: (read: RackReading) => number): Figure => {
+    const value = degreesFromRadians(of(there));
+    const all = drawn.map((read) => degreesFromRadians(of(read)));
+    const spread = all.length < 2 ? { low: value, high: value, sd: 0 } : spreadOf(all);
+    const signSure = question.motion.by === 0 || (spread.low > 0 === value > 0 && spread.high > 0 === value > 0);
+    return {
       key,
       label,
-      value: degreesFromRadians(radians),
+      value,
       unit: "deg",
+      u: spread.sd,
+      range: null,
+      band: [spread.low, spread.high],
       rung: question.family.front.rung,
       inputs: inputsOf(facts),
       relation:
-        "cot outer - cot inner = width between the steering axes over wheelbase; turns counted from the wheels' own angle straight ahead; rigid linkage, no band",
+        "cot outer - cot inner = width between the steering axes over wheelbase; turns counted from the wheels' own angle straight ahead; rigid linkage; band by sampling the hard points",
       source: "check-values-geometry; docs/method/linkage.md, section 15",
-    });
+      signSure,
+      settle: signSure ? null : "Read both front wheels on turn plates.",
+    };
+  };
   return [
-    figure("inner", "Inner wheel turns", steered.inner),
-    figure("outer", "Outer wheel turns", steered.outer),
-    figure("correct", "Outer wheel would turn, exact condition", steered.correctOuter),
-    figure("error", "Outer wheel beyond the exact angle", steered.error),
+    figure("inner", "Inner wheel turns", ({ inner }) => inner),
+    figure("outer", "Outer wheel turns", ({ outer }) => outer),
+    figure("correct", "Outer wheel would turn, exact condition", ({ correctOuter }) => correctOuter),
+    figure("error", "Outer wheel beyond the exact angle", ({ error }) => error),
+    ...(["frontLeft", "frontRight"] as const).map((place) =>
+      figure(
+        cornerKey(place, "camber"),
+        `Camber against the ground from straight ahead, ${place === "frontLeft" ? "front left" : "front right"}`,
+        ({ camber }) => camber[place],
+      ),
+    ),
   ];
 }

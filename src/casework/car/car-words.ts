@@ -16,7 +16,7 @@ export function describeCar(facts: CarFacts): Pick<WholeCar, "sentence" | "howSu
   return {
     sentence: sentenceOf(facts),
     howSure: rack
-      ? `${doubt}No band is computed with the rack moved. The difference of two large angles hangs on the points of the tie rods: read both wheels on turn plates before it is called wrong.`
+      ? `${doubt}Bands hold 95 % and are from ${facts.rack?.drawn.length ?? 0} front axles drawn as this one may be (fixed seed): every hard point from its rung. The difference of two large angles hangs on the points of the tie rods: read both wheels on turn plates before it is called wrong.`
       : `${doubt}${barDoubt(facts)}Bands hold 95 % and are those of each corner at the travel its wheel takes; a value whose sign is less than 97.5 % sure is not printed. Tyres are rigid discs.`,
     computedSo: rack
       ? "Both front wheels by the same rack, the right one as the mirror image. Exact means: with both wheels rolling about one point on the line of the rear axle."
@@ -71,9 +71,10 @@ function barDoubt({ question, there, front, rear }: CarFacts): string {
     .join("");
 }
 
-function steeringSentence({ steeredThere, question }: CarFacts): string {
-  if (!steeredThere) return "The front wheels of this car line are not turned by a rack.";
-  const { inner, outer, correctOuter, error } = steeredThere;
+function steeringSentence({ rack, question }: CarFacts): string {
+  const there = rack?.there ?? null;
+  if (there === null) return "The front wheels of this car line are not turned by a rack.";
+  const { inner, outer, correctOuter, error } = there;
   const { by } = question.motion;
   const much =
     Math.abs(error) < 0.0005

@@ -5,12 +5,14 @@ import type { CarQuestion, WholeCar } from "../car.ts";
 import { computeFaultEffect } from "../fault/compute-fault-effect.ts";
 import { faultInWords } from "../fault/fault-in-words.ts";
 import { spreadOf } from "../sampling/spread.ts";
+import { antiFigures } from "./anti-figures.ts";
 import { type BendFacts, type BendMotion, type Known, PLACE_WORDS } from "./bend-facts.ts";
 import { bendFigures } from "./bend-figures.ts";
 import { giveOf } from "./bend-give.ts";
 import { bendPlots } from "./bend-plots.ts";
 import { type BendOver, bendStatesOf } from "./bend-states.ts";
 import { describeBend } from "./bend-words.ts";
+import { cornerRows } from "./corner-rows.ts";
 import type { Models } from "./loaded-car.ts";
 
 const PLACE_OF: Readonly<Record<Corner, WheelPlace>> = {
@@ -47,6 +49,8 @@ export function computeBend(
   if (answer === null || !("state" in answer))
     return { findings: [noBalance(answer, motion, states.carries ? states.over(motion.along) : null)] };
   const { state } = answer;
+  const still = states.solve({ lateral: 0, forward: 0 });
+  if (!("state" in still)) return { findings: [noBalance(still, motion, null)] };
   const drawn = states.sample({ lateral: motion.by, forward: motion.along }, state);
   const sideOf = (place: WheelPlace) => (place.endsWith("Left") ? "left" : "right");
   const modelAt = (place: WheelPlace) => models[place.startsWith("front") ? "front" : "rear"];
@@ -56,6 +60,8 @@ export function computeBend(
     motion,
     models,
     state,
+    standing: still.state,
+    antis: motion.along === 0 ? [] : antiFigures(family, states, motion.along < 0 ? "braked" : "driven"),
     draws: drawn.length,
     known: (of) => knownOf(of, state, drawn),
     gives: {
@@ -66,6 +72,7 @@ export function computeBend(
     },
     changed: changedOf(question, models, state),
   };
+  const figures = bendFigures(facts);
   return {
     car: {
       motion,
@@ -74,7 +81,8 @@ export function computeBend(
       parts: [],
       axis: "sideways, g",
       plots: bendPlots(states.over(motion.along)),
-      figures: bendFigures(facts),
+      figures,
+      corners: cornerRows(figures, false),
       ...describeBend(facts),
     },
   };

@@ -1,24 +1,23 @@
-import {
-  type CarOnGround,
-  computeSteeredAxle,
-  placeCar,
-  TravelBand,
-  TravelSweep,
-  type WheelOnGround,
-} from "#engines/linkage";
+import { type CarOnGround, placeCar, TravelBand, type WheelOnGround } from "#engines/linkage";
 import type { Finding } from "#numeric";
-import { degreesFromRadians } from "#quantity";
-import type { Rung } from "#vehicle";
+import { degreesFromRadians, type Metres } from "#quantity";
+import type { Family, Rung } from "#vehicle";
 import type { CarQuestion, WholeCar } from "../car.ts";
 import { refuseBodies } from "../fault/bodies-refused.ts";
 import { bandOfAngles } from "../fault/change-band.ts";
 import { type CornerModel, modelCorner } from "../fault/corner-model.ts";
 import type { TravelLine, TravelPlot } from "../travel/travel-sheet.ts";
-import type { CarFacts, WheelName } from "./car-facts.ts";
+import { antiFigures } from "./anti-figures.ts";
+import { bendStatesOf } from "./bend-states.ts";
+import type { CarFacts, RackFacts, WheelName } from "./car-facts.ts";
 import { buildCarFigures } from "./car-figures.ts";
 import { alongForm, carMotionForm } from "./car-motions.ts";
 import { describeCar } from "./car-words.ts";
 import { computeBend } from "./compute-bend.ts";
+import { cornerRows } from "./corner-rows.ts";
+import type { Models } from "./loaded-car.ts";
+import { rackPlots } from "./rack-plots.ts";
+import { rackSpreadOf, readRack } from "./rack-spread.ts";
 
 const STEPS_EACH_WAY = 10;
 const NAMES: Readonly<Record<WheelName, string>> = {
@@ -118,9 +117,15 @@ export function computeCar(
     there,
     over,
     bands: { front: bandOf(front), rear: bandOf(rear) },
-    steered: motion.kind === "rack" ? steeredOver(question, front, amounts) : [],
-    steeredThere: motion.kind === "rack" ? steer(question, front, motion.by) : null,
+    rack: motion.kind === "rack" ? rackFacts(family, motion.by, { front, rear }, amounts) : null,
+    antis:
+      motion.kind === "pitch"
+        ? (["braked", "driven"] as const).flatMap((along) =>
+            antiFigures(family, bendStatesOf(family, { front, rear }), along),
+          )
+        : [],
   };
+  const figures = buildCarFigures(facts);
   return {
     car: {
       motion,
@@ -129,7 +134,8 @@ export function computeCar(
       parts: [],
       axis: form.axis,
       plots: plotsOf(facts),
-      figures: buildCarFigures(facts),
+      figures,
+      corners: cornerRows(figures, motion.kind === "heave" || motion.kind === "pitch"),
       ...describeCar(facts),
     },
   };
@@ -137,46 +143,25 @@ export function computeCar(
 
 const bandOf = (model: CornerModel): TravelBand => new TravelBand(model.geometry, model.deviations, model.correlations);
 
-/** Width between the steering axes where they meet the ground, from the asked family's front corner at rest. */
-function steer({ family }: CarQuestion, front: CornerModel, rack: number) {
-  const at = new TravelSweep(front.geometry).solve({ travel: 0, rack: 0 });
-  if ("foldAt" in at) return null;
-  const axis = at.steering?.springHeld ?? at.steering?.heightHeld;
-  if (!axis) return null;
-  return computeSteeredAxle(front.geometry, rack, { pivots: 2 * axis.ground[1], wheelbase: family.wheelbase });
+/** The front axle steered, over all amounts and where it is asked for, with the axles that may be. */
+function rackFacts(family: Family, asked: Metres, models: Models, amounts: readonly Metres[]): RackFacts {
+  const spread = rackSpreadOf(family, models);
+  const over = spread.over(amounts);
+  const read = (rack: Metres) => readRack(models.front.geometry, family.wheelbase, rack);
+  return {
+    there: read(asked),
+    drawn: spread.at(asked),
+    over: amounts.flatMap((amount, i) => {
+      const at = read(amount);
+      return at === null ? [] : [{ amount, read: at, drawn: over[i] ?? [] }];
+    }),
+  };
 }
 
-const steeredOver = (question: CarQuestion, front: CornerModel, amounts: readonly number[]) =>
-  amounts.flatMap((amount) => {
-    const steered = steer(question, front, amount);
-    return steered ? [{ amount, steered }] : [];
-  });
-
 function plotsOf(facts: CarFacts): readonly TravelPlot[] {
-  const { question, over, steered } = facts;
+  const { question, over, rack } = facts;
   const { kind } = question.motion;
-  if (kind === "rack") {
-    const line = (values: readonly number[]): TravelLine => ({
-      state: "sound",
-      words: "outer less exact",
-      subject: "sound",
-      rises: steered.map(({ amount }) => amount),
-      values,
-      low: values,
-      high: values,
-    });
-    const error = steered.map(({ steered: s }) => degreesFromRadians(s.error));
-    return [
-      {
-        figure: "toe",
-        title: "outer wheel beyond the exact angle, °",
-        unit: "deg",
-        lines: [line(error)],
-        leftOut: ["exact: both wheels roll about one point on the line of the rear axle"],
-      },
-      angleOver(facts, "camber", ["frontLeft", "frontRight"]),
-    ];
-  }
+  if (kind === "rack") return rack === null ? [] : rackPlots(rack);
   // Left and right do the same where the body does not lean.
   const wheels: readonly WheelName[] =
     kind === "roll" ? ["frontLeft", "frontRight", "rearLeft", "rearRight"] : ["frontLeft", "rearLeft"];
@@ -197,14 +182,13 @@ function angleOver(
     lines: wheels.map((name): TravelLine => {
       const points = over.map(({ amount, car }) => {
         const value = degreesFromRadians(car[name][key] - rest[name][key]);
-        const sd =
-          kind === "rack" ? 0 : deviationAt(bands[name.startsWith("front") ? "front" : "rear"], key, car[name]);
+        const sd = deviationAt(bands[name.startsWith("front") ? "front" : "rear"], key, car[name]);
         const [low, high] = bandOfAngles([{ value, sd: degreesFromRadians(sd) }]);
         return { amount, value, low, high };
       });
       return {
         state: "sound",
-        words: kind === "roll" || kind === "rack" ? NAMES[name] : name.startsWith("front") ? "front" : "rear",
+        words: kind === "roll" ? NAMES[name] : name.startsWith("front") ? "front" : "rear",
         subject: name.startsWith("front") ? "sound" : "beside",
         rises: points.map((p) => p.amount),
         values: points.map((p) => p.value),
@@ -212,7 +196,7 @@ function angleOver(
         high: points.map((p) => p.high),
       };
     }),
-    leftOut: kind === "rack" ? ["no band with the rack moved"] : [],
+    leftOut: [],
   };
 }
 

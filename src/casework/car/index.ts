@@ -1,2 +1,3 @@
 export { alongForm, carMotionForm, carMotions } from "./car-motions.ts";
 export { computeCar } from "./compute-car.ts";
+export type { CornerRow } from "./corner-rows.ts";

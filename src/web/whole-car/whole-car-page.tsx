@@ -5,6 +5,7 @@ import {
   type CarQuestion,
   carMotionForm,
   carMotions,
+  type Figure,
   formatNumber,
   type RubberFault,
   type WholeCar,
@@ -29,12 +30,13 @@ import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { changeOf } from "./car-search.ts";
 import { ChangedJoint, changesAt, HowMuch } from "./changed-joint.tsx";
+import { CornerTable } from "./corner-table.tsx";
 import { useCar } from "./use-car.ts";
 import "./whole-car.css";
 
 const familyRoute = getRouteApi("/families/$familyId");
 const carRoute = getRouteApi("/families/$familyId/car");
-const leastHeight = () => 400;
+const leastHeight = () => 320;
 /** Where a motion begins to be looked at, as shown. */
 const FIRST = { roll: 2, heave: -30, pitch: 1, rack: 40, bend: 0.5 } as const;
 const FIRST_ALONG = 0;
@@ -51,6 +53,10 @@ const Curves = ({ car }: { readonly car: WholeCar }) => {
   return <FittedScene draw={draw} leastHeight={leastHeight} />;
 };
 
+/** Whether a figure stands in the table of the four wheels. */
+const isInTable = ({ corners }: WholeCar, figure: Figure): boolean =>
+  corners.some(({ cells }) => Object.values(cells).includes(figure));
+
 interface CarMarginProps {
   readonly question: CarQuestion;
   readonly car: WholeCar;
@@ -60,10 +66,20 @@ interface CarMarginProps {
 const CarMargin = ({ question, car }: CarMarginProps) => (
   <>
     <h2 className="heading">What the wheels do</h2>
-    <h3 className="margin-title">All figures; each opens</h3>
-    {car.figures.map((figure) => (
-      <FigureLine key={figure.key} figure={figure} effect={car} />
-    ))}
+    {car.figures.every((figure) => isInTable(car, figure)) ? null : (
+      <h3 className="margin-title">Figures of the car; each opens</h3>
+    )}
+    {car.figures
+      .filter((figure) => !isInTable(car, figure))
+      .map((figure) => (
+        <FigureLine key={figure.key} figure={figure} effect={car} />
+      ))}
+    <h3 className="margin-title">Figures of each wheel; each opens</h3>
+    {car.figures
+      .filter((figure) => isInTable(car, figure))
+      .map((figure) => (
+        <FigureLine key={figure.key} figure={figure} effect={car} />
+      ))}
     <MarginSection title="How sure">
       {car.howSure} Geometry {rungWords(car.rung, car.invented)}.
     </MarginSection>
@@ -207,6 +223,7 @@ export const WholeCarPage = () => {
             <>
               <p className="whole-car-sentence">{car.sentence}</p>
               <Curves car={car} />
+              <CornerTable rows={car.corners} />
             </>
           ),
       }}
