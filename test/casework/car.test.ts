@@ -278,7 +278,7 @@ describe("the whole car", { timeout: 60_000 }, () => {
         expect(further.label).toBe(`Toe the rear right wheel turns further, ${words}`);
         expect(further.band?.[0]).toBeLessThan(further.value);
         expect(further.band?.[1]).toBeGreaterThan(further.value);
-        expect(answer.car.sentence).toContain(` ${words}, the rear right wheel turns `);
+        expect(answer.car.sentence).toContain(`(${words}) the rear right wheel turns `);
       }
       // No hardness to start from: nothing is made up, and the bend itself is still told.
       const unknown = computeCar({

@@ -56,8 +56,7 @@ function givingSentence({ motion: { by, along }, gives }: BendFacts): readonly s
 
 function changedSentence({ changed, gives }: BendFacts): readonly string[] {
   if (changed === null) return [];
-  // "loose, 1.0 mm" takes a comma before and after what is said of it.
-  const as = changed.as.includes(",") ? ` ${changed.as},` : ` ${changed.as}`;
+  const as = changed.as.includes(",") ? ` (${changed.as})` : ` ${changed.as}`;
   const which = `With ${changed.words[0]?.toLowerCase() ?? ""}${changed.words.slice(1)}${as}`;
   if ("findings" in changed.told) {
     const [why] = changed.told.findings;

@@ -82,7 +82,7 @@ export function computeBend(
       axis: "sideways, g",
       plots: bendPlots(states.over(motion.along)),
       figures,
-      corners: cornerRows(figures, false),
+      corners: cornerRows(figures),
       ...describeBend(facts),
     },
   };

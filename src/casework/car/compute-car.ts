@@ -135,7 +135,11 @@ export function computeCar(
       axis: form.axis,
       plots: plotsOf(facts),
       figures,
-      corners: cornerRows(figures, motion.kind === "heave" || motion.kind === "pitch"),
+      corners: cornerRows(figures, {
+        alike: motion.kind === "heave" || motion.kind === "pitch",
+        turns:
+          motion.by >= 0 ? { frontLeft: "inner", frontRight: "outer" } : { frontLeft: "outer", frontRight: "inner" },
+      }),
       ...describeCar(facts),
     },
   };

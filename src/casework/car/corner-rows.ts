@@ -8,8 +8,10 @@ export interface CornerRow {
 }
 
 /** Row of the table by the end of its figures' keys, which begin with the place of their wheel. */
+const TURN = "turn";
 const ROWS: readonly { readonly end: string; readonly label: string }[] = [
   { end: "load", label: "load" },
+  { end: TURN, label: "turns by the rack" },
   { end: "travel", label: "travel against the body, bump" },
   { end: "camber", label: "camber against the ground, from standing" },
   { end: "toe", label: "toe by the linkage, from standing" },
@@ -23,11 +25,21 @@ const isLeft: Readonly<Record<WheelPlace, WheelPlace>> = {
   rearRight: "rearLeft",
 };
 
-/** The figures of the wheels as a table. `alike`: the right wheels do what the left ones do. */
-export function cornerRows(figures: readonly Figure[], alike: boolean): readonly CornerRow[] {
+/** What is special of a motion: the right wheels do what the left ones do; which figure is the turn of a steered wheel. */
+interface Special {
+  readonly alike?: boolean;
+  readonly turns?: Partial<Record<WheelPlace, string>>;
+}
+
+/** The figures of the wheels as a table. */
+export function cornerRows(
+  figures: readonly Figure[],
+  { alike = false, turns = {} }: Special = {},
+): readonly CornerRow[] {
   return ROWS.flatMap(({ end, label }) => {
-    const cellOf = (place: WheelPlace): Figure | null =>
-      figures.find(({ key }) => key === cornerKey(alike ? isLeft[place] : place, end)) ?? null;
+    const keyOf = (place: WheelPlace): string | undefined =>
+      end === TURN ? turns[place] : cornerKey(alike ? isLeft[place] : place, end);
+    const cellOf = (place: WheelPlace): Figure | null => figures.find(({ key }) => key === keyOf(place)) ?? null;
     const cells = {
       frontLeft: cellOf("frontLeft"),
       frontRight: cellOf("frontRight"),

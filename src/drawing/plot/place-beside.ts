@@ -18,9 +18,6 @@ export interface Plot {
   readonly toY: (rise: number) => number;
 }
 
-/** Words keep so far from the edge of the page, page units. */
-const EDGE = 14;
-
 /** Where along a curve its words are tried, from near the ends inward, and how far from it, page units. */
 const SHARES = [0.2, 0.8, 0.25, 0.75, 0.3, 0.7, 0.12, 0.88, 0.4, 0.6, 0.5] as const;
 const GAPS = [10, 20, 32] as const;
@@ -46,7 +43,7 @@ export function placeBeside(
     for (const side of [-1, 1] as const) {
       for (const gap of GAPS) {
         const wanted = side === 1 ? spot[0] + gap : spot[0] - gap - width;
-        const x = Math.min(wanted, plot.x + plot.width + RIGHT - EDGE - width);
+        const x = Math.min(wanted, plot.x + plot.width - width);
         const y = Math.max(plot.top, Math.min(spot[1] - height / 2, plot.bottom - height));
         const box = { x, y, width, height };
         const outside = x < plot.x - (plot.x === LEFT ? LEFT - 20 : 8) || height > plot.bottom - plot.top;

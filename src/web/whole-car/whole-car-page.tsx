@@ -65,7 +65,6 @@ interface CarMarginProps {
 /** What the wheels do, in words and figures, and how sure that is. */
 const CarMargin = ({ question, car }: CarMarginProps) => (
   <>
-    <h2 className="heading">What the wheels do</h2>
     {car.figures.every((figure) => isInTable(car, figure)) ? null : (
       <h3 className="margin-title">Figures of the car; each opens</h3>
     )}
@@ -175,6 +174,7 @@ export const WholeCarPage = () => {
       waiting={busy ? { doing: "Putting four wheels on the ground", stop } : null}
       margin={
         <>
+          <h2 className="heading">What the wheels do</h2>
           {search.at !== undefined && kind === "bend" && position === null ? (
             <p className="margin-notice">
               {search.at} is no joint of this car line that can be computed, so all are sound.
