@@ -276,6 +276,26 @@ describe("over travel", () => {
     await page.goBack();
     await page.goBack();
     await page.locator("p", { hasText: "with 1.5 mm of play in the outer joint of the arm" }).waitFor();
+    await page.getByLabel("Place", { exact: true }).selectOption("arm-front");
+    await page.getByLabel("As", { exact: true }).selectOption("firmer");
+    await page.getByText("By its hardness", { exact: true }).click();
+    await page.getByRole("rowheader", { name: "Hardness of the old part" }).waitFor();
+    for (const [label, value, key] of [
+      ["Old part", "55", "old_shore_a=55"],
+      ["New part", "75", "new_shore_a=75"],
+    ] as const) {
+      await page.getByLabel(label, { exact: true }).fill(value);
+      await page.keyboard.press("Enter");
+      await page.waitForURL(new RegExp(key));
+    }
+    const harder = page.locator("p", { hasText: "with the front bush of the arm firmer, 55 to 75 Shore A" });
+    await harder.waitFor();
+    await page.reload();
+    await harder.waitFor();
+    expect(await page.getByLabel("New part", { exact: true }).inputValue()).toBe("75");
+    await page.goBack();
+    await page.getByRole("rowheader", { name: "Hardness of the new part" }).waitFor();
+    expect(await page.getByLabel("Old part", { exact: true }).inputValue()).toBe("55");
     const file = (content: string) => ({
       name: "mine.json",
       mimeType: "application/json",
@@ -295,8 +315,12 @@ describe("over travel", () => {
     expect(said).toContain("layout.joints[2].kind");
     await page.getByLabel("Read a layout in").setInputFiles(file("no layout at all"));
     await page.getByText("It is not JSON").waitFor();
-    const { layout } = JSON.parse(named) as { layout: unknown };
-    await page.getByLabel("Read a layout in").setInputFiles(file(JSON.stringify(layout)));
+    const { layout } = JSON.parse(named) as { layout: { readonly points: readonly unknown[] } };
+    const spare = { name: "spare", at_mm: [-2700, 600, 300] };
+    await page
+      .getByLabel("Read a layout in")
+      .setInputFiles(file(JSON.stringify({ ...layout, points: [...layout.points, spare] })));
+    await page.getByText(/"spare": Nothing uses this point/).waitFor();
     await page.locator("p", { hasText: /^The wheel turns/ }).waitFor();
     await page.getByRole("button", { name: "The invented example" }).click();
     await page.getByRole("heading", { name: "Lower carrier arm with integral link, rear" }).waitFor();
