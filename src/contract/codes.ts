@@ -9,6 +9,7 @@ export const codes: Readonly<Record<string, string>> = {
   ...caseCodes,
   ...familyCodes,
   ...workCodes,
+  "axis-apart": "Two entries give one bush two axes that differ.",
   "bad-request": "A request the server cannot read.",
   "beyond-fold": "A travel beyond the place where the linkage folds; the finding says where that is.",
   "cannot-carry": "The spring does not carry the wheel: its length does not change when the wheel rises.",

@@ -129,11 +129,38 @@ export const spoiltRequests: readonly SpoiltRequest[] = [
       r.spring.rate_n_per_mm = -5;
     },
     findings: [
-      ["rubber[0].radial_n_per_mm", "out-of-range", "-1", "more than 0"],
-      ["rubber[1].axial_n_per_mm", "out-of-range", "0", "more than 0"],
+      ["rubber[0].radial_n_per_mm", "out-of-range", "-1", "at least 0.000001"],
+      ["rubber[1].axial_n_per_mm", "out-of-range", "0", "at least 0.000001"],
       ["members[0].n_per_mm", "out-of-range", "0"],
       ["spring.rate_n_per_mm", "out-of-range", "-5"],
     ],
+  },
+  {
+    what: "stiffness as good as zero",
+    door: compliance,
+    spoil: (r) => {
+      r.rubber[0].radial_n_per_mm = 1e-300;
+      r.members[0].n_per_mm = 1e-300;
+      r.spring.rate_n_per_mm = 1e-300;
+    },
+    findings: [
+      ["rubber[0].radial_n_per_mm", "out-of-range", "1e-300", "at least 0.000001"],
+      ["members[0].n_per_mm", "out-of-range", "1e-300"],
+      ["spring.rate_n_per_mm", "out-of-range", "1e-300"],
+    ],
+  },
+  {
+    what: "the rubber of a trailing arm turned away from the axis it slides along",
+    door: compliance,
+    layout: "rear_trailing_arm_three_open",
+    spoil: (r) => {
+      const bush = r.rubber.find((entry: Request) => entry.link === "trailing_arm");
+      bush.axis = [1, 0, 0];
+      r.rubber = [bush];
+      r.faults = [];
+      r.members = [];
+    },
+    findings: [["rubber[0].axis", "axis-apart", "[1, 0, 0]", "trailing_arm.free_axis"]],
   },
   {
     what: "axes of no length",

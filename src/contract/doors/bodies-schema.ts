@@ -5,29 +5,28 @@ import { perRadianFromPerDegree, radiansFromDegrees } from "#quantity";
 import { type BodyLayout, directionOfClocking } from "#vehicle";
 import { findUnused, layoutSheet } from "../layout/index.ts";
 import { directionFromWire } from "./linkage-reading.ts";
-import { axisSchema } from "./linkage-schema.ts";
+import { axisSchema, rateNumber } from "./linkage-schema.ts";
 
-const positive = z.number().positive();
-const share = z.number().positive().max(100);
+const share = rateNumber.max(100);
 const width = z.number().min(0).max(100);
 
 /** The rates of one end of a link or of a joint. */
 export const rubber = z.strictObject({
   part: z.string().min(1).meta({ description: "name of a link (then with end) or of a joint" }),
   end: z.enum(["from", "to"]).optional().meta({ description: "which end of a link" }),
-  radial_n_per_mm: positive.meta({ description: "across the axis; without an axis in every direction" }),
-  axial_n_per_mm: positive.optional(),
+  radial_n_per_mm: rateNumber.meta({ description: "across the axis; without an axis in every direction" }),
+  axial_n_per_mm: rateNumber.optional(),
   axis: axisSchema.optional().meta({ description: "of an end of a link; a joint has its own" }),
-  voided_n_per_mm: positive
+  voided_n_per_mm: rateNumber
     .optional()
     .meta({ description: "through the voids; radial_n_per_mm then holds across both" }),
   clocking_deg: z.number().min(-360).max(360).optional().meta({
     description: "as in linkage.compliance; about the line of a slider as its points are given",
   }),
-  conical_nm_per_deg: positive
+  conical_nm_per_deg: rateNumber
     .optional()
     .meta({ description: "moment against tilting the axis: of an end of a link, a bush or a slider" }),
-  torsional_nm_per_deg: positive
+  torsional_nm_per_deg: rateNumber
     .optional()
     .meta({ description: "moment against turning about the axis: of an end of a link or a bush" }),
   rate_sd_share: z.number().min(0).max(10).default(0).meta({ description: "relative standard deviation, all rates" }),
@@ -36,11 +35,11 @@ export const rubber = z.strictObject({
 /** A suspension as bodies and joints with what is elastic in it: the keys every question about one shares. */
 export const bodiesKeys = {
   layout: layoutSheet,
-  spring_n_per_mm: positive,
-  wheel_load_n: positive.max(1e6).meta({ description: "at the patch at ride height, all included" }),
+  spring_n_per_mm: rateNumber,
+  wheel_load_n: z.number().positive().max(1e6).meta({ description: "at the patch at ride height, all included" }),
   rubber: z.array(rubber).max(60).default([]),
   members: z
-    .array(z.strictObject({ link: z.string().min(1), n_per_mm: positive }))
+    .array(z.strictObject({ link: z.string().min(1), n_per_mm: rateNumber }))
     .max(40)
     .default([]),
 };

@@ -1,7 +1,9 @@
 import type { Finding } from "#numeric";
 import { findNearest } from "../edit-distance.ts";
 import { entriesOf, isNumber, isObject, type Loose, type Point, pointOf } from "./loose-corner.ts";
-import { checkMixedLengths, checkMixedRates } from "./mixed-units.ts";
+import { checkMixedLengths } from "./mixed-lengths.ts";
+import { checkMixedRates } from "./mixed-units.ts";
+import { checkArmAxis } from "./trailing-arm-axis.ts";
 import { checkVoided } from "./voided-check.ts";
 
 /** Names that already mean another part, or that an object of the answer cannot hold as a key. */
@@ -89,7 +91,7 @@ export function checkCorner(doc: Loose): Finding[] {
     findings.push(coincident("strut.axis_point_mm", "strut.top_mm", axisPoint));
   const arm = isObject(doc.trailing_arm) ? doc.trailing_arm : null;
   if (arm) findings.push(...checkAxis(arm.free_axis, "trailing_arm.free_axis"));
-  findings.push(...checkCount(doc, strut, arm), ...checkMixedLengths(doc));
+  findings.push(...checkCount(doc, strut, arm));
   const centre = isObject(doc.wheel) ? pointOf(doc.wheel.centre_mm) : null;
   if (centre && (side === "left" ? centre[1] <= 0 : centre[1] >= 0))
     findings.push({
@@ -99,7 +101,10 @@ export function checkCorner(doc: Loose): Finding[] {
       needed: side === "left" ? "a positive y: the left side" : "a negative y: the right side",
       hint: `y is positive to the left. Say "side": "${side === "left" ? "right" : "left"}" or turn the sign of every y.`,
     });
-  return findings;
+  const lengths = checkMixedLengths(doc);
+  const inOtherUnit = new Set(lengths.map(({ path }) => path));
+  // Ends a few units apart are not one place where the unit is what is wrong.
+  return [...findings.filter((f) => f.code !== "coincident-points" || !inOtherUnit.has(f.path)), ...lengths];
 }
 
 /** What the layout holds: one per link, two per strut line, three (two with a free axis) per trailing-arm bush. */
@@ -303,7 +308,11 @@ export function checkElasticity(doc: Loose, path: string, geometry: Loose): Find
         needed: "axial_n_per_mm and axis together, or neither",
         hint: "Without an axis the joint is equally stiff in every direction.",
       });
-    findings.push(...checkAxis(r.axis, `${where}.axis`), ...checkVoided(r, where, geometry));
+    findings.push(
+      ...checkAxis(r.axis, `${where}.axis`),
+      ...checkArmAxis(r, where, geometry),
+      ...checkVoided(r, where, geometry),
+    );
     if (typeof r.link !== "string" || (!mount && r.end === undefined)) continue;
     const key = mount ? r.link : `${r.link}.${String(r.end)}`;
     if (seen.has(key))

@@ -4,6 +4,10 @@ import { z } from "zod";
 const FARTHEST_MM = 20_000;
 /** No length of a car that a figure is divided by is smaller (invented bound, mm). */
 const LEAST_MM = 1;
+/** A rate or a share of one below this is nought: what it holds would drown in the arithmetic (invented bound, N/mm, N m/deg or share). */
+const LEAST_RATE = 1e-6;
+/** A rate in the unit of its key; one that is nought, or as good as nought, holds nothing. */
+export const rateNumber = z.number().min(LEAST_RATE);
 const coordinate = z.number().min(-FARTHEST_MM).max(FARTHEST_MM);
 const lengthMm = z.number().min(LEAST_MM).max(FARTHEST_MM);
 
@@ -52,7 +56,7 @@ export const seatKeys = {
 };
 
 export const seatSchema = z.strictObject(seatKeys);
-export const springSchema = z.strictObject({ ...seatKeys, rate_n_per_mm: z.number().positive() });
+export const springSchema = z.strictObject({ ...seatKeys, rate_n_per_mm: rateNumber });
 
 export const axleName = z.enum(["front", "rear"]);
 
@@ -74,20 +78,18 @@ export const cornerKeys = {
 };
 
 const rates = {
-  radial_n_per_mm: z.number().positive(),
-  axial_n_per_mm: z.number().positive().optional(),
+  radial_n_per_mm: rateNumber,
+  axial_n_per_mm: rateNumber.optional(),
   axis: axisSchema.optional(),
-  voided_n_per_mm: z
-    .number()
-    .positive()
+  voided_n_per_mm: rateNumber
     .optional()
     .meta({ description: "rate across the axis through the voids; radial_n_per_mm then holds across both" }),
   clocking_deg: z.number().min(-360).max(360).optional().meta({
     description:
       "where the voids lie: turned about the axis as given, right-handed, from up; about an axis more upright than level, from forward",
   }),
-  conical_nm_per_deg: z.number().positive().optional().meta({ description: "moment against tilting the axis" }),
-  torsional_nm_per_deg: z.number().positive().optional().meta({ description: "moment against turning about the axis" }),
+  conical_nm_per_deg: rateNumber.optional().meta({ description: "moment against tilting the axis" }),
+  torsional_nm_per_deg: rateNumber.optional().meta({ description: "moment against turning about the axis" }),
 };
 
 export const rubberSchema = z.strictObject({
@@ -96,13 +98,13 @@ export const rubberSchema = z.strictObject({
   ...rates,
 });
 
-export const memberSchema = z.strictObject({ link: z.string().min(1), n_per_mm: z.number().positive() });
+export const memberSchema = z.strictObject({ link: z.string().min(1), n_per_mm: rateNumber });
 
 export const softSchema = z.strictObject({
   link: z.string().min(1),
   kind: z.literal("soft"),
   end: z.enum(["inner", "outer"]).optional(),
-  factor: z.number().positive(),
+  factor: rateNumber,
 });
 
 export const playSchema = z.strictObject({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkMixedLengths, checkMixedRates } from "./mixed-units.ts";
+import { checkMixedRates } from "./mixed-units.ts";
 
 const rubber = (...rates: number[]) => ({ rubber: rates.map((radial_n_per_mm) => ({ radial_n_per_mm })) });
 const at = (key: string): string => key;
@@ -39,37 +39,5 @@ describe("rates of different units", () => {
       [86, 23_650, 24_000, 41_000],
     ])
       expect(checkMixedRates({ ...rubber(...rates), spring: { rate_n_per_mm: 60 } }, at)).toEqual([]);
-  });
-});
-
-describe("joints in metres beside a wheel in millimetres", () => {
-  const wheel = { centre_mm: [0, 760, 310] };
-  it("are told, and only they", () => {
-    const links = [
-      { inner_mm: [0.12, 0.35, 0.19], outer_mm: [5, 740, 190] },
-      { inner_mm: [-120, 350, 2], outer_mm: [0, 0, 0] },
-    ];
-    const [only, ...others] = checkMixedLengths({ wheel, links });
-    expect(others).toEqual([]);
-    expect(only).toMatchObject({ path: "links[0].inner_mm" });
-    expect(only?.hint).toMatch(/\[120, 350, 190\]/);
-  });
-});
-
-describe("a wheel in metres", () => {
-  const links = [{ inner_mm: [120, 350, 190], outer_mm: [5, 740, 190] }];
-  it("is told at its centre, whatever the joints stand in", () => {
-    for (const joints of [links, [{ inner_mm: [0.12, 0.35, 0.19], outer_mm: [0.005, 0.74, 0.19] }]]) {
-      const [only, ...others] = checkMixedLengths({ wheel: { centre_mm: [0, 0.775, 0.312] }, links: joints });
-      expect(others).toEqual([]);
-      expect(only).toMatchObject({ path: "wheel.centre_mm", code: "unit-mixed" });
-      expect(only?.hint).toMatch(/\[0, 775, 312\]/);
-    }
-  });
-
-  it("is told at its radius beside a centre in millimetres", () => {
-    const found = checkMixedLengths({ wheel: { centre_mm: [0, 775, 312], loaded_radius_mm: 0.31 }, links });
-    expect(found.map(({ path }) => path)).toEqual(["wheel.loaded_radius_mm"]);
-    expect(checkMixedLengths({ wheel: { centre_mm: [0, 775, 312], loaded_radius_mm: 310 }, links })).toEqual([]);
   });
 });

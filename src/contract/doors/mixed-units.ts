@@ -1,5 +1,6 @@
 import type { Finding } from "#numeric";
-import { entriesOf, isNumber, isObject, type Loose, pointOf } from "./loose-corner.ts";
+import { entriesOf, isNumber, isObject, type Loose } from "./loose-corner.ts";
+import { unitFinding as finding, shownFigure as shown } from "./unit-finding.ts";
 
 /** A rate this many times above or below the middle of the others is no rate of the same unit (invented). */
 const FAR = 200;
@@ -18,19 +19,6 @@ const LEAST_LOAD = 50;
 /** The stiffest spring of a car in N/mm, and the softest and stiffest that a figure in N/m may mean (invented). */
 const STIFFEST_SPRING = 2000;
 const SPRING_PER_METRE = [3000, 1_000_000] as const;
-/** A joint nearer to the origin than this in every direction was typed in metres, where the wheel stands farther (mm). */
-const NEAREST_JOINT = 5;
-
-const finding = (path: string, got: string, needed: string, hint: string): Finding => ({
-  code: "unit-mixed",
-  path,
-  got,
-  needed,
-  hint,
-});
-
-/** Six figures are enough to recognise what was typed. */
-const shown = (x: number): string => String(Number(x.toPrecision(6)));
 
 /** The middle of a list, the lower one of two. */
 const middleOf = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[(list.length - 1) >> 1] as number;
@@ -104,55 +92,4 @@ function checkLoadUnit(load: unknown, path: string): Finding[] {
   if (!isNumber(load) || load <= 0 || load >= LEAST_LOAD) return [];
   const hint = `It looks like kilonewtons: in N it would be ${shown(load * 1000)}.`;
   return [finding(path, shown(load), "the load of a wheel in newtons", hint)];
-}
-
-type Place = readonly [number, number, number];
-
-/** A place all of whose figures are so small that they can only be metres; null where it is none. */
-const inMetres = (value: unknown): Place | null => {
-  const p = pointOf(value);
-  return !p || p.every((c) => c === 0) || p.some((c) => Math.abs(c) >= NEAREST_JOINT) ? null : p;
-};
-
-const metresFound = (path: string, p: Place, needed: string): Finding =>
-  finding(
-    path,
-    `[${p.join(", ")}]`,
-    `[x, y, z] in millimetres${needed}`,
-    `It looks like metres: in millimetres it would be [${p.map((c) => shown(c * 1000)).join(", ")}].`,
-  );
-
-/** Joints typed in metres beside a wheel in millimetres, a wheel so beside joints in millimetres, or all of them so. */
-export function checkMixedLengths(doc: Loose): Finding[] {
-  const wheel = isObject(doc.wheel) ? doc.wheel : {};
-  const centre = pointOf(wheel.centre_mm);
-  const [strut, arm] = [doc.strut, doc.trailing_arm].map((part) => (isObject(part) ? part : {}));
-  const joints: readonly (readonly [string, unknown])[] = [
-    ...entriesOf(doc.links).flatMap(([i, link]) =>
-      ["inner_mm", "outer_mm"].map((key) => [`links[${i}].${key}`, link[key]] as const),
-    ),
-    ["strut.top_mm", strut?.top_mm],
-    ["strut.axis_point_mm", strut?.axis_point_mm],
-    ["trailing_arm.bush_mm", arm?.bush_mm],
-  ];
-  const wheelInMetres = inMetres(wheel.centre_mm);
-  const radius = wheel.loaded_radius_mm;
-  const small =
-    isNumber(radius) && radius > 0 && radius < NEAREST_JOINT
-      ? [
-          finding(
-            "wheel.loaded_radius_mm",
-            shown(radius),
-            "the loaded radius of a wheel in millimetres",
-            `It looks like metres: in millimetres it would be ${shown(radius * 1000)}.`,
-          ),
-        ]
-      : [];
-  if (wheelInMetres) return [metresFound("wheel.centre_mm", wheelInMetres, ", as all lengths here are"), ...small];
-  if (!centre || Math.abs(centre[1]) < 10 * NEAREST_JOINT) return small;
-  const strays = joints.flatMap(([path, value]) => {
-    const p = inMetres(value);
-    return p ? [metresFound(path, p, ", as the wheel centre is")] : [];
-  });
-  return [...strays, ...small];
 }
