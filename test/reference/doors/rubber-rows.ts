@@ -94,6 +94,10 @@ export function scoreRate(): readonly Row[] {
   });
 }
 
+export function scoreFirmer(): readonly Row[] {
+  return scoreDoor("rubber.firmer", readReference<DoorFile>("doors/rubber-firmer.json"), () => relative(1e-12));
+}
+
 export function scoreHydraulic(): readonly Row[] {
   return scoreDoor("rubber.hydraulic", readReference<DoorFile>("doors/rubber-hydraulic.json"), (path) => {
     if (path === "sound.peak_loss.frequency_hz") return absolute(1e-4);
