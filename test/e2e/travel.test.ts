@@ -101,6 +101,20 @@ describe("over travel", () => {
       .waitFor();
     await page.goBack();
     await page.getByText(answer.car.sentence, { exact: true }).first().waitFor();
+    await page.getByLabel("Moved").selectOption("bend");
+    await page.getByLabel("Joint").selectOption("rear-right/trailing-link/inner-bush");
+    await page.getByLabel("As").selectOption("loose");
+    await page.getByLabel("Play").fill("2");
+    await page.getByLabel("Play").press("Enter");
+    await page.waitForURL(/as=loose-2/);
+    await page.reload();
+    await page
+      .getByText(/front bush \(loose, 2\.0 mm\) the rear right wheel turns a? ?further/)
+      .first()
+      .waitFor();
+    expect(await page.getByLabel("Play").inputValue()).toBe("2");
+    expect(await page.getByRole("table").getByRole("row").count()).toBe(6);
+    expect(await findByAxe(page)).toEqual([]);
   });
 
   it("says how to hold a corner, and prints it", async () => {

@@ -11,6 +11,7 @@ import { metrologySuite } from "./metrology/metrology-suite.ts";
 import { planSuite } from "./plan/plan-suite.ts";
 import type { Row } from "./score.ts";
 import { secondSolverSuite } from "./second-solver/second-solver-suite.ts";
+import { wholeCarSuite } from "./whole-car/whole-car-suite.ts";
 
 /** A set of checks against figures that were computed or printed elsewhere. */
 export interface Suite {
@@ -53,6 +54,7 @@ export const suites: readonly Suite[] = [
   complianceSuite,
   bandSuite,
   geometrySuite,
+  wholeCarSuite,
   metrologySuite,
   rubberSuite,
   diagnosisSuite,

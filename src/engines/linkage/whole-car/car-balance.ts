@@ -109,6 +109,11 @@ const SETTLED_FAST = 1e-9;
 /** Unknowns: heave, roll, pitch, four travels, four loads. */
 const SIZE = 11;
 const UP: Vector = [0, 0, 1];
+/** Moments are taken about level lines: what turns a car about the upright one the tyres take, and no load has a part in it. */
+const LEVEL: readonly Vector[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+];
 
 /** Balance of body and four wheels in a steady bend, braked or driven; made once per car. */
 export class CarBalance {
@@ -267,7 +272,7 @@ export class CarBalance {
     const middle = add(this.about, [0, 0, motion.heave]);
     const push = (force: Vector, at: Vector): void => {
       b[0] = (b[0] as number) + force[2];
-      turns.forEach((axis, k) => {
+      LEVEL.forEach((axis, k) => {
         b[1 + k] = (b[1 + k] as number) + dot(cross(axis, subtract(at, middle)), force);
       });
     };
@@ -312,7 +317,7 @@ export class CarBalance {
         [i ^ 1, -perLoad * mine],
       ] as const) {
         set(3 + i, 7 + j, -by * w.contactBy[1]);
-        turns.forEach((axis, k) => {
+        LEVEL.forEach((axis, k) => {
           set(1 + k, 7 + j, -by * cross(axis, subtract(w.contact, middle))[1]);
         });
       }
@@ -321,6 +326,8 @@ export class CarBalance {
       set(7 + i, 0, 1);
       turns.forEach((axis, k) => {
         set(7 + i, 1 + k, cross(axis, subtract(w.contact, middle))[2]);
+      });
+      LEVEL.forEach((axis, k) => {
         set(1 + k, 7 + i, -dot(cross(axis, subtract(w.contact, middle)), UP));
       });
       set(7 + i, 3 + i, w.contactBy[2]);
