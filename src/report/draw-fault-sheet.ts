@@ -208,7 +208,7 @@ function drawFoot(page: FaultSheetPage, say: Say): void {
 function drawTitle(page: FaultSheetPage, say: Say): void {
   const { facts, painter } = page;
   const { family, effect, date, by } = facts;
-  const layout = `${family[effect.axle].layout.replaceAll("-", " ")}${assumedMark(family, `${effect.axle}-layout`)}`;
+  const layout = `${family[effect.axle].layout.replace("bodies", "several bodies").replaceAll("-", " ")}${assumedMark(family, `${effect.axle}-layout`)}`;
   const last = by === undefined ? 0.36 : 0.24;
   const rows = [
     [

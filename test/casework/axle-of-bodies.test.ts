@@ -14,7 +14,9 @@ import {
 } from "#casework";
 import { checkFamily, formatFamily, parseFamily, parseFamilyText } from "#contract";
 import type { Finding } from "#numeric";
-import { type Corner, type Family, positionsOf } from "#vehicle";
+import { type Corner, type Family, positionsOf, workOf } from "#vehicle";
+import { moveCorner } from "../../src/drawing/geometry/moved-corner.ts";
+import type { CarPoint } from "../../src/drawing/projection.ts";
 import { demoSheetText, editSheet } from "../family-sheets/edit-sheet.ts";
 import { oneKnuckleAsBodies } from "../family-sheets/one-knuckle-as-bodies.ts";
 
@@ -55,6 +57,33 @@ describe("an axle of several bodies", () => {
       "rear-left/toe-link/inner-bush",
       "rear-left/toe-link/outer-joint",
     ]);
+  });
+
+  it("has work of its own for every member, whose remedies cure its places", () => {
+    const cures = workOf(family).remedies.flatMap((remedy) => (remedy.axle === "front" ? [] : remedy.cures));
+    for (const { item, detail } of joints) expect(cures).toContain(`${item}/${detail}`);
+  });
+
+  it("is drawn from below and moved with each of its bodies", () => {
+    const pose = effectOf(family, {
+      corner: "rear-left",
+      position: "rear-left/carrier-arm/arm-front",
+      fault: { kind: "torn", grade: 3 },
+      condition: { ...BRAKING, contactRise: 0.05 },
+    }).sound;
+    const moved = moveCorner(family.rear, "left", pose, 0);
+    const member = (name: string) => moved.links.find((link) => link.name === name);
+    const [arm, integral] = [member("carrier-arm-arm-front"), member("integral-link")];
+    const lengthOf = (ends: { readonly inner: CarPoint; readonly outer: CarPoint } | undefined): number =>
+      Math.hypot(...[0, 1, 2].map((i) => (ends?.outer[i] ?? 0) - (ends?.inner[i] ?? 0)));
+    const still = (name: string): number => {
+      const own = family.rear.links.find((link) => link.name === name);
+      return lengthOf(own && { inner: own.inner.at, outer: own.outer.at });
+    };
+    expect(lengthOf(arm)).toBeCloseTo(still("carrier-arm-arm-front"), 12);
+    // Between two moving bodies, and it keeps its length to what its rubber gives.
+    expect(Math.abs(lengthOf(integral) - still("integral-link"))).toBeLessThan(0.002);
+    expect((integral?.inner[2] ?? 0) - 0.2).toBeGreaterThan(0.03);
   });
 
   it("says what a torn bush does with its band, and the mirror image on the right", () => {

@@ -233,7 +233,7 @@ function trackWords(family: Family, { name, track }: Axle): string {
 function describe(family: Family, positions: readonly Position[], states: PositionStates | null): string {
   const axles = [family.front, family.rear].map((axle) => {
     const words = rungWords(axle);
-    return `${axle.name} ${axle.layout}, track ${trackWords(family, axle)} mm${words === null ? "" : `, ${words}`}`;
+    return `${axle.name} ${axle.layout === "bodies" ? "several bodies" : axle.layout}, track ${trackWords(family, axle)} mm${words === null ? "" : `, ${words}`}`;
   });
   const seen =
     states === null
