@@ -6,6 +6,7 @@ import { measureMemory } from "./memory.ts";
 import { rateOfEngine, rateOfLeastSquares } from "./positions.ts";
 import { SEED } from "./seeded-corners.ts";
 import { timeOneMove, timeStates } from "./states.ts";
+import { timeBendMoves } from "./whole-car.ts";
 
 /** Solves of the memory run; `--quick` takes a tenth. */
 const SOLVES = process.argv.includes("--quick") ? 1_000_000 : 10_000_000;
@@ -118,6 +119,23 @@ function layoutRows(): TimingRow[] {
   ];
 }
 
+/** Under this a page shows no sign of waiting. */
+const UNSEEN = 100;
+
+function bendRows(): TimingRow[] {
+  const { sideways, along } = timeBendMoves(ROUNDS);
+  const row = (what: string, milliseconds: number): TimingRow => ({
+    what,
+    figure: `${formatFigure(milliseconds)} ms`,
+    goal: `${UNSEEN} ms`,
+    met: milliseconds <= UNSEEN,
+  });
+  return [
+    row("whole car in a bend with bands: one move sideways", sideways),
+    row("whole car in a bend with bands: one move along the car, curves anew", along),
+  ];
+}
+
 function memoryRow(): TimingRow {
   const { solves, before, after } = measureMemory(SOLVES);
   return {
@@ -128,7 +146,7 @@ function memoryRow(): TimingRow {
   };
 }
 
-const rows = [...positionRows(), ...stateRows(), ...layoutRows(), memoryRow()];
+const rows = [...positionRows(), ...stateRows(), ...layoutRows(), ...bendRows(), memoryRow()];
 const width = Math.max(...rows.map((r) => r.what.length));
 process.stdout.write(
   `${cpus()[0]?.model ?? "unknown processor"}, node ${process.version}, seed ${SEED}, median of ${ROUNDS}, one thread, processor time\n\n`,

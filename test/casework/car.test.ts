@@ -323,6 +323,11 @@ describe("the whole car", { timeout: 60_000 }, () => {
       expect((plot?.lines[0]?.rises.at(-1) ?? 0) / G).toBeCloseTo(most, 2);
     });
 
+    it("says when both together are more than tyres pass on", () => {
+      expect(carOf(bend(0.8, -0.8)).sentence).toContain("Together that is 1.13 g, more than road tyres pass on");
+      expect(carOf(bend(0.6, -0.6)).sentence).not.toContain("Together");
+    });
+
     it("standing still moves nothing, and beyond what is asked for is refused", () => {
       const still = carOf(bend(0));
       expect(still.sentence).toMatch(/^The car stands still/);

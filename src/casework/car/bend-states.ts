@@ -16,7 +16,7 @@ const SEED = 20_261_129;
 /** Cars that are drawn: a standard deviation from so many is known to a tenth. */
 const DRAWS = 50;
 /** Bends on one side that the curves go through. */
-const STEPS = 6;
+const STEPS = 4;
 /** Halvings to where a wheel lifts: to a thousandth of a step. */
 const HALVINGS = 10;
 

@@ -4,6 +4,7 @@ import { layoutDoubt, STANDARD_GRAVITY } from "#vehicle";
 import type { WholeCar } from "../car.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { isSignSure } from "../fault/settle.ts";
+import { GRIP } from "../fault/usable-force.ts";
 import { type BendFacts, PLACE_WORDS, sinks } from "./bend-facts.ts";
 import type { Give } from "./bend-give.ts";
 import { spreadWords, USUAL_TYRE_RATE } from "./loaded-car.ts";
@@ -12,7 +13,9 @@ import { spreadWords, USUAL_TYRE_RATE } from "./loaded-car.ts";
 export function describeBend(facts: BendFacts): Pick<WholeCar, "sentence" | "howSure" | "computedSo"> {
   const { question, models, draws } = facts;
   return {
-    sentence: [bendSentence(facts), ...givingSentence(facts), ...changedSentence(facts)].join(" "),
+    sentence: [bendSentence(facts), ...gripSentence(facts), ...givingSentence(facts), ...changedSentence(facts)].join(
+      " ",
+    ),
     howSure: `${layoutDoubt(models.front.assembly, ["front", "rear"])}Bands hold 95 %. Those of lean, nod and loads are from ${draws} cars drawn as this one may be (fixed seed): hard points and rubber of both axles from their rung, ${spreadWords(question.family)} (common practice, no source). Those of what joints give are exact derivatives by every point and rate.`,
     computedSo: `Springs, bars and tyres (${formatNumber(USUAL_TYRE_RATE / 1000, 0)} N/mm each, common practice, no source) with the linkage itself, no roll-centre formula; wheels of an axle share its sideways force by their loads and brake or drive alike, a brake at the patch, a shaft at the wheel centre. Joints give at the height each wheel then has; their give is not led back to the lean. No limit of grip.`,
   };
@@ -36,6 +39,14 @@ function bendSentence({ motion: { by, along }, state }: BendFacts): string {
   if (by === 0) return `${driven}, ${nods}.`;
   const bend = `a steady bend to the ${by > 0 ? "left" : "right"} at ${gs(by)}`;
   return along === 0 ? `In ${bend} ${lean}; ${moves}.` : `${driven} in ${bend}, ${lean}; ${moves}. ${nods}.`;
+}
+
+/** Said where sideways and along the car together are more than tyres pass on. */
+function gripSentence({ motion: { by, along } }: BendFacts): readonly string[] {
+  const both = Math.hypot(by, along);
+  return both > GRIP * STANDARD_GRAVITY
+    ? [`Together that is ${gs(both)}, more than road tyres pass on (grip ${GRIP}, from memory): no car does it.`]
+    : [];
 }
 
 function turned({ toe, sd }: Give): string {

@@ -3,7 +3,7 @@ import type { Condition } from "../fault-effect.ts";
 import { formatNumber } from "./format-figure.ts";
 
 /** Largest share of its load a road tyre passes on along the road, dry (from memory, a working figure). */
-const GRIP = 1.1;
+export const GRIP = 1.1;
 /**
  * The most force along the road that a wheel could pass on under the kind of force it is asked for, newtons: grip times
  * the load that force itself leaves on it (statics, twice the standing load at most). Braking loads the front and drive

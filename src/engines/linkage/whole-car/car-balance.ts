@@ -105,7 +105,7 @@ const LIMIT = 200;
 /** Steps in metres and radians, loads by the standing one: rounding of places of some metres stays below it. */
 const SETTLED = 1e-13;
 /** The same where only the scatter of many cars is asked for. */
-const SETTLED_FAST = 1e-9;
+const SETTLED_FAST = 1e-8;
 /** Unknowns: heave, roll, pitch, four travels, four loads. */
 const SIZE = 11;
 const UP: Vector = [0, 0, 1];
