@@ -61,7 +61,7 @@ export function drawTravelPlots(sheet: DrawnSheet, options: TravelPlotsOptions):
   const numbers: readonly Box[] = upright.ticks.map((tick) => ({
     x: 0,
     y: toY(tick) - 10,
-    width: LEFT - 8,
+    width: LEFT - 2,
     height: 20,
   }));
   const marks: Mark[] = (rises.length === 0 ? [] : upright.ticks).map(

@@ -177,7 +177,7 @@ export const WholeCarPage = () => {
           <h2 className="heading">What the wheels do</h2>
           {search.at !== undefined && kind === "bend" && position === null ? (
             <p className="margin-notice">
-              {search.at} is no joint of this car line that can be computed, so all are sound.
+              “{search.at}” is no joint of this car line that can be computed, so all are sound.
             </p>
           ) : null}
           {position === null || fault === null ? null : (
