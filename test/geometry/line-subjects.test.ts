@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { parseFamily } from "#contract";
 import { demoFamilySheets } from "#demo";
-import { positionsOf } from "../car.ts";
-import { alsoOf, subjectsOf } from "./line-subjects.ts";
+import { positionsOf } from "../../src/web/car.ts";
+import { alsoOf, subjectsOf } from "../../src/web/geometry/line-subjects.ts";
 
 const parsed = parseFamily(structuredClone(demoFamilySheets["ouzel-saloon"]));
 if ("findings" in parsed) throw new Error(JSON.stringify(parsed.findings));
