@@ -129,7 +129,15 @@ function bodies() {
       spring_n_per_mm: 70,
       wheel_load_n: 4200,
       rubber: [
-        { part: "arm-front", radial_n_per_mm: 6000, axial_n_per_mm: 900, voided_n_per_mm: 2000, clocking_deg: 30 },
+        {
+          part: "arm-front",
+          radial_n_per_mm: 6000,
+          axial_n_per_mm: 900,
+          voided_n_per_mm: 2000,
+          clocking_deg: 30,
+          conical_nm_per_deg: 7,
+          torsional_nm_per_deg: 2.5,
+        },
         { part: "arm-rear", radial_n_per_mm: 4000, rate_sd_share: 0.2 },
         { part: "arm-ball", radial_n_per_mm: 60_000 },
         { part: "camber-link", end: "from", radial_n_per_mm: 9000, axial_n_per_mm: 800, axis: [1, 0, 0] },
