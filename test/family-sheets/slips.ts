@@ -179,6 +179,22 @@ export const slips: readonly Slip[] = [
   },
   slip("wheel-centre-against-wheelbase", "rear.wheel.centre_mm[0]", { set: "wheelbase_mm", to: 2845 }),
   wrong("wheel-not-on-ground", "front.wheel.loaded_radius_mm", 297),
+  {
+    ...slip("tyre-size-apart", "front.wheel.rim_diameter_mm", { set: "front.wheel.rim_diameter_mm", to: 457.2 }),
+    needed: /about 431\.8 mm, as tyre_size 225\/50 R17 says/,
+  },
+  {
+    ...slip(
+      "tyre-size-apart",
+      "rear.wheel.tyre_size",
+      { set: "rear.wheel.tyre_size", to: "245/40 R18" },
+      { set: "rear.wheel.tyre_width_mm", to: 225 },
+      { set: "rear.wheel.free_radius_mm", to: 328.4 },
+      { set: "rear.wheel.rim_diameter_mm", to: 431.8 },
+    ),
+    needed: /tyre_width_mm 225 \(the size says 245\), rim_diameter_mm 431\.8 \(the size says 457\.2\)/,
+    hint: /leave the figures out/,
+  },
   slip("loaded-radius-too-large", "front.wheel.centre_mm[2]", { set: "front.wheel.tyre_size", to: "195/50 R15" }),
   slip("loaded-radius-too-small", "rear.wheel.centre_mm[2]", { set: "rear.wheel.tyre_size", to: "265/70 R17" }),
   wrong("tyre-size-unreadable", "rear.wheel.tyre_size", "225-50-17"),

@@ -15,6 +15,7 @@ import { checkReach } from "./check-reach.ts";
 import { checkRubber } from "./check-rubber.ts";
 import { checkSlips } from "./check-slips.ts";
 import { checkStops } from "./check-stops.ts";
+import { checkTyreSize } from "./check-tyre-size.ts";
 import { checkWheel } from "./check-wheel.ts";
 import { familyFinding } from "./family-finding.ts";
 import { type FamilySheet, familySheet } from "./family-schema.ts";
@@ -27,8 +28,8 @@ export const LARGEST_FILE_BYTES = 8_000_000;
 export type CheckedSheet = { readonly sheet: FamilySheet } | { readonly findings: readonly Finding[] };
 
 /**
- * How much a sheet is asked. "new": also whether its wheels move as a car's do, which a later version of this program may
- * judge more strictly. "kept": that it can be read and computed with, so that what was kept once opens always.
+ * How much a sheet is asked. "new": also whether its wheels move as a car's do and its tyre size agrees with the figures
+ * beside it, which a later version of this program may judge more strictly. "kept": that it can be read and computed with, so that what was kept once opens always.
  */
 export type Strictness = "new" | "kept";
 
@@ -51,7 +52,8 @@ export function checkFamilySheet(
   ];
   bySense.push(...checkCar(raw, axles, bySense.length === 0));
   const sound = byForm.length === 0 && bySense.length === 0;
-  const doubts = sound && strictness === "new" ? axles.flatMap(checkTravel) : [];
+  const doubts =
+    sound && strictness === "new" ? axles.flatMap((axle) => [...checkTyreSize(axle), ...checkTravel(axle)]) : [];
   const findings = sound ? doubts : merged(byForm, bySense);
   if (findings.length > 0) return { findings: limitFindings(findings) };
   if ("findings" in parsed) throw new Error("a sheet with findings lost them");

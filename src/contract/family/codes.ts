@@ -56,6 +56,7 @@ export const familyCodes = {
   "wheel-not-on-ground": "At ride height the tyre does not stand on z = 0.",
   "loaded-radius-too-large": "The loaded radius is larger than the free one.",
   "loaded-radius-too-small": "The loaded radius is so much smaller than the free one that the tyre would be flat.",
+  "tyre-size-apart": "The tyre size and the dimensions given beside it are those of two tyres.",
   "tyre-size-unreadable": "The tyre size cannot be read and the dimensions are not given.",
   "looks-like-metres": "A length in mm is so small that it was probably typed in metres.",
   "looks-like-newtons-per-metre": "A rate in N/mm is so large that it was probably typed in N/m.",
