@@ -98,6 +98,28 @@ export function scoreFirmer(): readonly Row[] {
   return scoreDoor("rubber.firmer", readReference<DoorFile>("doors/rubber-firmer.json"), () => relative(1e-12));
 }
 
+interface HandbookModuli {
+  readonly pairs: readonly Readonly<Record<"from" | "to" | "modulus_from" | "modulus_to", number>>[];
+}
+
+/** The factor of a harder part against the moduli of a handbook, which go by another relation than ours. */
+export function scoreHandbook(): readonly Row[] {
+  const score = new Score("rubber.firmer, handbook", "handbook moduli");
+  for (const { from, to, modulus_from, modulus_to } of readReference<HandbookModuli>("doors/handbook-moduli.json")
+    .pairs) {
+    const answer = askDoor("rubber.firmer", { old_hardness_shore_a: from, new_hardness_shore_a: to });
+    if ("findings" in answer) throw new Error(`refused: ${JSON.stringify(answer.findings)}`);
+    const { factor, factor_low, factor_high } = answer.output as Record<
+      "factor" | "factor_low" | "factor_high",
+      number
+    >;
+    const published = modulus_to / modulus_from;
+    score.compare("factor, of two published moduli", factor, published, relative(0.03));
+    score.agree("the published factor lies in the band", factor_low < published && published < factor_high);
+  }
+  return score.rows();
+}
+
 export function scoreHydraulic(): readonly Row[] {
   return scoreDoor("rubber.hydraulic", readReference<DoorFile>("doors/rubber-hydraulic.json"), (path) => {
     if (path === "sound.peak_loss.frequency_hz") return absolute(1e-4);
