@@ -133,6 +133,11 @@ describe("states of one corner over its travel", () => {
     expect(formatChange({ ...change, value: -0.011, band: [-0.0213, -0.0007] }).high).toBe("−0.0007°");
   });
 
+  it("show no value outside of the ends of its band, which have more decimals near nought", () => {
+    const change = { travel: 0, value: -0.0054, band: [-0.0058, -0.0041], sure: true } as const;
+    expect(formatChange(change)).toEqual({ value: "−0.005°", low: "−0.006°", high: "−0.004°" });
+  });
+
   it("share their heights, every 10 mm from ride height, whatever stop ends them", () => {
     const heights = sheet.plots.flatMap(({ lines }) => lines.map(({ rises }) => rises));
     expect(heights).toHaveLength(8);

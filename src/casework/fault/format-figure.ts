@@ -69,11 +69,6 @@ export function decimalsOf({ u, unit, band, decimals: own }: Pick<Figure, "u" | 
   return decimals;
 }
 
-/** A figure's value with its unit, as every page and paper writes it. */
-export function formatFigure(figure: Figure): string {
-  return `${formatNumber(figure.value, decimalsOf(figure))}${unitSign(figure.unit)}`;
-}
-
 /** A bound is never shown with more decimals than this. */
 const MOST_BOUND_DECIMALS = 4;
 
@@ -83,12 +78,33 @@ function boundDecimals(value: number, usual: number): number {
   return Math.min(MOST_BOUND_DECIMALS, Math.max(usual, Math.ceil(-Math.log10(Math.abs(value)))));
 }
 
+/** A bound with its decimals, rounded away from the range it ends. */
+function roundBound(value: number, decimals: number, side: "low" | "high"): number {
+  const scaled = value * 10 ** decimals;
+  return (side === "low" ? Math.floor(scaled + 1e-9) : Math.ceil(scaled - 1e-9)) / 10 ** decimals;
+}
+
 /** A bound with its usual decimals, rounded away from the range it ends, and with more where it would be shown as nought. */
 export function formatBound(value: number, usual: number, side: "low" | "high"): string {
   const decimals = boundDecimals(value, usual);
-  const scaled = value * 10 ** decimals;
-  const rounded = side === "low" ? Math.floor(scaled + 1e-9) : Math.ceil(scaled - 1e-9);
-  return formatNumber(rounded / 10 ** decimals, decimals);
+  return formatNumber(roundBound(value, decimals, side), decimals);
+}
+
+/** A value with its usual decimals, and with as many more as keep it from being shown outside of its own bounds. */
+export function formatBetween(value: number, [low, high]: readonly [number, number], usual: number): string {
+  const lowest = Math.min(value, roundBound(low, boundDecimals(low, usual), "low"));
+  const highest = Math.max(value, roundBound(high, boundDecimals(high, usual), "high"));
+  const shown = (decimals: number) => Number(value.toFixed(decimals));
+  let decimals = usual;
+  while (decimals < MOST_BOUND_DECIMALS && (shown(decimals) < lowest || shown(decimals) > highest)) decimals++;
+  return formatNumber(value, decimals);
+}
+
+/** A figure's value with its unit, as every page and paper writes it. */
+export function formatFigure(figure: Figure): string {
+  const { value, band, unit } = figure;
+  const usual = decimalsOf(figure);
+  return `${band ? formatBetween(value, band, usual) : formatNumber(value, usual)}${unitSign(unit)}`;
 }
 
 /** Two bounds with the figure's decimals, rounded away from each other: never a narrower range than it is. */
