@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkMixedLengths } from "./mixed-lengths.ts";
+import { checkLayoutLengths, checkMixedLengths } from "./mixed-lengths.ts";
 
 describe("joints in metres beside a wheel in millimetres", () => {
   const wheel = { centre_mm: [0, 760, 310] };
@@ -72,5 +72,35 @@ describe("inches and centimetres", () => {
     expect(checkMixedLengths({ wheel: small, links: [{ inner_mm, outer_mm }] })).toEqual([]);
     const low = [{ inner_mm: [900, 40, 60], outer_mm: [0, 700, 90] }];
     expect(checkMixedLengths({ wheel: { centre_mm, loaded_radius_mm: 306 }, links: low })).toEqual([]);
+  });
+});
+
+describe("points of a layout in another unit than its wheel", () => {
+  const wheel = { centre_mm: [-2680, 760, 315], loaded_radius_mm: 312 };
+  const places = [
+    [-2480, 330, 215],
+    [-2845, 690, 225],
+    [-2740, 590, 640],
+  ];
+  const at = (key: string): string => `layout.${key}`;
+
+  it.each([
+    ["metres", 1000],
+    ["inches", 25.4],
+    ["centimetres", 10],
+  ])("are told where they are in %s, and only they", (name, by) => {
+    for (const wrong of places.keys()) {
+      const points = places.map((p, i) => ({ name: `p${i}`, at_mm: i === wrong ? p.map((c) => c / by) : p }));
+      const [only, ...others] = checkLayoutLengths({ wheel, points }, at);
+      expect(others).toEqual([]);
+      expect(only).toMatchObject({ code: "unit-mixed", path: `layout.points[${wrong}].at_mm` });
+      expect(only?.hint).toContain(`${name}: in millimetres it would be [${places[wrong]?.join(", ")}]`);
+    }
+    const points = places.map((at_mm) => ({ at_mm }));
+    const small = { ...wheel, loaded_radius_mm: 312 / by };
+    expect(checkLayoutLengths({ wheel: small, points }, at)).toMatchObject([
+      { path: "layout.wheel.loaded_radius_mm", hint: expect.stringContaining(name) },
+    ]);
+    expect(checkLayoutLengths({ wheel, points }, at)).toEqual([]);
   });
 });

@@ -55,13 +55,13 @@ const unitBeside = (length: number, other: number): Unit | null =>
   SMALLER_UNITS.find(({ inMm }) => Math.abs(length * inMm - other) < NEAR_RADIUS * other) ?? null;
 
 /** The radius of the wheel in another unit than the height of its centre. */
-function checkRadius(radius: unknown, centre: Point | null): Finding[] {
+function checkRadius(radius: unknown, centre: Point | null, path: string): Finding[] {
   if (!isNumber(radius) || radius <= 0 || !centre) return [];
   const unit = radius < NEAREST_JOINT ? METRES : radius < LOWEST_INMOST ? unitBeside(radius, centre[2]) : null;
   if (!unit) return [];
   const needed = "the loaded radius of a wheel in millimetres";
   const hint = `It looks like ${unit.name}: in millimetres it would be ${shown(radius * unit.inMm)}.`;
-  return [finding("wheel.loaded_radius_mm", shown(radius), needed, hint)];
+  return [finding(path, shown(radius), needed, hint)];
 }
 
 /** The unit the wheel centre was typed in, told by the radius in millimetres; null where it is that one. */
@@ -92,15 +92,29 @@ function jointsOf(doc: Loose): readonly Placed[] {
 }
 
 /** Joints in metres, inches or centimetres beside a wheel in millimetres, a wheel so beside joints in millimetres, or all in metres. */
-export function checkMixedLengths(doc: Loose): Finding[] {
-  const wheel = isObject(doc.wheel) ? doc.wheel : {};
+export const checkMixedLengths = (doc: Loose): Finding[] => checkBesideWheel(doc.wheel, jointsOf(doc), (key) => key);
+
+/** The same of a layout of bodies, by the points of its list. `at` gives the path of a key. */
+export const checkLayoutLengths = (sheet: Loose, at: (key: string) => string): Finding[] =>
+  checkBesideWheel(
+    sheet.wheel,
+    entriesOf(sheet.points).flatMap(([i, { at_mm }]) => {
+      const p = pointOf(at_mm);
+      return p ? [[at(`points[${i}].at_mm`), p] as const] : [];
+    }),
+    at,
+  );
+
+function checkBesideWheel(value: unknown, joints: readonly Placed[], at: (key: string) => string): Finding[] {
+  const wheel = isObject(value) ? value : {};
   const centre = pointOf(wheel.centre_mm);
-  const small = checkRadius(wheel.loaded_radius_mm, centre);
+  const small = checkRadius(wheel.loaded_radius_mm, centre, at("wheel.loaded_radius_mm"));
   if (!centre) return small;
   const wheelUnit = unitOfWheel(centre, wheel.loaded_radius_mm);
-  if (wheelUnit) return [pointFinding("wheel.centre_mm", centre, [wheelUnit], ", as all lengths here are"), ...small];
+  if (wheelUnit)
+    return [pointFinding(at("wheel.centre_mm"), centre, [wheelUnit], ", as all lengths here are"), ...small];
   if (Math.abs(centre[1]) < WHEEL_IN_MILLIMETRES) return small;
-  const strays = jointsOf(doc).flatMap(([path, p]) => {
+  const strays = joints.flatMap(([path, p]) => {
     const units = unitsOfJoint(p, centre);
     return units.length > 0 ? [pointFinding(path, p, units, ", as the wheel centre is")] : [];
   });

@@ -28,6 +28,24 @@ describe("rates of different units", () => {
     expect(load).toMatchObject({ path: "wheel_load_n", hint: "It looks like kilonewtons: in N it would be 4200." });
   });
 
+  it("are seen where round figures stand among them that mean a rigid joint elsewhere", () => {
+    const paths = (...rates: number[]) => checkMixedRates(rubber(...rates), at).map(({ path }) => path);
+    const all = checkMixedRates(rubber(9_200_000, 1_000_000, 14_000_000), at);
+    expect(all.map(({ hint }) => /([\d.]+)\.$/.exec(hint)?.[1]).sort()).toEqual(["1000", "14000", "9200"]);
+    expect(paths(1e6)).toEqual(["rubber[0].radial_n_per_mm"]);
+    expect(paths(1e7, 1e6)).toHaveLength(2);
+    // Rigid in either unit.
+    expect(paths(1e9)).toEqual([]);
+    expect(paths(9_200_000, 1e9, 14_000_000)).toHaveLength(2);
+  });
+
+  it("are seen where all are in kilonewtons", () => {
+    const all = checkMixedRates(rubber(6, 4.5, 11), at);
+    expect(all.map(({ hint }) => /([\d.]+)\.$/.exec(hint)?.[1])).toEqual(["6000", "4500", "11000"]);
+    // Nearly gone, all of them: nothing of a thousand times as much would be a joint either.
+    expect(checkMixedRates(rubber(1e-3, 1e-3, 1e-3), at)).toEqual([]);
+  });
+
   it("are not seen in what a car has, nor in a joint made nearly rigid or nearly gone", () => {
     for (const rates of [
       [680, 13_800, 52_000, 6900],

@@ -2,6 +2,7 @@ import type { Finding } from "#numeric";
 import { CAR_BODY } from "#vehicle";
 import { checkAxis } from "../doors/linkage-check.ts";
 import { entriesOf, isObject, type Loose, pointOf } from "../doors/loose-corner.ts";
+import { checkLayoutLengths } from "../doors/mixed-lengths.ts";
 import { checkNamed, checkRepeated, type NamedEntry, namesOf } from "../doors/named-entries.ts";
 
 type Point = readonly [number, number, number];
@@ -83,6 +84,7 @@ export function checkLayout(sheet: unknown, path: string, side: "left" | "right"
     }),
     ...checkCount(sheet, path),
     ...checkSide(sheet, path, side),
+    ...checkLayoutLengths(sheet, at),
   ];
 }
 

@@ -115,6 +115,13 @@ describe("a layout that cannot be", () => {
       "layout.wheel.centre_mm[1]",
       /-760/,
     ],
+    [
+      "has a point in metres",
+      withPoint("toe-outer", [-2.845, 0.69, 0.225]),
+      "unit-mixed",
+      "layout.points[8].at_mm",
+      /-2\.845/,
+    ],
     // The integral link through the ball holds nothing: the knuckle can turn, and three other things are held twice.
     [
       "holds one thing twice",
