@@ -131,6 +131,22 @@ describe("the whole car", { timeout: 60_000 }, () => {
     const bend = (by: number, along = 0): CarMotion => ({ kind: "bend", by: by * G, along: along * G });
     const value = (car: WholeCar, key: string): number => figure(car, key).value;
 
+    it("has the same bands to a thousandth whatever was asked before it", () => {
+      const spreads = (car: WholeCar) => car.figures.map(({ key, u }) => [key, u] as const);
+      const alone = spreads(carOf(bend(0.45, -0.25), { ...ouzel, id: "asked-alone" }));
+      const after = { ...ouzel, id: "asked-after-others" };
+      for (const [by, along] of [
+        [0.1, 0.1],
+        [-0.4, -0.5],
+        [0.6, 0],
+      ] as const)
+        carOf(bend(by, along), after);
+      const again = new Map(spreads(carOf(bend(0.45, -0.25), after)));
+      expect(alone.filter(([, u]) => u > 0).length).toBeGreaterThan(6);
+      for (const [key, u] of alone)
+        expect(Math.abs((again.get(key) ?? Number.NaN) - u), key).toBeLessThanOrEqual(u / 1000);
+    });
+
     it("moves what its mass at its height tips, and says so in one sentence", () => {
       const car = carOf(bend(0.5));
       // Tipping moment: all that moves, by the tracks, is the mass at its height and what leans over the patches.

@@ -27,8 +27,18 @@ function antiOf(car: LoadedCar, wheelbase: number, axle: AxleKey, along: Along):
   return ((100 * share * wheelbase) / car.massHeight) * slope * (axle === "front" ? 1 : -1);
 }
 
+/** Kept with the states they are of: they hang on the car line alone, and a slider asks many times. */
+const kept = new WeakMap<BendStates, Partial<Record<Along, readonly Figure[]>>>();
+
 /** What the arms of both axles take of a nod, as a figure each with the scatter of the cars that may be. */
 export function antiFigures(family: Family, states: BendStates, along: Along): readonly Figure[] {
+  const known = kept.get(states) ?? {};
+  const figures = known[along] ?? figuresOf(family, states, along);
+  kept.set(states, { ...known, [along]: figures });
+  return figures;
+}
+
+function figuresOf(family: Family, states: BendStates, along: Along): readonly Figure[] {
   const { nominal, drawn } = states.cars;
   return (["front", "rear"] as const).flatMap((axle): readonly Figure[] => {
     const value = antiOf(nominal, family.wheelbase, axle, along);

@@ -2,6 +2,7 @@ import type {
   CarAcceleration,
   CarBalance,
   CarBalanceAnswer,
+  CarBalanceStart,
   CarBalanceState,
   LoadedCar,
   WheelPlace,
@@ -26,6 +27,33 @@ export interface BendStep {
   readonly by: number;
   readonly state: CarBalanceState;
   readonly drawn: readonly CarBalanceState[];
+  /** The same by car, null where it does not stand there. */
+  readonly cars: Drawn["cars"];
+}
+
+/** Where the car on file stands in a bend, and each drawn car; null where it does not stand on four wheels. */
+interface Drawn {
+  readonly state: CarBalanceState;
+  readonly cars: readonly (CarBalanceState | null)[];
+}
+
+const standing = (cars: Drawn["cars"]): readonly CarBalanceState[] => cars.filter((car) => car !== null);
+
+/** A car that stands as told, moved by as much as another one moves from one state to the next. */
+function movedAlong(own: CarBalanceState, from: CarBalanceState, to: CarBalanceState): CarBalanceStart {
+  const wheel = (place: WheelPlace): CarBalanceStart[WheelPlace] => ({
+    travel: own[place].travel + to[place].travel - from[place].travel,
+    load: own[place].load + to[place].load - from[place].load,
+  });
+  return {
+    heave: own.heave + to.heave - from.heave,
+    roll: own.roll + to.roll - from.roll,
+    pitch: own.pitch + to.pitch - from.pitch,
+    frontLeft: wheel("frontLeft"),
+    frontRight: wheel("frontRight"),
+    rearLeft: wheel("rearLeft"),
+    rearRight: wheel("rearRight"),
+  };
 }
 
 /** Where the car on file takes no sharper bend; null: which wheel lifts is not known. */
@@ -45,6 +73,7 @@ export interface BendOver {
 export class BendStates {
   private readonly nominal: CarBalance;
   private drawn: readonly CarBalance[] | null = null;
+  private rest: Drawn | null = null;
   private latestOver: { readonly along: number; readonly over: BendOver } | null = null;
 
   constructor(
@@ -71,14 +100,38 @@ export class BendStates {
     return "state" in answer || near === null ? answer : this.nominal.solve(acceleration);
   }
 
-  /** Every car that may be and stands on four wheels there, by sampling with a fixed seed, sought from where the one on file stands. */
-  sample(acceleration: CarAcceleration, near: CarBalanceState): readonly CarBalanceState[] {
+  /** Every car that may be and stands on four wheels there, by sampling with a fixed seed. */
+  sample(acceleration: CarAcceleration, state: CarBalanceState): readonly CarBalanceState[] {
+    const { steps } = this.over(acceleration.forward);
+    const nearest = steps.reduce<BendStep | null>(
+      (best, one) =>
+        best === null || Math.abs(one.by - acceleration.lateral) < Math.abs(best.by - acceleration.lateral)
+          ? one
+          : best,
+      null,
+    );
+    return standing(this.drawNear(acceleration, state, nearest ?? this.atRest()));
+  }
+
+  /** The drawn cars, each sought from where it stands in a bend nearby, moved by as much as the one on file has moved since. */
+  private drawNear(acceleration: CarAcceleration, state: CarBalanceState, near: Drawn | null): Drawn["cars"] {
     this.drawn ??= this.draw();
-    return this.drawn.flatMap((balance) => {
-      const close = balance.solve(acceleration, near);
+    return this.drawn.map((balance, i) => {
+      const own = near?.cars[i];
+      const close = balance.solve(acceleration, near && own ? movedAlong(own, near.state, state) : state);
       const answer = "state" in close ? close : balance.solve(acceleration);
-      return "state" in answer ? [answer.state] : [];
+      return "state" in answer ? answer.state : null;
     });
+  }
+
+  /** Where all stand still: the start of every other search, the same whatever was asked before. */
+  private atRest(): Drawn | null {
+    if (this.rest === null) {
+      const still = { lateral: 0, forward: 0 };
+      const answer = this.solve(still);
+      if ("state" in answer) this.rest = { state: answer.state, cars: this.drawNear(still, answer.state, null) };
+    }
+    return this.rest;
   }
 
   /** All bends from one side to the other at one acceleration along the car; kept while it is asked for again. */
@@ -92,11 +145,10 @@ export class BendStates {
     const form = carMotionForm("bend");
     const most = form.read(form.most(this.family));
     const steps: BendStep[] = [];
-    const step = (by: number, state: CarBalanceState): BendStep => ({
-      by,
-      state,
-      drawn: this.sample({ lateral: by, forward: along }, state),
-    });
+    const step = (by: number, state: CarBalanceState): BendStep => {
+      const cars = this.drawNear({ lateral: by, forward: along }, state, steps.at(-1) ?? this.atRest());
+      return { by, state, drawn: standing(cars), cars };
+    };
     let end: { by: number; lifts: WheelPlace | null } | null = null;
     for (let i = 0; i <= STEPS && end === null; i++) {
       const by = (i * most) / STEPS;
@@ -112,10 +164,7 @@ export class BendStates {
     }
     const left = steps.slice(1);
     return {
-      steps: [
-        ...left.map((s) => ({ by: -s.by, state: mirrorState(s.state), drawn: s.drawn.map(mirrorState) })).toReversed(),
-        ...steps,
-      ],
+      steps: [...left.map(mirrorStep).toReversed(), ...steps],
       ends:
         end === null
           ? []
@@ -152,6 +201,11 @@ export class BendStates {
       ({ carries }) => carries,
     );
   }
+}
+
+function mirrorStep({ by, state, cars }: BendStep): BendStep {
+  const mirrored = cars.map((car) => car && mirrorState(car));
+  return { by: -by, state: mirrorState(state), drawn: standing(mirrored), cars: mirrored };
 }
 
 let latest: { readonly family: string; readonly states: BendStates } | null = null;

@@ -30,6 +30,7 @@ export { computeDesignContact, type WheelAttitude } from "./wheel-figures.ts";
 export * from "./whole-car/bar-of-points.ts";
 export * from "./whole-car/bush-give.ts";
 export * from "./whole-car/car-balance.ts";
+export * from "./whole-car/car-balance-state.ts";
 export {
   type AntiRollBar,
   type BarState,

@@ -4,7 +4,7 @@ import type { CornerGeometry } from "../geometry.ts";
 import { ComplianceSolver } from "../solve-compliance.ts";
 import { TravelSweep } from "../solve-travel.ts";
 import { computeDesignContact } from "../wheel-figures.ts";
-import type { BalancedWheel } from "./car-balance.ts";
+import type { BalancedWheel } from "./car-balance-state.ts";
 
 /** What the joints of one wheel give under the lateral force a bend puts on it. */
 export interface BushGive {

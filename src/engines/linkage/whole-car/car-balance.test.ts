@@ -6,7 +6,8 @@ import { buildCornerLinkage } from "../corner-linkage.ts";
 import type { ElasticCorner } from "../elastic-corner.ts";
 import type { CornerGeometry } from "../geometry.ts";
 import { computeDesignContact } from "../wheel-figures.ts";
-import { CarBalance, type CarBalanceState, type LoadedAxle, type LoadedCar, wheelPlaces } from "./car-balance.ts";
+import { CarBalance } from "./car-balance.ts";
+import { type CarBalanceState, type LoadedAxle, type LoadedCar, wheelPlaces } from "./car-balance-state.ts";
 import { placeCar } from "./car-pose.ts";
 
 const GRAVITY = 9.80665;

@@ -11,110 +11,38 @@ import {
   subtract,
   type Vector,
 } from "#numeric";
-import type { Metres, Newtons, NewtonsPerMetre, Radians } from "#quantity";
 import { buildCornerLinkage } from "../corner-linkage.ts";
-import type { CornerGeometry } from "../geometry.ts";
 import { computeDesignContact } from "../wheel-figures.ts";
-import { type AntiRollBar, type BodyMotion, bodyRotation, computeBar } from "./car-pose.ts";
+import {
+  type BalancedWheel,
+  type CarAcceleration,
+  type CarBalanceAnswer,
+  type CarBalanceStart,
+  type LoadedAxle,
+  type LoadedCar,
+  type WheelPlace,
+  wheelPlaces,
+} from "./car-balance-state.ts";
+import {
+  type CarForces,
+  computeForces,
+  computeResiduals,
+  fillMatrix,
+  type RatioChange,
+  UNKNOWNS,
+  type WheelForces,
+  type WheelNow,
+} from "./car-equations.ts";
+import { type BodyMotion, bodyRotation } from "./car-pose.ts";
 import { interpolatedWheel, solvedWheel, type WheelOverTravel } from "./wheel-over-travel.ts";
 
-/** What carries one axle of a car, both sides alike; the left corner with its spring. */
-export interface LoadedAxle {
-  readonly geometry: CornerGeometry;
-  readonly springRate: NewtonsPerMetre;
-  /** Standing load of one wheel, all included. */
-  readonly wheelLoad: Newtons;
-  /** Moves with one wheel, kg, counted at its centre; contained in the wheel load. */
-  readonly unsprungMass: number;
-  /** Vertical rate of one tyre; infinite: a rigid disc. */
-  readonly tyreRate: NewtonsPerMetre;
-  readonly bar: AntiRollBar | null;
-  /** Shares of the car's braking force and of its driving force this axle gives, both sides alike; those of both axles sum to 1. */
-  readonly brakeShare?: number;
-  readonly driveShare?: number;
-}
-
-export interface LoadedCar {
-  readonly front: LoadedAxle;
-  readonly rear: LoadedAxle;
-  /** Centre of mass of the whole car over the ground. */
-  readonly massHeight: Metres;
-  /** m/s2 */
-  readonly gravity: number;
-}
-
-/** One wheel of the balanced car; forces from the ground on its own side, angles against the ground. */
-export interface BalancedWheel {
-  readonly load: Newtons;
-  /** Toward the left. */
-  readonly lateral: Newtons;
-  /** Rearward at the lowest point, by the brake, wheel locked to its knuckle. */
-  readonly braking: Newtons;
-  /** Forward at the wheel centre, by a shaft from the body. */
-  readonly drive: Newtons;
-  /** Against the body, bump positive. */
-  readonly travel: Metres;
-  readonly spring: Newtons;
-  readonly camber: Radians;
-  readonly toe: Radians;
-}
-
-export const wheelPlaces = ["frontLeft", "frontRight", "rearLeft", "rearRight"] as const;
-export type WheelPlace = (typeof wheelPlaces)[number];
-
-/** A car in a steady bend, braked or driven; lengths from where it stands. */
-export interface CarBalanceState extends Readonly<Record<WheelPlace, BalancedWheel>> {
-  readonly heave: Metres;
-  readonly roll: Radians;
-  readonly pitch: Radians;
-  /** Load that went from the left to the right wheel of an axle. */
-  readonly moved: { readonly front: Newtons; readonly rear: Newtons };
-  /** Load that went from the rear axle to the front one. */
-  readonly movedForward: Newtons;
-}
-
-/** How the mass of the car is accelerated, m/s2. */
-export interface CarAcceleration {
-  /** Toward the left, as in a steady bend to the left. */
-  readonly lateral: number;
-  /** Forward; negative: the car brakes. */
-  readonly forward: number;
-}
-
-/** How the search ended where there is no balance with four wheels on the ground. */
-export type CarBalanceAnswer =
-  | { readonly state: CarBalanceState }
-  | { readonly lifts: WheelPlace }
-  | { readonly unsolved: "beyond-fold" | "no-equilibrium" };
-
-/** A wheel where it stands in a search, in axes of the ground and of its own side. */
-interface WheelNow {
-  readonly contact: Vector;
-  readonly centre: Vector;
-  /** Ways of both per travel, the wheel locked to its knuckle. */
-  readonly contactBy: Vector;
-  readonly centreBy: Vector;
-  /** Springs and their change per travel. */
-  readonly springLength: Metres;
-  readonly springBy: number;
-  readonly camber: Radians;
-  readonly toe: Radians;
-}
-
+/** Travel each way over which the change of ratios is taken, metres. */
+const REACH = 0.01;
 const LIMIT = 200;
 /** Steps in metres and radians, loads by the standing one: rounding of places of some metres stays below it. */
 const SETTLED = 1e-13;
-/** The same where only the scatter of many cars is asked for. */
-const SETTLED_FAST = 1e-8;
-/** Unknowns: heave, roll, pitch, four travels, four loads. */
-const SIZE = 11;
-const UP: Vector = [0, 0, 1];
-/** Moments are taken about level lines: what turns a car about the upright one the tyres take, and no load has a part in it. */
-const LEVEL: readonly Vector[] = [
-  [1, 0, 0],
-  [0, 1, 0],
-];
-
+/** The same where only the scatter of many cars is asked for: the next step would be a thirtieth of this or less. */
+const SETTLED_FAST = 1e-7;
 /** Balance of body and four wheels in a steady bend, braked or driven; made once per car. */
 export class CarBalance {
   private readonly wheels: { readonly front: WheelOverTravel; readonly rear: WheelOverTravel };
@@ -122,7 +50,12 @@ export class CarBalance {
   private readonly sprung: { readonly mass: number; readonly at: Vector };
   private readonly spring: Readonly<Record<"front" | "rear", { force: number; length: number }>>;
   private readonly ground: Readonly<Record<"front" | "rear", number>>;
+  private readonly ratios: Readonly<Record<"front" | "rear", RatioChange>>;
   private readonly settled: number;
+  /** Steps that go by one matrix: what ratios do beyond it slows a search more than how far the car moves. */
+  private readonly matrixEvery: number;
+  private readonly factorisation = makeFactorisation(UNKNOWNS);
+  private solvable = false;
 
   /** `fast`: wheels by polynomials through solved postures, for many bends of many cars; else solved at every step. */
   constructor(
@@ -132,6 +65,7 @@ export class CarBalance {
     const wheelOf = fast ? interpolatedWheel : solvedWheel;
     this.wheels = { front: wheelOf(car.front.geometry), rear: wheelOf(car.rear.geometry) };
     this.settled = fast ? SETTLED_FAST : SETTLED;
+    this.matrixEvery = fast ? 4 : 1;
     const contacts = {
       front: computeDesignContact(buildCornerLinkage(car.front.geometry)),
       rear: computeDesignContact(buildCornerLinkage(car.rear.geometry)),
@@ -150,6 +84,7 @@ export class CarBalance {
       (mass * whole - unsprung.reduce((sum, u) => sum + u.mass * u.at[axis], 0)) / sprung;
     this.sprung = { mass: sprung, at: [middleOf(0, middle), 0, middleOf(2, car.massHeight)] };
     this.spring = { front: this.standingSpring("front"), rear: this.standingSpring("rear") };
+    this.ratios = { front: this.ratioChange("front"), rear: this.ratioChange("rear") };
   }
 
   /** False where a spring cannot carry its wheel as the car stands; nothing can be answered then. */
@@ -164,6 +99,18 @@ export class CarBalance {
     if (!now) return { force: Number.NaN, length: Number.NaN };
     const carried = wheelLoad * now.contactBy[2] - unsprungMass * this.car.gravity * now.centreBy[2];
     return { force: -carried / now.springBy, length: now.springLength };
+  }
+
+  /** How the ratios of a left wheel change about where it stands: of the iteration's matrix only, no answer has it in it. */
+  private ratioChange(axle: "front" | "rear"): RatioChange {
+    const still = { heave: 0, roll: 0, pitch: 0, about: this.about };
+    const [low, high] = [this.wheelAt(axle, "left", still, -REACH), this.wheelAt(axle, "left", still, REACH)];
+    if (!low || !high) return { contactBy: [0, 0, 0], centreBy: [0, 0, 0], springBy: 0 };
+    return {
+      contactBy: scale(subtract(high.contactBy, low.contactBy), 0.5 / REACH),
+      centreBy: scale(subtract(high.centreBy, low.centreBy), 0.5 / REACH),
+      springBy: ((high.springBy - low.springBy) * 0.5) / REACH,
+    };
   }
 
   private wheelAt(axle: "front" | "rear", side: "left" | "right", motion: BodyMotion, travel: number): WheelNow | null {
@@ -195,22 +142,22 @@ export class CarBalance {
   /**
    * The car with its mass so accelerated. Left and right of an axle share its lateral force by their loads, and brake or
    * drive alike (equal pressure, a differential); an axle's lateral force is its share of the mass. The iteration's matrix
-   * has exact derivatives of the ground and leaves out how ratios change; the answer is that of the full equations.
+   * has exact derivatives of ground and moments and takes the change of ratios from where the car stands; the answer is that of the full equations.
    * `near`, a state of a close acceleration or of a like car, is only where it begins.
    */
-  solve(acceleration: CarAcceleration, near: CarBalanceState | null = null): CarBalanceAnswer {
-    const x = new Float64Array(SIZE);
+  solve(acceleration: CarAcceleration, near: CarBalanceStart | null = null): CarBalanceAnswer {
+    const x = new Float64Array(UNKNOWNS);
     if (near) x.set([near.heave, near.roll, near.pitch]);
     wheelPlaces.forEach((place, i) => {
       x[3 + i] = near?.[place].travel ?? 0;
       x[7 + i] = near?.[place].load ?? this.axleOf(place).wheelLoad;
     });
     for (let iteration = 0; iteration < LIMIT; iteration++) {
-      const step = this.step(x, acceleration);
+      const step = this.step(x, acceleration, iteration % this.matrixEvery === 0);
       if (step === "beyond-fold") return { unsolved: "beyond-fold" };
       if (!step.every(Number.isFinite)) return { unsolved: "no-equilibrium" };
       let most = 0;
-      for (let i = 0; i < SIZE; i++) {
+      for (let i = 0; i < UNKNOWNS; i++) {
         x[i] = (x[i] as number) + (step[i] as number);
         most = Math.max(most, Math.abs(step[i] as number) / (i < 7 ? 1 : this.car.front.wheelLoad));
       }
@@ -241,121 +188,43 @@ export class CarBalance {
     return known.length === wheels.length ? known : null;
   }
 
-  /** Share of the lateral force of its axle that a wheel bears. */
-  private lateralOf(i: number, x: Float64Array, lateral: number): number {
-    const [mine, other] = [x[7 + i] as number, x[7 + (i ^ 1)] as number];
-    const { wheelLoad } = this.axleOf(wheelPlaces[i] as WheelPlace);
-    return (((2 * wheelLoad) / this.car.gravity) * lateral * mine) / (mine + other);
+  private forcesAt(x: Float64Array, wheels: readonly WheelNow[], acceleration: CarAcceleration): CarForces {
+    const { car, sprung, spring: standing, ground } = this;
+    return computeForces({ car, sprung, standing, ground }, x, { wheels, motion: this.motionOf(x), acceleration });
   }
 
-  /** Force along the car of one wheel: by its brake rearward, or by its shaft forward. */
-  private alongOf(i: number, forward: number): { readonly braking: Newtons; readonly drive: Newtons } {
-    const { brakeShare = 0, driveShare = 0 } = this.axleOf(wheelPlaces[i] as WheelPlace);
-    const force = (2 * (this.car.front.wheelLoad + this.car.rear.wheelLoad) * Math.abs(forward)) / this.car.gravity / 2;
-    return { braking: forward < 0 ? brakeShare * force : 0, drive: forward > 0 ? driveShare * force : 0 };
-  }
-
-  /** One step of the iteration from a state of all unknowns. */
-  private step(x: Float64Array, { lateral, forward }: CarAcceleration): Float64Array | "beyond-fold" {
+  /** One step of the iteration from a state of all unknowns, by a matrix made there or by the one made last. */
+  private step(x: Float64Array, acceleration: CarAcceleration, anew: boolean): Float64Array | "beyond-fold" {
     const wheels = this.wheelsAt(x);
     if (!wheels) return "beyond-fold";
-    const { gravity } = this.car;
-    const motion = this.motionOf(x);
-    const f = makeFactorisation(SIZE);
-    const b = new Float64Array(SIZE);
-    const set = (row: number, column: number, value: number): void => {
-      f.lu[row * SIZE + column] = (f.lu[row * SIZE + column] as number) + value;
-    };
-    // A turn of the body moves a point by turn x (point - about).
-    const rolling: Vector = [Math.cos(motion.pitch), 0, -Math.sin(motion.pitch)];
-    const turns: readonly Vector[] = [rolling, [0, 1, 0]];
-    const middle = add(this.about, [0, 0, motion.heave]);
-    const push = (force: Vector, at: Vector): void => {
-      b[0] = (b[0] as number) + force[2];
-      LEVEL.forEach((axis, k) => {
-        b[1 + k] = (b[1 + k] as number) + dot(cross(axis, subtract(at, middle)), force);
-      });
-    };
-    const inertia = (mass: number): Vector => [-mass * forward, -mass * lateral, -mass * gravity];
-    const sprungAt = add(middle, rotate(bodyRotation(motion), subtract(this.sprung.at, this.about)));
-    push(inertia(this.sprung.mass), sprungAt);
-    // What leans under its own weight; what else the body's equations change by is left to the iteration.
-    set(1, 1, -this.sprung.mass * gravity * (sprungAt[2] - middle[2]));
-    wheels.forEach((w, i) => {
-      const place = wheelPlaces[i] as WheelPlace;
-      const axle = this.axleOf(place);
-      const standing = this.spring[place.startsWith("front") ? "front" : "rear"];
-      const ground: Vector = [0, this.lateralOf(i, x, lateral), x[7 + i] as number];
-      const own = inertia(axle.unsprungMass);
-      const { braking, drive } = this.alongOf(i, forward);
-      // From the ground the car gets both at the patch; a shaft takes the turning part of a drive to the body.
-      push(add(ground, [drive - braking, 0, 0]), w.contact);
-      push(own, w.centre);
-      const spring = standing.force + axle.springRate * (standing.length - w.springLength);
-      const [left, right] = i % 2 === 0 ? [i, i + 1] : [i - 1, i];
-      const bar = axle.bar && computeBar(axle.bar, x[3 + left] as number, x[3 + right] as number);
-      const byBar = bar ? (i === left ? bar.leftWheel : -bar.leftWheel) : 0;
-      b[3 + i] =
-        dot(ground, w.contactBy) -
-        braking * w.contactBy[0] +
-        drive * w.centreBy[0] +
-        dot(own, w.centreBy) +
-        spring * w.springBy +
-        byBar;
-      set(3 + i, 3 + i, axle.springRate * w.springBy ** 2);
-      if (axle.bar) {
-        const rate = axle.bar.torsion * (axle.bar.ratio / axle.bar.lever) ** 2;
-        set(3 + i, 3 + i, rate);
-        set(3 + i, 3 + (i ^ 1), -rate);
-      }
-      set(3 + i, 7 + i, -w.contactBy[2]);
-      // Load that comes to a wheel brings its share of the sideways force with it.
-      const [mine, other] = [x[7 + i] as number, x[7 + (i ^ 1)] as number];
-      const perLoad = this.lateralOf(i, x, lateral) / (mine + other) / mine;
-      for (const [j, by] of [
-        [i, perLoad * other],
-        [i ^ 1, -perLoad * mine],
-      ] as const) {
-        set(3 + i, 7 + j, -by * w.contactBy[1]);
-        LEVEL.forEach((axis, k) => {
-          set(1 + k, 7 + j, -by * cross(axis, subtract(w.contact, middle))[1]);
-        });
-      }
-      const height = this.ground[place.startsWith("front") ? "front" : "rear"];
-      b[7 + i] = height - w.contact[2] - ((x[7 + i] as number) - axle.wheelLoad) / axle.tyreRate;
-      set(7 + i, 0, 1);
-      turns.forEach((axis, k) => {
-        set(7 + i, 1 + k, cross(axis, subtract(w.contact, middle))[2]);
-      });
-      LEVEL.forEach((axis, k) => {
-        set(1 + k, 7 + i, -dot(cross(axis, subtract(w.contact, middle)), UP));
-      });
-      set(7 + i, 3 + i, w.contactBy[2]);
-      set(7 + i, 7 + i, 1 / axle.tyreRate);
-      set(0, 7 + i, -1);
-    });
-    if (factorise(f)) solveFactorised(f, b);
+    const forces = this.forcesAt(x, wheels, acceleration);
+    const b = computeResiduals(forces);
+    if (anew) {
+      fillMatrix(this.factorisation.lu, forces, this.ratios);
+      this.solvable = factorise(this.factorisation);
+    }
+    if (this.solvable) solveFactorised(this.factorisation, b);
     else b.fill(Number.NaN);
     return b;
   }
 
-  private describe(x: Float64Array, { lateral, forward }: CarAcceleration): CarBalanceAnswer {
+  private describe(x: Float64Array, acceleration: CarAcceleration): CarBalanceAnswer {
     const wheels = this.wheelsAt(x);
     if (!wheels) return { unsolved: "beyond-fold" };
     const lifted = wheelPlaces.find((_, i) => !((x[7 + i] as number) > 0));
     if (lifted !== undefined) return { lifts: lifted };
+    const forces = this.forcesAt(x, wheels, acceleration).wheels;
     const wheelOf = (i: number): BalancedWheel => {
-      const w = wheels[i] as WheelNow;
-      const place = wheelPlaces[i] as WheelPlace;
-      const standing = this.spring[place.startsWith("front") ? "front" : "rear"];
+      const { now, ground, braking, drive, spring } = forces[i] as WheelForces;
       return {
         load: x[7 + i] as number,
-        lateral: this.lateralOf(i, x, lateral),
-        ...this.alongOf(i, forward),
+        lateral: ground[1],
+        braking,
+        drive,
         travel: x[3 + i] as number,
-        spring: standing.force + this.axleOf(place).springRate * (standing.length - w.springLength),
-        camber: w.camber,
-        toe: w.toe,
+        spring,
+        camber: now.camber,
+        toe: now.toe,
       };
     };
     const { heave, roll, pitch } = this.motionOf(x);

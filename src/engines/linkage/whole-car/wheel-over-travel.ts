@@ -39,8 +39,12 @@ export function solvedWheel(geometry: CornerGeometry): WheelOverTravel {
 /** Half the travel that is followed by polynomials: a wheel rarely goes further. */
 const REACH = 0.09;
 const NODES = 12;
-/** Where a polynomial of the degree is closest everywhere, and the weights of its barycentric form. */
-const nodes = Array.from({ length: NODES }, (_, k) => {
+/** Where a polynomial of the degree is closest everywhere, and the weight of its barycentric form. */
+interface ChebyshevNode {
+  readonly at: Metres;
+  readonly weight: number;
+}
+const nodes = Array.from({ length: NODES }, (_, k): ChebyshevNode => {
   const angle = ((2 * k + 1) * Math.PI) / (2 * NODES);
   return { at: REACH * Math.cos(angle), weight: (k % 2 === 0 ? 1 : -1) * Math.sin(angle) };
 });
@@ -61,23 +65,25 @@ const valuesOf = ({ centre, axis, way, turn, springLength, springBy }: WheelPost
  */
 export function interpolatedWheel(geometry: CornerGeometry): WheelOverTravel {
   const solved = solvedWheel(geometry);
-  const rows: (readonly number[])[] = [];
-  for (const { at } of nodes) {
-    const posture = solved(at);
+  const table = new Float64Array(NODES * SIZE);
+  for (let k = 0; k < NODES; k++) {
+    const posture = solved((nodes[k] as ChebyshevNode).at);
     if (posture === null) return solved;
-    rows.push(valuesOf(posture));
+    table.set(valuesOf(posture), k * SIZE);
   }
   const sum = new Float64Array(SIZE);
   return (travel) => {
-    if (!(Math.abs(travel) <= REACH) || nodes.some(({ at }) => at === travel)) return solved(travel);
+    if (!(Math.abs(travel) <= REACH)) return solved(travel);
     sum.fill(0);
     let all = 0;
-    nodes.forEach(({ at, weight }, k) => {
+    for (let k = 0; k < NODES; k++) {
+      const { at, weight } = nodes[k] as ChebyshevNode;
+      if (at === travel) return solved(travel);
       const share = weight / (travel - at);
       all += share;
-      const row = rows[k] as readonly number[];
-      for (let i = 0; i < SIZE; i++) sum[i] = (sum[i] as number) + share * (row[i] as number);
-    });
+      const row = k * SIZE;
+      for (let i = 0; i < SIZE; i++) sum[i] = (sum[i] as number) + share * (table[row + i] as number);
+    }
     const at = (i: number): number => (sum[i] as number) / all;
     const three = (i: number): Vector => [at(i), at(i + 1), at(i + 2)];
     return {
