@@ -19,7 +19,8 @@ import type { Models } from "./loaded-car.ts";
 import { rackPlots } from "./rack-plots.ts";
 import { rackSpreadOf, readRack } from "./rack-spread.ts";
 
-const STEPS_EACH_WAY = 10;
+/** Motions each way that curves go through; those over the rack bend more. */
+const STEPS_EACH_WAY = { other: 10, rack: 20 } as const;
 const NAMES: Readonly<Record<WheelName, string>> = {
   frontLeft: "front left",
   frontRight: "front right",
@@ -101,10 +102,8 @@ export function computeCar(
         },
       ],
     };
-  const amounts = Array.from(
-    { length: 2 * STEPS_EACH_WAY + 1 },
-    (_, i) => ((i - STEPS_EACH_WAY) / STEPS_EACH_WAY) * most,
-  );
+  const steps = STEPS_EACH_WAY[motion.kind === "rack" ? "rack" : "other"];
+  const amounts = Array.from({ length: 2 * steps + 1 }, (_, i) => ((i - steps) / steps) * most);
   const over = amounts.flatMap((amount) => {
     const car = place(amount);
     return car ? [{ amount, car }] : [];

@@ -37,3 +37,20 @@ export const readWholeCarSearch = (search: Record<string, unknown>): WholeCarSea
     ...(typeof search.as === "string" && changeOf(search.as) !== null ? { as: search.as } : {}),
   };
 };
+
+interface AddressedAmount {
+  readonly name: string;
+  readonly unit: string;
+  /** As it stands in the address; undefined where nothing does. */
+  readonly asked: number | undefined;
+  /** What the slider reaches of it. */
+  readonly shown: number;
+}
+
+/** What an address asked for beyond the reach of its slider, and where it is held instead; null where it asked for nothing beyond. */
+export const heldWords = (amounts: readonly AddressedAmount[]): string | null => {
+  const beyond = amounts.filter(({ asked, shown }) => asked !== undefined && asked !== shown);
+  if (beyond.length === 0) return null;
+  const told = beyond.map(({ name, unit, asked, shown }) => `${name} ${asked} ${unit}, held at ${shown} ${unit}`);
+  return `The address asked for more than is computed: ${told.join("; ")}.`;
+};

@@ -28,7 +28,7 @@ import { FindingsList } from "../shell/findings-list.tsx";
 import { MarginSection } from "../shell/margin-section.tsx";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
-import { changeOf } from "./car-search.ts";
+import { changeOf, heldWords } from "./car-search.ts";
 import { ChangedJoint, changesAt, HowMuch } from "./changed-joint.tsx";
 import { CornerTable } from "./corner-table.tsx";
 import { useCar } from "./use-car.ts";
@@ -111,6 +111,12 @@ export const WholeCarPage = () => {
   const form = carMotionForm(kind);
   const most = form.most(family);
   const addressed = Math.max(-most, Math.min(most, search.by ?? FIRST[kind]));
+  const addressedAlong = Math.max(-alongForm.brake, Math.min(alongForm.drive, search.along ?? FIRST_ALONG));
+  const sliderName = kind === "bend" ? "sideways" : form.name;
+  const held = heldWords([
+    { name: sliderName, unit: form.unit, asked: search.by, shown: addressed },
+    ...(kind === "bend" ? [{ name: "along the car", unit: "g", asked: search.along, shown: addressedAlong }] : []),
+  ]);
   const write = useCallback(
     (by: number) => void navigate({ search: (last) => ({ ...last, by }), replace: true }),
     [navigate],
@@ -120,10 +126,7 @@ export const WholeCarPage = () => {
     (along: number) => void navigate({ search: (last) => ({ ...last, along }), replace: true }),
     [navigate],
   );
-  const [along, setAlong] = useDragged(
-    Math.max(-alongForm.brake, Math.min(alongForm.drive, search.along ?? FIRST_ALONG)),
-    writeAlong,
-  );
+  const [along, setAlong] = useDragged(addressedAlong, writeAlong);
   const places = useMemo(
     () => positionsOf(family).filter((p) => p.side !== null && isComputed(possibleFaultsAt(family, p))),
     [family],
@@ -175,6 +178,7 @@ export const WholeCarPage = () => {
       margin={
         <>
           <h2 className="heading">What the wheels do</h2>
+          {held === null ? null : <p className="margin-notice">{held}</p>}
           {search.at !== undefined && kind === "bend" && position === null ? (
             <p className="margin-notice">
               “{search.at}” is no joint of this car line that can be computed, so all are sound.
@@ -233,7 +237,7 @@ export const WholeCarPage = () => {
         ) : (
           <>
             <Slider
-              label={kind === "bend" ? "sideways" : form.name}
+              label={sliderName}
               value={by}
               low={-most}
               high={most}
