@@ -5,6 +5,7 @@ import type { WholeCar } from "../car.ts";
 import { formatNumber } from "../fault/format-figure.ts";
 import { isSignSure } from "../fault/settle.ts";
 import { GRIP } from "../fault/usable-force.ts";
+import { jointWords } from "../hold/hold-words.ts";
 import { type BendFacts, PLACE_WORDS, sinks } from "./bend-facts.ts";
 import type { Give } from "./bend-give.ts";
 import { spreadWords, USUAL_TYRE_RATE } from "./loaded-car.ts";
@@ -68,7 +69,7 @@ function givingSentence({ motion: { by, along }, gives }: BendFacts): readonly s
 function changedSentence({ changed, gives }: BendFacts): readonly string[] {
   if (changed === null) return [];
   const as = changed.as.includes(",") ? ` (${changed.as})` : ` ${changed.as}`;
-  const which = `With ${changed.words[0]?.toLowerCase() ?? ""}${changed.words.slice(1)}${as}`;
+  const which = `With the ${jointWords({ label: changed.words })}${as}`;
   if ("findings" in changed.told) {
     const [why] = changed.told.findings;
     return [`${which} nothing is computed: ${why ? `${why.got}; needed: ${why.needed}` : "it has no rubber"}.`];

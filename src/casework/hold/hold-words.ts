@@ -66,7 +66,7 @@ export function bestWords(a: CornerAssembly, state: HeldState | null, joint: Hel
 }
 
 /** "Spring link, outer joint" as it is said in a sentence: "outer joint of the spring link". */
-export function jointWords({ label }: Position): string {
+export function jointWords({ label }: Pick<Position, "label">): string {
   const lower = `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
   const comma = lower.lastIndexOf(", ");
   return comma < 0 ? lower : `${lower.slice(comma + 2)} of the ${lower.slice(0, comma)}`;

@@ -3,7 +3,7 @@ import { metresPerSecondFromKmPerHour } from "#quantity";
 import { sampleShake } from "../../../test/samples/sample-shake.ts";
 import { boxesOverlap } from "../labels/crossing.ts";
 import type { Scene } from "../scene.ts";
-import { flatMarks, textsOf } from "../scene-checks.ts";
+import { flatMarks, textBox, textsOf } from "../scene-checks.ts";
 import { computeStyleWidth } from "../text-width.ts";
 import { faces } from "../tokens.ts";
 import { drawShake } from "./draw-shake.ts";
@@ -52,6 +52,18 @@ describe("drawShake", () => {
     for (const { cx, cy } of points)
       expect(spots.some(([x, y]) => Math.hypot((x ?? 0) - cx, (y ?? 0) - cy) < 0.1)).toBe(true);
     expect(draw(900, 600).marks.some(({ kind }) => kind === "circle")).toBe(false);
+  });
+
+  it("sets the name of a flat line above or below it, never on it", () => {
+    const scene = draw(640, 460);
+    const name = textsOf(scene).find(({ text }) => text === "sound");
+    if (name === undefined) throw new Error("the sound line has no name");
+    const { x, y, width, height } = textBox(name);
+    const sound = pathsOf(scene).find(({ stroke }) => stroke?.colour === "ink" && stroke.width === 2);
+    const crossed = spotsOf(sound?.d ?? "").filter(
+      ([a = 0, b = 0]) => a > x && a < x + width && b > y && b < y + height,
+    );
+    expect(crossed).toEqual([]);
   });
 
   it.each([

@@ -1,5 +1,5 @@
 import { type Box, boxesOverlap, distanceToSegment } from "../labels/crossing.ts";
-import type { Spot } from "../path.ts";
+import { polyline, type Spot } from "../path.ts";
 import type { Colour, Mark, TextStyle, TypeScale } from "../scene.ts";
 import { computeStyleWidth } from "../text-width.ts";
 import { faces } from "../tokens.ts";
@@ -36,43 +36,119 @@ export function placeBeside(
   const { size } = faces[type][style];
   const width = Math.max(...words.map((word) => computeStyleWidth(word, style, type)));
   const height = words.length * size * 1.15;
-  let best: { readonly box: Box; readonly anchor: "start" | "end"; readonly hits: number } | null = null;
+  let best: Place | null = null;
   for (const share of SHARES) {
     const spot = own[Math.round(share * (own.length - 1))];
     if (spot === undefined) continue;
-    for (const side of [-1, 1] as const) {
-      for (const gap of GAPS) {
-        const wanted = side === 1 ? spot[0] + gap : spot[0] - gap - width;
-        const x = Math.min(wanted, plot.x + plot.width - width);
-        const y = Math.max(plot.top, Math.min(spot[1] - height / 2, plot.bottom - height));
-        const box = { x, y, width, height };
-        const outside = x < plot.x - (plot.x === LEFT ? LEFT - 20 : 8) || height > plot.bottom - plot.top;
-        const away = lines.every(
-          ({ spots }) => ((spots[Math.round(share * (own.length - 1))]?.[0] ?? spot[0]) - spot[0]) * side <= 0,
-        );
-        const hits =
-          (outside ? 100 : 0) +
-          (away ? 0 : 0.5) +
-          gap / 200 +
-          (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
-          lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
-        if (best === null || hits < best.hits) best = { box, anchor: side === 1 ? "start" : "end", hits };
-      }
+    for (const place of placesAt(spot, isFlat(own, spot), { width, height }, plot)) {
+      const { box, way, gap } = place;
+      const outside = box.x < plot.x - (plot.x === LEFT ? LEFT - 20 : 8) || height > plot.bottom - plot.top;
+      const away = lines.every(({ spots }) => {
+        const other = spots[Math.round(share * (own.length - 1))] ?? spot;
+        return (other[0] - spot[0]) * way[0] + (other[1] - spot[1]) * way[1] <= 0;
+      });
+      const hits =
+        (outside ? 100 : 0) +
+        (away ? 0 : 0.5) +
+        gap / 200 +
+        (taken.some((other) => boxesOverlap(box, other)) ? 50 : 0) +
+        lines.reduce((sum, { spots }) => sum + curveHits(spots, box), 0);
+      if (best === null || hits < best.hits) best = { ...place, spot, hits };
     }
   }
   if (best === null) return [];
-  const { box, anchor } = best;
+  const { box, way } = best;
   taken.push(box);
-  return words.map((text, i) => ({
-    kind: "text",
-    x: anchor === "start" ? box.x : box.x + box.width,
-    y: box.y + size * 0.86 + i * size * 1.15,
-    text,
-    style,
-    colour,
-    anchor,
-    halo: true,
-  }));
+  const left = way[0] < 0;
+  return [
+    ...drawLeader(best, lines, colour),
+    ...words.map(
+      (text, i): Mark => ({
+        kind: "text",
+        x: left ? box.x + box.width : box.x,
+        y: box.y + size * 0.86 + i * size * 1.15,
+        text,
+        style,
+        colour,
+        anchor: left ? "end" : "start",
+        halo: true,
+      }),
+    ),
+  ];
+}
+
+/** Where words could stand beside a spot of their curve: which way from it, and how far. */
+interface Beside {
+  readonly box: Box;
+  readonly way: Spot;
+  readonly gap: number;
+}
+
+interface Place extends Beside {
+  readonly spot: Spot;
+  readonly hits: number;
+}
+
+/** Whether a curve runs more across than upright where it passes a spot of its own. */
+function isFlat(own: readonly Spot[], spot: Spot): boolean {
+  const at = own.indexOf(spot);
+  const [before, after] = [own[Math.max(0, at - 1)] ?? spot, own[at + 1] ?? spot];
+  return Math.abs(after[0] - before[0]) > Math.abs(after[1] - before[1]);
+}
+
+/** Places left and right of a spot, and above and below it where the curve is flat. */
+function placesAt(
+  [x, y]: Spot,
+  flat: boolean,
+  { width, height }: { readonly width: number; readonly height: number },
+  { x: from, width: room, top, bottom }: Plot,
+): readonly Beside[] {
+  const upright = (wanted: number): number => Math.max(top, Math.min(wanted, bottom - height));
+  const across = (wanted: number): number => Math.min(wanted, from + room - width);
+  return [
+    ...([-1, 1] as const).flatMap((side) =>
+      GAPS.map((gap) => ({
+        box: { x: across(side === 1 ? x + gap : x - gap - width), y: upright(y - height / 2), width, height },
+        way: [side, 0] as const,
+        gap,
+      })),
+    ),
+    ...(flat ? ([-1, 1] as const) : []).flatMap((side) =>
+      GAPS.map((gap) => ({
+        box: { x: across(x - width / 2), y: upright(side === 1 ? y + gap : y - gap - height), width, height },
+        way: [0, side] as const,
+        gap,
+      })),
+    ),
+  ];
+}
+
+/** Nearer to each other than this two curves are one to the eye, page units. */
+const ONE_TO_THE_EYE = 3;
+
+/** A line from words to their own curve where another curve runs between the two, so that they are not taken for its name. */
+function drawLeader(
+  { box, way, spot }: Place,
+  lines: readonly { readonly spots: readonly Spot[] }[],
+  colour: Colour,
+): readonly Mark[] {
+  if (way[0] === 0) return [];
+  const end: Spot = [way[0] < 0 ? box.x + box.width + 3 : box.x - 3, spot[1]];
+  const [nearest, farthest] = [ONE_TO_THE_EYE, (end[0] - spot[0]) * way[0]];
+  const between = lines.some(({ spots }) =>
+    spots.slice(1).some((to, i) => {
+      const from = spots[i] ?? to;
+      if ((from[1] - spot[1]) * (to[1] - spot[1]) > 0 || from[1] === to[1]) return false;
+      const x = from[0] + ((to[0] - from[0]) * (spot[1] - from[1])) / (to[1] - from[1]);
+      const off = (x - spot[0]) * way[0];
+      return off > nearest && off < farthest;
+    }),
+  );
+  if (!between) return [];
+  return [
+    { kind: "path", d: polyline([end, spot]), stroke: { colour, width: 1 } },
+    { kind: "circle", cx: spot[0], cy: spot[1], r: 2.5, fill: colour },
+  ];
 }
 
 /** How many pieces of a curve come near a box. */
