@@ -17,8 +17,8 @@ import type { Finding } from "#numeric";
 import { type Corner, type Family, positionsOf, workOf } from "#vehicle";
 import { moveCorner } from "../../src/drawing/geometry/moved-corner.ts";
 import type { CarPoint } from "../../src/drawing/projection.ts";
-import { demoSheetText, editSheet } from "../family-sheets/edit-sheet.ts";
-import { oneKnuckleAsBodies } from "../family-sheets/one-knuckle-as-bodies.ts";
+import { editSheet } from "../family-sheets/edit-sheet.ts";
+import { rearAxleInTwoForms } from "../family-sheets/rear-axle-in-two-forms.ts";
 
 const exampleText = readFileSync(new URL("../../docs/examples/families/whinchat-tourer.json", import.meta.url), "utf8");
 type Answer = object | { readonly findings: readonly Finding[] };
@@ -205,16 +205,7 @@ describe("what else an axle of several bodies is asked", () => {
 });
 
 describe("a corner with one knuckle written as bodies", () => {
-  // Its spring and damper stand on a link, which as bodies would be one more: here both stand on the knuckle.
-  const onKnuckle = { on: "knuckle", moving_mm: [-2640, 600, 230] };
-  const sheet = editSheet(JSON.parse(demoSheetText("siskin-coupe")), [
-    { set: "rear.spring.seat", to: onKnuckle },
-    { set: "rear.links[3].inner_joint.conical_nm_per_deg", to: 9 },
-    { set: "rear.links[3].inner_joint.torsional_nm_per_deg", to: 2 },
-    { set: "rear.damper.seat", to: { ...onKnuckle, moving_mm: [-2670, 660, 240] } },
-  ]);
-  const own = read(parseFamily(sheet));
-  const bodies = read(parseFamily(oneKnuckleAsBodies(sheet as Parameters<typeof oneKnuckleAsBodies>[0])));
+  const { own, bodies } = rearAxleInTwoForms();
   const links = own.rear.links.filter(({ innerJoint }) => innerJoint.radial !== undefined);
 
   it.each(links.map(({ name }) => name))("gives the figures of the built-in one for %s", (name) => {

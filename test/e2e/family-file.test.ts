@@ -5,7 +5,8 @@ import type { Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
 import { openPage } from "../browser-setup/fresh-page.ts";
 import { desk } from "../browser-setup/launch.ts";
-import { openSheet, settle } from "./open-sheet.ts";
+import { findByAxe } from "./axe.ts";
+import { listenForComplaints, openSheet, settle } from "./open-sheet.ts";
 import { FAMILY } from "./sheets.ts";
 
 const demo = join(fileURLToPath(new URL("../../", import.meta.url)), `src/demo/families/${FAMILY}.json`);
@@ -54,6 +55,26 @@ describe("a family's file", () => {
     await choose(page, "own.json", readFileSync(layout, "utf8"));
     await page.getByRole("link", { name: "Read it in on the page of layouts" }).click();
     await page.waitForURL(/\/layouts/);
+  });
+
+  it("with an axle of several bodies is read in, seen from below, and moved torn", async () => {
+    const page = await openFamilies();
+    const complaints = listenForComplaints(page);
+    const tourer = join(
+      fileURLToPath(new URL("../../", import.meta.url)),
+      "docs/examples/families/whinchat-tourer.json",
+    );
+    const sheet = { ...JSON.parse(readFileSync(tourer, "utf8")), id: "whinchat-read-in" };
+    await choose(page, "whinchat-tourer.json", JSON.stringify(sheet));
+    await page.getByText("Kept:").waitFor();
+    const torn = "rear-left/toe-link/inner-bush";
+    for (const path of ["underside", `geometry?at=${torn}&as=torn-3`]) {
+      await openSheet(page, `/families/whinchat-read-in/${path}`);
+      expect(await findByAxe(page), path).toEqual([]);
+    }
+    expect(await page.locator(".findings").count()).toBe(0);
+    expect(await page.getByRole("main").textContent()).toMatch(/toe link/i);
+    expect(complaints).toEqual([]);
   });
 
   it("is kept under its own id, asked about before it replaces another, and comes out as it went in", async () => {

@@ -7,6 +7,7 @@ import { readCorners } from "../../fuzz/reference-corners.ts";
 import { couplerAngle, type FourBar } from "../geometry/planar-corner.ts";
 import { absolute, type Row, relativeAboveOne, Score } from "../score.ts";
 import { type ArmPose, followArm } from "./arm-continuation.ts";
+import { scoreSameAxle } from "./axle-rows.ts";
 import { layoutOfCorner } from "./layout-of-corner.ts";
 
 const deg = degreesFromRadians;
@@ -163,5 +164,5 @@ function scoreSameLinkage(): Score {
 
 /** All rows of layouts given as bodies and joints. */
 export function scoreLayouts(): readonly Row[] {
-  return [scoreFourBar(), scoreContinuation(), scoreSameLinkage()].flatMap((s) => s.rows());
+  return [scoreFourBar(), scoreContinuation(), scoreSameLinkage(), scoreSameAxle()].flatMap((s) => s.rows());
 }
