@@ -47,7 +47,7 @@ describe("words of the drawings of a fault", { timeout: 120_000 }, () => {
           ...room,
           format: formatFigure,
           ghosts: effect.travels,
-          sentence: room.width >= 480,
+          eye: { turn: 35, tilt: 20 },
         });
         expect(crowdedTexts(scene), `${effect.question.position} ${room.width}`).toEqual([]);
       }
@@ -91,7 +91,7 @@ describe("words of the drawings of a fault", { timeout: 120_000 }, () => {
       const scene = drawGeometry(
         first.family,
         { ...first.effect, sound, faulty },
-        { width: 640, height: 760, format: formatFigure, sentence: false },
+        { width: 640, height: 760, format: formatFigure, eye: { turn: 35, tilt: 20 } },
       );
       const lines = flatMarks(scene.marks).flatMap((mark) =>
         mark.kind === "path" && mark.stroke?.dash?.join() === "14,3,2,3" ? [mark.d] : [],

@@ -8,6 +8,7 @@ import { drawGeometry } from "./draw-geometry.ts";
 import { moveCorner } from "./moved-corner.ts";
 import { alignViews, cornerReach } from "./views.ts";
 
+const EYE = { turn: 35, tilt: 20 };
 const options = { width: 640, height: 700, format: sampleFormat };
 
 describe("moveCorner", () => {
@@ -136,9 +137,24 @@ describe("drawGeometry", () => {
     expect(some).toContain("0.22° further in, torn");
     expect(some.some((text) => text.includes("0.41°"))).toBe(false);
     const unknown: FaultEffect = { ...known, headline: { ...sampleEffect.headline, signSure: false } };
-    const none = textsOf(drawGeometry(sampleFamily, unknown, { ...options, sentence: false })).map(({ text }) => text);
+    const none = textsOf(drawGeometry(sampleFamily, unknown, { ...options, eye: EYE })).map(({ text }) => text);
     expect(none).toContain("toe not drawn: its sign is not sure");
     expect(none.some((text) => text.includes("0.22°"))).toBe(false);
+  });
+
+  it("stands in space in the free quarter where an eye is given, the part in the accent, in place of the sentence", () => {
+    const seen = (eye: typeof EYE) => flatMarks(drawGeometry(sampleFamily, sampleEffect, { ...options, eye }).marks);
+    const words = (marks: ReturnType<typeof seen>) =>
+      marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : []));
+    const flat = flatMarks(drawGeometry(sampleFamily, sampleEffect, options).marks);
+    const accents = (marks: ReturnType<typeof seen>) =>
+      marks.filter((mark) => mark.kind !== "text" && JSON.stringify(mark).includes("accent")).length;
+    const [before, round] = [seen(EYE), seen({ ...EYE, turn: 120 })];
+    expect(words(before).some((text) => text.startsWith("From behind, a little"))).toBe(true);
+    expect(words(round).some((text) => text.startsWith("From the left, a little"))).toBe(true);
+    expect(words(before).join(" ")).not.toContain(sampleEffect.sentence.split(" ").slice(0, 3).join(" "));
+    expect(words(flat).join(" ")).toContain(sampleEffect.sentence.split(" ").slice(0, 3).join(" "));
+    expect(accents(before)).toBeGreaterThan(accents(flat));
   });
 
   it("puts the faulty part in the accent and rings the place", () => {

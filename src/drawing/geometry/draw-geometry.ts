@@ -12,6 +12,8 @@ import { faces, stateColours, strokes } from "../tokens.ts";
 import { fullName } from "../underside/position-labels.ts";
 import { rungWords } from "../underside/rung-words.ts";
 import { cornerShape, drawCornerView, drawGhost, drawWheelOutline } from "./draw-corner-view.ts";
+import { drawInQuarter } from "./draw-in-quarter.ts";
+import type { EyePlace } from "./draw-turned-corner.ts";
 import { moveCorner } from "./moved-corner.ts";
 import { drawGroundLine, EDGE, type FreeQuarter, freeQuarter, titleView } from "./view-frame.ts";
 import { type Arrangement, alignViews, type CornerReach, cornerReach, type GeometryView, TOE_WORDS } from "./views.ts";
@@ -27,8 +29,8 @@ export interface GeometryOptions {
   readonly beside?: readonly WheelPose[];
   /** Absent = "angle". */
   readonly arrangement?: Arrangement;
-  /** Write the sentence into the free quarter; absent = yes. */
-  readonly sentence?: boolean;
+  /** From where the corner is seen in space in the quarter the sheets leave free; absent: the sentence stands there. */
+  readonly eye?: EyePlace;
 }
 
 /** How many times an angle may be drawn larger than it is; the largest whose lines stay inside the view is taken. */
@@ -59,7 +61,8 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
   );
   const reach = cornerReach(axle, side, [moved, sound, ...ghosts]);
   const views = alignViews(reach, side, area, arrangement);
-  const shape = cornerShape(axle, moved, position === undefined ? "" : (partOf(axle, position) ?? ""));
+  const part = position === undefined ? "" : (partOf(axle, position) ?? "");
+  const shape = cornerShape(axle, moved, part);
   const { size } = shape;
   const all = [views.behind, views.side, views.above];
   const marks: Mark[] = [];
@@ -78,14 +81,22 @@ export function drawGeometry(family: Family, effect: FaultEffect, options: Geome
     ...all.map((view) => titleView(view, arrangement === "row" && view.name !== "above" ? end : width - 4, type)),
   );
   const free = freeQuarter(views, width, height);
-  if (arrangement === "angle" && options.sentence !== false) marks.push(...drawSentence(free, effect.sentence, type));
+  if (arrangement === "angle") {
+    const { corner } = effect.question;
+    const standing = { family, corner, pose: effect.faulty, rack: condition.rack, beside: [], part };
+    marks.push(
+      ...(options.eye
+        ? drawInQuarter(standing, { free, plan: views.above }, options.eye, type)
+        : drawSentence(free, effect.sentence, type)),
+    );
+  }
   const rung = rungWords(axle);
   return {
     width,
     height,
     type,
     title: position === undefined ? family.name : `${fullName(position)}: ${effect.inWords}`,
-    description: `Three views of the corner: from behind, from the ${side}, from above. ${effect.sentence}${rung === null ? "" : ` The axle is ${rung}.`}`,
+    description: `Three views of the corner: from behind, from the ${side}, from above${options.eye ? ", and in space" : ""}. ${effect.sentence}${rung === null ? "" : ` The axle is ${rung}.`}`,
     marks,
     targets: [],
     ...(arrangement === "angle" ? { free } : {}),

@@ -40,6 +40,8 @@ export interface StandingCorner {
   readonly pose: WheelPose;
   readonly rack: number;
   readonly beside: readonly BesideCorner[];
+  /** The part that is looked at, in the accent; absent: none. */
+  readonly part?: string;
 }
 
 const EDGE = 24;
@@ -90,12 +92,12 @@ export function turnedView(
 /** One corner in one pose with others thin over it, in space on its ground: the ground is a grid of 200 mm. */
 export function drawCornerInSpace(
   view: GeometryView,
-  { family, corner, pose, rack, beside }: StandingCorner,
+  { family, corner, pose, rack, beside, part = "" }: StandingCorner,
 ): readonly Mark[] {
   const { axle: axleName, side } = axleAndSide(corner);
   const axle = family[axleName];
   const moved = moveCorner(axle, side, pose, rack);
-  const shape = cornerShape(axle, moved, "");
+  const shape = cornerShape(axle, moved, part);
   const { size } = shape;
   return [
     ...drawGround(view, cornerReach(axle, side), moved.groundZ),

@@ -1,8 +1,10 @@
 import { useCallback } from "react";
 import { type FaultEffect, formatFigure, type TravelSheet, type TravelSheetQuestion } from "#casework";
-import { drawCurves, drawGeometry, drawTravelPlots } from "#drawing";
+import { drawCurves, drawGeometry, drawTravelPlots, type EyePlace } from "#drawing";
 import type { Family } from "../car.ts";
 import { FittedScene, type SceneRoom } from "../scene/fitted-scene.tsx";
+import "../travel/travel.css";
+import { EyeSliders } from "./eye-sliders.tsx";
 
 /** All lines of a sheet, and what was asked for them. */
 export interface DrawnLines {
@@ -15,18 +17,18 @@ interface EffectDrawingProps {
   readonly effect: FaultEffect;
   /** What is drawn besides sound and the fault; null: nothing. */
   readonly lines: DrawnLines | null;
+  readonly eye: EyePlace;
+  readonly setEye: (eye: EyePlace) => void;
   readonly onScale: (scale: string | null) => void;
 }
 
-/** Narrower than this the sentence stands above the views; geometry.css goes by the width they then have. */
-const ROOM_FOR_SENTENCE = 480;
 const leastHeight = () => 420;
 
 /** How the corner stands in the states that are drawn besides: behind sound and the fault, which the effect has. */
 const posesBesides = (lines: DrawnLines | null) => (lines?.sheet.poses ?? []).slice(2).filter((pose) => pose !== null);
 
-/** Three views of the corner and the curves over travel. */
-export const EffectDrawing = ({ family, effect, lines, onScale }: EffectDrawingProps) => {
+/** What the fault does, in a sentence; the corner on three sheets and in space, and the curves over travel. */
+export const EffectDrawing = ({ family, effect, lines, eye, setEye, onScale }: EffectDrawingProps) => {
   const drawViews = useCallback(
     (room: SceneRoom) =>
       drawGeometry(family, effect, {
@@ -34,9 +36,9 @@ export const EffectDrawing = ({ family, effect, lines, onScale }: EffectDrawingP
         ghosts: effect.travels,
         beside: posesBesides(lines),
         format: formatFigure,
-        sentence: room.width >= ROOM_FOR_SENTENCE,
+        eye,
       }),
-    [family, effect, lines],
+    [family, effect, lines, eye],
   );
   const drawPlots = useCallback(
     (room: SceneRoom) =>
@@ -48,8 +50,9 @@ export const EffectDrawing = ({ family, effect, lines, onScale }: EffectDrawingP
   return (
     <>
       <p className="geometry-sentence">{effect.sentence}</p>
-      <div className="geometry-views">
+      <div className="geometry-views travel-corner">
         <FittedScene draw={drawViews} leastHeight={leastHeight} onScale={onScale} />
+        <EyeSliders eye={eye} onChange={setEye} />
       </div>
       <div className="geometry-curves">
         <FittedScene draw={drawPlots} leastHeight={leastHeight} />

@@ -122,6 +122,7 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
     busy || besides.busy
       ? { doing: "Balancing the corner, sound and as looked at, at every height", stop: stopAll }
       : null;
+  const [eye, setEye] = geometry.eye;
   const [scale, setScale] = useState<string | null>(null);
   const reset = geometry.resetCondition;
   const keys = useMemo(() => [{ key: "0", does: "back to ride height and 2 kN of braking", run: reset }], [reset]);
@@ -146,7 +147,9 @@ const GeometrySheet = ({ geometry }: { readonly geometry: Geometry }) => {
         <SubjectChoice geometry={geometry} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be within reach of the keyboard */}
         <section className={`geometry-drawing ${wide}`} aria-label="Views and curves" tabIndex={0}>
-          {effect === null ? null : <EffectDrawing family={family} effect={effect} lines={lines} onScale={setScale} />}
+          {effect === null ? null : (
+            <EffectDrawing family={family} effect={effect} lines={lines} eye={eye} setEye={setEye} onScale={setScale} />
+          )}
           {answer !== null && "findings" in answer ? <NotComputed findings={answer.findings} /> : null}
           {shaken === null ? null : <ShakeDrawing shake={shaken} />}
         </section>

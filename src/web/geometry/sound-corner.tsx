@@ -1,5 +1,4 @@
-import { getRouteApi, useNavigate } from "@tanstack/react-router";
-import { useCallback, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import { formatTravelCsv, type TravelSheet, type TravelSheetQuestion } from "#casework";
 import { cornerPositions, fullName } from "#drawing";
 import { byQuery } from "../cases/case/recorder.ts";
@@ -19,7 +18,6 @@ import { useTravelSheet } from "../travel/use-travel-sheet.ts";
 import { familyTitleBlock } from "../underside/family-title-block.ts";
 import { ComputedPage } from "./computed-page.tsx";
 import { ConditionSliders } from "./condition-sliders.tsx";
-import { useEye } from "./eye-in-address.ts";
 import { LineChoices } from "./line-choices.tsx";
 import { NoAnswer } from "./no-answer.tsx";
 import { PlaceChoice } from "./place-choice.tsx";
@@ -28,8 +26,6 @@ import { SLIDER_KEYS } from "./slider-keys.ts";
 import { ViewChoice } from "./subject-choice.tsx";
 import type { Geometry } from "./use-geometry.ts";
 import { ViewOffer } from "./view-offer.tsx";
-
-const geometryRoute = getRouteApi("/families/$familyId/geometry");
 
 /** The places of the corner that can be looked at as torn, loose or firmer. */
 const CornerPlaces = ({ geometry }: { readonly geometry: Geometry }) => {
@@ -112,14 +108,9 @@ const cornerWords = (corner: string): string => corner.replace("-", " ");
 /** Geometry while nothing is looked at as torn, loose or firmer: the sound corner moves, on three sheets and in space, beside its curves. */
 export const SoundCornerPage = ({ geometry }: { readonly geometry: Geometry }) => {
   const { family, corner, condition, chooseCorner } = geometry;
-  const search = geometryRoute.useSearch();
-  const navigate = useNavigate({ from: "/families/$familyId/geometry" });
   const { answer, asked, busy, ended, stop } = useTravelSheet(geometry.lines.question);
   const sheet = answer !== null && "sheet" in answer ? answer.sheet : null;
-  const [eye, setEye] = useEye(
-    search,
-    useCallback((place) => void navigate({ search: (last) => ({ ...last, ...place }), replace: true }), [navigate]),
-  );
+  const [eye, setEye] = geometry.eye;
   const [scale, setScale] = useState<string | null>(null);
   const reset = geometry.resetCondition;
   const keys = useMemo(

@@ -1,6 +1,7 @@
 import { getRouteApi, useNavigate } from "@tanstack/react-router";
 import { useCallback, useMemo } from "react";
 import type { Condition, FaultQuestion } from "#casework";
+import type { EyePlace } from "#drawing";
 import { type Corner, cornerOf, type Family, type Position, positionsOf } from "../car.ts";
 import { conditionOf, searchOfCondition } from "../effect/condition-in-address.ts";
 import { conditionOnAxle } from "../effect/condition-on-axle.ts";
@@ -19,6 +20,7 @@ import {
 import { isComputed, possibleFaultsAt } from "../underside/rubber-at.ts";
 import { canStandAt } from "../underside/signs-at.ts";
 import { useKeptMarks } from "../underside/use-kept-marks.ts";
+import { useEye } from "./eye-in-address.ts";
 import { useDragged } from "./use-dragged.ts";
 import { type Lines, useLines } from "./use-lines.ts";
 
@@ -54,6 +56,8 @@ export interface Geometry {
   readonly shakeSetting: ShakeSetting;
   readonly setShakeSetting: (setting: ShakeSetting) => void;
   readonly resetCondition: () => void;
+  /** From where the corner is seen in space, and how to move there. */
+  readonly eye: readonly [eye: EyePlace, setEye: (eye: EyePlace) => void];
   /** What is drawn besides. */
   readonly lines: Lines;
 }
@@ -120,6 +124,10 @@ export const useGeometry = (): Geometry | "arriving" => {
     [navigate],
   );
   const question = useMemo(() => questionAt(position, balancedFault(shown), condition), [position, shown, condition]);
+  const eye = useEye(
+    search,
+    useCallback((place) => void navigate({ search: (last) => ({ ...last, ...place }), replace: true }), [navigate]),
+  );
   const lines = useLines({ family, corner, position, shown, condition });
   if (!arrived) return "arriving";
   return {
@@ -147,6 +155,7 @@ export const useGeometry = (): Geometry | "arriving" => {
     shakeSetting,
     setShakeSetting,
     resetCondition,
+    eye,
     lines,
   };
 };
