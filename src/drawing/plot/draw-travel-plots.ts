@@ -42,6 +42,10 @@ const looks: Readonly<Record<TravelLine["subject"], Pick<Stroke, "dash">>> = {
   beside: { dash: dashes.practice },
 };
 
+/** A loose place has the colour of a torn one, and is told from it by its dashes. */
+const lookOf = (line: TravelLine): Pick<Stroke, "dash"> =>
+  line.state === "loose" ? { dash: dashes.practice } : looks[line.subject];
+
 const colourOf = (line: TravelLine): Colour =>
   line.subject === "beside" ? "ink2" : line.subject === "lowered" ? "g1" : stateColours[line.state];
 
@@ -154,7 +158,7 @@ function drawPlot(
   }
   const lines = plot.lines.map((line) => ({ line, spots: spotsOf(line) }));
   for (const { line, spots } of lines) {
-    const stroke = { colour: colourOf(line), width: strokes.curve, cap: "round" as const, ...looks[line.subject] };
+    const stroke = { colour: colourOf(line), width: strokes.curve, cap: "round" as const, ...lookOf(line) };
     marks.push({ kind: "path", d: polyline(spots), stroke });
   }
   for (const { rise, value } of plot.dots ?? []) {
