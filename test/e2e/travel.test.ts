@@ -109,7 +109,7 @@ describe("over travel", () => {
     await page.waitForURL(/as=loose-2/);
     await page.reload();
     await page
-      .getByText(/front bush \(loose, 2\.0 mm\) the rear right wheel turns a? ?further/)
+      .getByText(/front bush of the trailing link \(loose, 2\.0 mm\) the rear right wheel turns a? ?further/)
       .first()
       .waitFor();
     expect(await page.getByLabel("Play").inputValue()).toBe("2");
