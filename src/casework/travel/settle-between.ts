@@ -48,7 +48,7 @@ export function settleBetween(own: WalkedRow, beside: WalkedRow): readonly OpenC
 /** Where no measuring of joints settles it: whether the angle itself, read on both cars at both heights, would. */
 function readAngles({ key, difference, one }: ComparedChange): string {
   const sd = READ_ANGLE * Math.sqrt(READINGS);
-  const read = `${key} read on both cars at ride height and at ${heightWords(one)} (±${2 * READ_ANGLE}° each)`;
+  const read = `${key} read on both cars at ride height and at ${heightWords(one)} (±${2 * READ_ANGLE}° each, from memory)`;
   return isSignSure(difference, sd)
     ? `No measuring of joints settles it; ${read} does, if they differ as computed.`
     : `Neither measuring all joints nor ${read} settles it: the difference lies too near to nought.`;

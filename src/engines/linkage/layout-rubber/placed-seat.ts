@@ -1,7 +1,7 @@
 import { add, cross, dot, scale, subtract, type Vector } from "#numeric";
-import { designTriad, type Mechanism } from "../mechanism.ts";
+import type { Mechanism } from "../mechanism.ts";
 import type { Pose } from "../pose.ts";
-import type { Placed } from "./placed-measure.ts";
+import { carriedBy, PlacedOnBodies } from "./placed-on-bodies.ts";
 import {
   addMoment,
   addWrench,
@@ -9,19 +9,17 @@ import {
   type Disturbance,
   type MeasureChange,
   type PlacedEnd,
-  PosedBodies,
 } from "./posed-bodies.ts";
-import { bodiesOf, pointsOfElastic, type SeatedOffset } from "./turn-measure.ts";
+import type { SeatedOffset } from "./turn-measure.ts";
 
 /**
  * Offset m = E.(x_b - x_a) of a point from a line across a direction e that the point's body carries, tilted the shortest way
  * from the line a at design, as that body carries it, to the line a' now: E = e - beta s with s = a + a', k = 1 + a.a',
  * beta = (a'.e)/k. Turned together all change nothing, so the point's body feels E x d less what the line's body feels.
  */
-export class PlacedSeat implements Placed {
+export class PlacedSeat extends PlacedOnBodies<SeatedOffset> {
   readonly value: number;
   readonly row: Float64Array;
-  private readonly bodies: PosedBodies;
   private readonly a: PlacedEnd;
   private readonly b: PlacedEnd;
   private readonly d: Vector;
@@ -36,27 +34,16 @@ export class PlacedSeat implements Placed {
   private readonly h: Vector;
   private readonly nh: Vector;
 
-  constructor(
-    mechanism: Mechanism,
-    private readonly measure: SeatedOffset,
-    pose: Pose,
-    rack: number,
-  ) {
-    this.bodies = new PosedBodies(mechanism, pose, rack);
+  constructor(mechanism: Mechanism, measure: SeatedOffset, pose: Pose, rack: number) {
+    super(mechanism, measure, pose, rack);
     const { bodies } = this;
     const { a, b, line, toward } = measure;
-    const carried = (body: number, direction: CarriedDirection["direction"], which: 0 | 1 | 2): CarriedDirection => ({
-      body,
-      direction,
-      which,
-      now: bodies.carry(body, designTriad(direction, mechanism.points)[which]),
-    });
     this.a = bodies.place(a);
     this.b = bodies.place(b);
     this.d = subtract(this.b.x, this.a.x);
-    this.before = carried(b.body, line, 2);
-    this.now = carried(a.body, line, 2);
-    this.e = carried(b.body, toward.direction, toward.which);
+    this.before = carriedBy(bodies, b.body, { direction: line, which: 2 });
+    this.now = carriedBy(bodies, a.body, { direction: line, which: 2 });
+    this.e = carriedBy(bodies, b.body, toward);
     const [was, is, e] = [this.before.now, this.now.now, this.e.now];
     this.k = 1 + dot(was, is);
     this.beta = dot(is, e) / this.k;
@@ -73,25 +60,13 @@ export class PlacedSeat implements Placed {
     addMoment(this.row, b.body, subtract(cross(this.tilted, this.d), turn));
   }
 
-  touches(body: number): boolean {
-    return bodiesOf(this.measure).includes(body);
-  }
-
-  changeByStep(column: number): MeasureChange {
-    return this.change(this.bodies.byStep(column));
-  }
-
-  changeByPoint(point: number, axis: 0 | 1 | 2): MeasureChange | null {
-    return pointsOfElastic(this.measure).includes(point) ? this.change(this.bodies.byPoint(point, axis)) : null;
-  }
-
   /** Moment on the body with the line from how E follows the line. */
   private turnOfLine(): Vector {
     const { nh, s, d, k, beta } = this;
     return subtract(scale(nh, -dot(s, d) / k), scale(cross(this.now.now, d), beta));
   }
 
-  private change({ end, carried }: Disturbance): MeasureChange {
+  protected change({ end, carried }: Disturbance): MeasureChange {
     const { d, k, beta, s, tilted, h, nh, measure } = this;
     const [was, is, e] = [this.before.now, this.now.now, this.e.now];
     const [a, b] = [end(this.a), end(this.b)];

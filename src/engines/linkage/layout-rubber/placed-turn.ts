@@ -2,7 +2,7 @@ import { add, cross, dot, norm, scale, subtract, type Vector } from "#numeric";
 import { designTriad, type Mechanism } from "../mechanism.ts";
 import { type Pose, rotationVector } from "../pose.ts";
 import { angleOverSine, rotationVectorFactor } from "../turn-factors.ts";
-import type { Placed } from "./placed-measure.ts";
+import { carriedBy, PlacedOnBodies } from "./placed-on-bodies.ts";
 import {
   addMoment,
   addWrench,
@@ -10,56 +10,18 @@ import {
   type Disturbance,
   type MeasureChange,
   type PlacedEnd,
-  PosedBodies,
 } from "./posed-bodies.ts";
-import { type About, bodiesOf, designLineOf, pointsOfElastic, type TurnMeasure } from "./turn-measure.ts";
+import { type About, designLineOf, type TurnMeasure } from "./turn-measure.ts";
 
 type Swing = Extract<TurnMeasure, { kind: "swing" }>;
 type Twist = Extract<TurnMeasure, { kind: "twist" }>;
-
-const carriedBy = (bodies: PosedBodies, body: number, { direction, which }: About): CarriedDirection => ({
-  body,
-  direction,
-  which,
-  now: bodies.carry(body, designTriad(direction, bodies.mechanism.points)[which]),
-});
-
-/** What both turns share: which bodies and points they change with. */
-abstract class PlacedTurn<M extends TurnMeasure> implements Placed {
-  abstract readonly value: number;
-  abstract readonly row: Float64Array;
-  protected readonly bodies: PosedBodies;
-
-  constructor(
-    mechanism: Mechanism,
-    protected readonly measure: M,
-    pose: Pose,
-    rack: number,
-  ) {
-    this.bodies = new PosedBodies(mechanism, pose, rack);
-  }
-
-  touches(body: number): boolean {
-    return bodiesOf(this.measure).includes(body);
-  }
-
-  changeByStep(column: number): MeasureChange {
-    return this.change(this.bodies.byStep(column));
-  }
-
-  changeByPoint(point: number, axis: 0 | 1 | 2): MeasureChange | null {
-    return pointsOfElastic(this.measure).includes(point) ? this.change(this.bodies.byPoint(point, axis)) : null;
-  }
-
-  protected abstract change(by: Disturbance): MeasureChange;
-}
 
 /**
  * Part about q of the shortest turn of a line from u0 to u, q and u0 as one body carries them now: f(u0.u) (q x u0).u with f the
  * angle over its sine. Turned together all three change nothing, so the carrier feels minus the moment u x g of the line, g the
  * gradient by u.
  */
-export class PlacedSwing extends PlacedTurn<Swing> {
+export class PlacedSwing extends PlacedOnBodies<Swing> {
   readonly value: number;
   readonly row: Float64Array;
   private readonly q: CarriedDirection;
@@ -148,7 +110,7 @@ export class PlacedSwing extends PlacedTurn<Swing> {
  * Part about q of the rotation vector o of one body as another sees it. A step w between them, as that other sees it, changes o
  * by J w = w - o x w/2 + k o x (o x w), so the row is J'q, turned into the car.
  */
-export class PlacedTwist extends PlacedTurn<Twist> {
+export class PlacedTwist extends PlacedOnBodies<Twist> {
   readonly value: number;
   readonly row: Float64Array;
   private readonly q: Vector;
